@@ -1,0 +1,4 @@
+package quietband.model;
+
+/** Placeholder: see the model's brief. */
+public final class Quantities { }
