@@ -1,0 +1,59 @@
+package quietband.cancellation;
+
+import org.hipparchus.complex.Complex;
+import quietband.model.Cancellation.Pass;
+
+/** Analog elements of the path as functions of frequency. */
+public final class Analog {
+
+    private Analog() { }
+
+    /** One pole, 1/(1 + j f/corner); 1 for an infinite corner. */
+    public static Complex pole(double f, double cornerHz) {
+        return new Complex(1, f / cornerHz).reciprocal();
+    }
+
+    /** 1/(1 - r^2 + j r/Q), r = f/resonance; 1 for an infinite frequency. */
+    public static Complex resonance(double f, double resonanceHz, double q) {
+        double r = f / resonanceHz;
+        return new Complex(1 - r * r, r / q).reciprocal();
+    }
+
+    /**
+     * Butterworth low pass of any order: the product over its poles p_k = exp(j pi (2k + n + 1)/(2n)), k = 0..n-1, of
+     * 1/(1 - s/p_k) with s = j f/corner; 1 at zero frequency, 3.01 dB down at the corner.
+     */
+    public static Complex lowPass(double f, Pass pass) {
+        return butterworth(f / pass.frequencyHz(), pass.order());
+    }
+
+    /** Butterworth high pass: the low pass with s replaced by 1/s. */
+    public static Complex highPass(double f, Pass pass) {
+        // 1/s = 1/(j r) = -j/r, so the ratio enters with a negative sign
+        return butterworth(-pass.frequencyHz() / f, pass.order());
+    }
+
+    private static Complex butterworth(double ratio, int order) {
+        Complex denominator = Complex.ONE;
+        for (int k = 0; k < order; k++) {
+            double angle = Math.PI * (2 * k + order + 1) / (2.0 * order);
+            // s/p_k = j ratio exp(-j angle)
+            denominator = denominator.multiply(
+                new Complex(1 - ratio * Math.sin(angle), -ratio * Math.cos(angle)));
+        }
+        return denominator.reciprocal();
+    }
+
+    /** Zero-order hold over its gain at rest: sinc(f/fs) exp(-j pi f/fs). */
+    public static Complex hold(double f, double sampleRateHz) {
+        double u = Math.PI * f / sampleRateHz;
+        double sinc = u == 0 ? 1 : Math.sin(u) / u;
+        return new Complex(sinc * Math.cos(u), -sinc * Math.sin(u));
+    }
+
+    /** exp(-j 2 pi f delay). */
+    public static Complex delay(double f, double delay) {
+        double a = -2 * Math.PI * f * delay;
+        return new Complex(Math.cos(a), Math.sin(a));
+    }
+}

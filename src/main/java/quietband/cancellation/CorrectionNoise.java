@@ -1,0 +1,59 @@
+package quietband.cancellation;
+
+import quietband.model.Cancellation;
+import quietband.model.Cancellation.Sensor;
+import quietband.model.Vec;
+
+/**
+ * Noise that the correction adds to a quiet oscillator, as one-sided density of fractional frequency S_y in 1/Hz.
+ */
+public final class CorrectionNoise {
+
+    private final Cancellation cancellation;
+    private final CorrectionPath path;
+    private final Vec weightsPerG;
+
+    /**
+     * For one correction.
+     *
+     * @param weightsPerG the weights in use, 1/g
+     */
+    public CorrectionNoise(Cancellation cancellation, Vec weightsPerG) {
+        this.cancellation = cancellation;
+        this.path = new CorrectionPath(cancellation);
+        this.weightsPerG = weightsPerG;
+    }
+
+    /**
+     * Sensor and converter: sum w_i^2 |P_i/sensor_i|^2 n_a^2 + sum w_i^2 |(1 + gain_i) filter_i hold tuning|^2 q^2/(6 fs).
+     * The quantiser's step is q = 2 range/2^bits; its variance q^2/12 spreads evenly up to fs/2.
+     */
+    public double sensor(double f) {
+        Sensor sensor = cancellation.sensor();
+        double sum = 0;
+        for (int i = 0; i < 3; i++) {
+            double w = weightsPerG.get(i) * path.gain(i);
+            double through = path.afterSensor(i, f).norm();
+            double n = sensor.noiseGPerRtHz().get(i);
+            sum += w * w * through * through * n * n;
+            if (cancellation.path().converterBits() > 0) {
+                double digital = path.filterAndHold(i, f).multiply(path.tuningPole(f)).norm();
+                double q = quantiserStepG(cancellation, i);
+                sum += w * w * digital * digital * q * q / (6 * cancellation.path().sampleRateHz());
+            }
+        }
+        return sum;
+    }
+
+    /** Port: |slope|^2 |tuning|^2 e_n^2. */
+    public double tuning(double f) {
+        double through = path.tuningPole(f).norm() * cancellation.tuning().slopePerV()
+            * cancellation.tuning().noiseVPerRtHz();
+        return through * through;
+    }
+
+    /** Step of the converter, q = 2 range/2^bits, in g. */
+    public static double quantiserStepG(Cancellation cancellation, int axis) {
+        return 2 * cancellation.sensor().rangeG().get(axis) / Math.pow(2, cancellation.path().converterBits());
+    }
+}

@@ -1,0 +1,62 @@
+package quietband.oscillator;
+
+import org.hipparchus.special.BesselJ;
+
+/**
+ * From fractional frequency to sidebands and phase noise. A vibration of peak A g at f on a sensitivity |y| per g shifts
+ * the carrier f0 by |y| A f0 peak, a phase excursion beta = |y| A f0/f.
+ * Source: R. L. Filler, IEEE Trans. UFFC 35(3) 297-305 (1988) (from memory).
+ */
+public final class Sidebands {
+
+    /** Above this modulation index the exact Bessel ratio is used, rad. */
+    public static final double SMALL_INDEX = 0.1;
+
+    private Sidebands() { }
+
+    /**
+     * Modulation index beta = |y| A f0/f in rad.
+     *
+     * @param sensitivityPerG |y| along the vibration, 1/g
+     * @param peakG           peak (not rms) acceleration, g
+     * @param carrierHz       frequency at which the sideband is looked at, Hz
+     * @param vibrationHz     vibration frequency, Hz, above 0
+     */
+    public static double index(double sensitivityPerG, double peakG, double carrierHz, double vibrationHz) {
+        return Math.abs(sensitivityPerG) * peakG * carrierHz / vibrationHz;
+    }
+
+    /**
+     * Level of each first-order sideband over the carrier, dBc: 20 log10(beta/2) up to an index of 0.1, above it
+     * 20 log10 |J1(beta)/J0(beta)|. Minus infinity for an index of 0; very large near a null of the carrier.
+     */
+    public static double levelDbc(double index) {
+        if (index <= SMALL_INDEX) {
+            return 20 * Math.log10(index / 2);
+        }
+        return exactLevelDbc(index);
+    }
+
+    /** 20 log10 |J1(beta)/J0(beta)|, dBc, for any index above 0. */
+    public static double exactLevelDbc(double index) {
+        return 20 * Math.log10(Math.abs(BesselJ.value(1, index) / BesselJ.value(0, index)));
+    }
+
+    /**
+     * Single-sideband phase noise as a power ratio per Hz, L = S_phi/2 = f0^2/(2 f^2) S_y (S_phi = (f0/f)^2 S_y, one-sided).
+     *
+     * @param frequencyDensity S_y, one-sided density of fractional frequency, 1/Hz
+     * @param carrierHz        f0, Hz
+     * @param offsetHz         f, Hz, above 0
+     */
+    public static double phaseNoise(double frequencyDensity, double carrierHz, double offsetHz) {
+        double n = carrierHz / offsetHz;
+        return n * n / 2 * frequencyDensity;
+    }
+
+    /** The inverse: the one-sided density of fractional frequency that makes a phase noise (power ratio per Hz). */
+    public static double frequencyDensity(double phaseNoise, double carrierHz, double offsetHz) {
+        double n = carrierHz / offsetHz;
+        return 2 * phaseNoise / (n * n);
+    }
+}

@@ -1,0 +1,167 @@
+package quietband.platform;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.TreeMap;
+import quietband.model.Platform;
+import quietband.model.Platform.Spring;
+import quietband.model.Vec;
+
+/**
+ * The platform's matrices, 6 x 6 row by row (length 36), in SI units. The translation part of M is m I, the rotation
+ * part the inertia about the centre of gravity with the products entering negatively.
+ */
+public final class Assembly {
+
+    /**
+     * A relaxing part: stiffness matrix sum B^T diag(N k) B of all branches that share one corner, rad/s. The branch
+     * is a spring N k in series with a damper, rho = N k j w/(j w + corner).
+     */
+    public record Relaxing(double corner, double[] stiffness) { }
+
+    /**
+     * One principal axis of a spring that has mass.
+     *
+     * @param row       its row of Q^T B (length 6); the first three entries are its direction
+     * @param stiffness k in N/m, above 0
+     * @param loss      loss factor
+     * @param mass      of the spring, kg
+     */
+    public record Line(double[] row, double stiffness, double loss, double mass) { }
+
+    private final double[] mass = new double[36];
+    private final double[] stiffness = new double[36];
+    private final double[] plainStiffness = new double[36];
+    private final double[] plainLoss = new double[36];
+    private final double[] loss = new double[36];
+    private final double[] damping = new double[36];
+    private final List<Relaxing> relaxing = new ArrayList<>();
+    private final List<Line> lines = new ArrayList<>();
+    private final Vec centre;
+    private final double bodyMass;
+    private final Modes modes;
+
+    /**
+     * Builds the matrices of a platform.
+     *
+     * @throws SingularPlatformException when a mode would be at 0 Hz
+     */
+    public Assembly(Platform platform) {
+        centre = platform.centreOfGravity();
+        bodyMass = platform.mass();
+        fillMass(platform);
+        TreeMap<Double, double[]> byCorner = new TreeMap<>();
+        for (Spring s : platform.springs()) {
+            add(s, byCorner);
+        }
+        byCorner.forEach((corner, k) -> relaxing.add(new Relaxing(corner, k)));
+        modes = new Modes(this);
+        if (platform.modalDamping() != 0) {
+            modes.addModalDamping(platform.modalDamping(), damping);
+        }
+    }
+
+    private void fillMass(Platform platform) {
+        Platform.Inertia j = platform.inertia();
+        double m = platform.mass();
+        double[] rotation = {j.xx(), -j.xy(), -j.xz(), -j.xy(), j.yy(), -j.yz(), -j.xz(), -j.yz(), j.zz()};
+        for (int i = 0; i < 3; i++) {
+            mass[7 * i] = m;
+            for (int k = 0; k < 3; k++) {
+                mass[6 * (3 + i) + 3 + k] = rotation[3 * i + k];
+            }
+        }
+    }
+
+    private void add(Spring s, TreeMap<Double, double[]> byCorner) {
+        double[] b = Lever.turned(s.at().minus(centre), s.turn());
+        for (int i = 0; i < 3; i++) {
+            double k = s.stiffness().get(i);
+            double eta = s.lossFactor().get(i);
+            addRank1(stiffness, b, i, k);
+            addRank1(loss, b, i, k * eta);
+            addRank1(damping, b, i, s.damping().get(i));
+            if (s.mass() > 0 && k > 0) {
+                double[] row = new double[6];
+                System.arraycopy(b, 6 * i, row, 0, 6);
+                lines.add(new Line(row, k, eta, s.mass()));
+            } else {
+                addRank1(plainStiffness, b, i, k);
+                addRank1(plainLoss, b, i, k * eta);
+            }
+            double branch = s.relaxationRatio().get(i) * k;
+            double cornerHz = s.relaxationCornerHz().get(i);
+            if (branch > 0 && Double.isFinite(cornerHz)) {
+                addRank1(byCorner.computeIfAbsent(2 * Math.PI * cornerHz, c -> new double[36]), b, i, branch);
+            }
+        }
+    }
+
+    /** Adds value * row_i^T row_i of a 3 x 6 matrix to a 6 x 6 one (modified). */
+    static void addRank1(double[] matrix, double[] rows, int i, double value) {
+        if (value == 0) {
+            return;
+        }
+        for (int a = 0; a < 6; a++) {
+            double left = value * rows[6 * i + a];
+            for (int c = 0; c < 6; c++) {
+                matrix[6 * a + c] += left * rows[6 * i + c];
+            }
+        }
+    }
+
+    /** Offset of a point from the centre of gravity: its position less that of the centre; m. */
+    public Vec fromCentre(Vec position) {
+        return position.minus(centre);
+    }
+
+    /** Mass of the body, kg. */
+    public double bodyMass() {
+        return bodyMass;
+    }
+
+    /** M, kg and kg m^2; not copied. */
+    public double[] mass() {
+        return mass;
+    }
+
+    /** The real static stiffness sum B^T diag(k) B of all springs; not copied. */
+    public double[] stiffness() {
+        return stiffness;
+    }
+
+    /** Static stiffness of the springs without mass only; not copied. */
+    double[] plainStiffness() {
+        return plainStiffness;
+    }
+
+    /** The imaginary (lossy) part sum B^T diag(k eta) B of the springs without mass only; not copied. */
+    double[] plainLoss() {
+        return plainLoss;
+    }
+
+    /** The imaginary (lossy) part sum B^T diag(k eta) B of all springs; not copied. */
+    public double[] loss() {
+        return loss;
+    }
+
+    /** Viscous damping of all springs and the modal damping; not copied. */
+    public double[] damping() {
+        return damping;
+    }
+
+    /** The relaxing parts, one per distinct corner. */
+    public List<Relaxing> relaxing() {
+        return List.copyOf(relaxing);
+    }
+
+    /** The principal axes of springs with mass. */
+    public List<Line> lines() {
+        return List.copyOf(lines);
+    }
+
+    /** The undamped modes of M and the static stiffness. */
+    public Modes modes() {
+        return modes;
+    }
+}
