@@ -1,0 +1,189 @@
+package quietband.response;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import quietband.cancellation.CorrectionPath;
+import quietband.model.Axis;
+import quietband.model.Cancellation;
+import quietband.model.Design;
+import quietband.model.Platform;
+import quietband.model.Requirement;
+import quietband.model.Stack;
+import quietband.model.Vec;
+import quietband.platform.Assembly;
+import quietband.spectrum.Sweep;
+import quietband.vibration.Profile;
+
+/** Assesses a design: the order of work, and each requirement judged. */
+public final class Assessor {
+
+    private final Design design;
+    private final Assembly assembly;
+    private final ResidualResponse response;
+    private final List<RequirementResult> requirements = new ArrayList<>();
+    private final List<String> warnings = new ArrayList<>();
+
+    private Assessor(Design design) {
+        this.design = design;
+        this.assembly = design.platform().map(Assembly::new).orElse(null);
+        this.response = new ResidualResponse(design, assembly);
+    }
+
+    /**
+     * The whole assessment; the program's own grid decides, no table's points.
+     *
+     * @throws quietband.platform.SingularPlatformException when the springs leave a direction free
+     */
+    public static Assessment assess(Design design) {
+        return new Assessor(design).run();
+    }
+
+    private Assessment run() {
+        Requirement r = design.requirement();
+        double[] grid = new Seeds(design, assembly).between(r.fromHz(), r.toHz());
+        List<StackVerdict> verdicts = new Coverage(design, response).verdicts(grid);
+        if (new ResidualLimit(design).asked()) {
+            StackVerdict.Worst w = verdicts.get(verdicts.size() - 1).worst();
+            requirements.add(RequirementResult.margin("residual", w.marginDb(), w.residualPerG() * 1e9, w.limitPerG() * 1e9,
+                "ppb/g", w.frequencyHz(), w.axis()));
+        }
+        phaseNoise(grid);
+        List<ToneLine> tones = ToneLine.of(design, response);
+        judgeTones(tones);
+        List<Assessment.RowJitter> jitter = Jitter.of(design, assembly, response);
+        r.jitter().ifPresent(j -> judgeJitter(jitter, j));
+        Optional<Travel> travel = design.platform().map(p -> Travel.of(design, assembly, response));
+        travel.ifPresent(this::judgeTravel);
+        design.cancellation().ifPresent(c -> {
+            requirements.addAll(Ranges.of(design, assembly, response).results(c));
+            warnFolding(c);
+        });
+        if (assembly != null) {
+            Slack.of(design, assembly, response).stream().map(Slack::warning).filter(s -> !s.isEmpty())
+                .forEach(warnings::add);
+        }
+        List<ModeLine> modes = assembly == null ? List.of() : ModeLine.of(assembly);
+        return new Assessment(design, verdicts, requirements, modes, travel, rms(), jitter, tones, warnings);
+    }
+
+    private double[] rms() {
+        double[] rms = new double[3];
+        for (Axis axis : Axis.ALL) {
+            rms[axis.ordinal()] = design.vibration().drive(axis).map(Profile::rmsG).orElse(0.0);
+        }
+        return rms;
+    }
+
+    private void phaseNoise(double[] grid) {
+        PhaseNoise noise = new PhaseNoise(design);
+        List<PhaseNoise.Row> rows = noise.rows();
+        if (design.requirement().phaseNoise().isEmpty() || rows.isEmpty()) {
+            return;
+        }
+        Stack stack = Stack.fullest(design);
+        Sweep sweep = Sweep.refined(grid, f -> {
+            double[] total = totalDbc(noise, rows, stack, f);
+            double limit = noise.limitDbc(f).orElseThrow();
+            for (int k = 0; k < total.length; k++) {
+                total[k] = Math.max(Decibels.FLOOR, total[k] - limit);
+            }
+            return total;
+        }, 0.1);
+        int worst = 0;
+        Sweep.Extremum top = sweep.maximum(0);
+        for (int k = 1; k < rows.size(); k++) {
+            Sweep.Extremum e = sweep.maximum(k);
+            if (e.value() > top.value()) {
+                top = e;
+                worst = k;
+            }
+        }
+        double f = top.frequencyHz();
+        double total = totalDbc(noise, rows, stack, f)[worst];
+        double limit = noise.limitDbc(f).orElseThrow();
+        requirements.add(RequirementResult.margin("phase_noise", limit - total, total, limit, "dBc/Hz", f,
+            rows.get(worst).label()));
+    }
+
+    private double[] totalDbc(PhaseNoise noise, List<PhaseNoise.Row> rows, Stack stack, double f) {
+        double[] re = new double[3];
+        double[] im = new double[3];
+        response.at(f);
+        response.residual(stack, re, im);
+        double[] squared = {re[0] * re[0] + im[0] * im[0], re[1] * re[1] + im[1] * im[1], re[2] * re[2] + im[2] * im[2]};
+        double floor = noise.floor(stack, f);
+        double[] total = new double[rows.size()];
+        for (int k = 0; k < total.length; k++) {
+            total[k] = Decibels.ofPower(floor + noise.vibration(rows.get(k), f, squared));
+        }
+        return total;
+    }
+
+    private void judgeTones(List<ToneLine> tones) {
+        Stack stack = Stack.fullest(design);
+        ToneLine worst = null;
+        double least = Double.POSITIVE_INFINITY;
+        for (ToneLine t : tones) {
+            double margin = Decibels.clamp(t.limitDbc() - t.levelDbc().get(stack));
+            if (!Double.isNaN(t.limitDbc()) && (worst == null || margin < least)) {
+                least = margin;
+                worst = t;
+            }
+            if (t.exact(stack)) {
+                warnings.add(String.format(Locale.ROOT, "tone at %s Hz along %s has a modulation index of %.3g at the output: its "
+                    + "level is 20 log10(J1/J0), higher sidebands exist", plain(t.frequencyHz()), t.axis().letter(),
+                    t.index().get(stack)));
+            }
+        }
+        if (worst != null) {
+            requirements.add(RequirementResult.margin("tones", least, worst.levelDbc().get(stack), worst.limitDbc(), "dBc",
+                worst.frequencyHz(), worst.axis().letter()));
+        }
+    }
+
+    private void judgeJitter(List<Assessment.RowJitter> jitter, Requirement.Jitter limit) {
+        Assessment.RowJitter worst = new Assessment.RowJitter("", 0);
+        for (Assessment.RowJitter j : jitter) {
+            worst = j.rmsRad() >= worst.rmsRad() ? j : worst;
+        }
+        requirements.add(RequirementResult.margin("jitter", Decibels.margin(worst.rmsRad(), limit.limitRad()),
+            worst.rmsRad() * 1e3, limit.limitRad() * 1e3, "mrad", Double.NaN, worst.row()));
+    }
+
+    private void judgeTravel(Travel travel) {
+        Platform platform = design.platform().orElseThrow();
+        if (platform.clearance().isEmpty()) {
+            return;
+        }
+        Vec clearance = platform.clearance().get();
+        RequirementResult worst = null;
+        for (Axis axis : Axis.ALL) {
+            RequirementResult r = RequirementResult.share("travel", travel.counted().get(axis) * 1e3,
+                clearance.get(axis) * 1e3, "mm", axis.letter());
+            worst = worst == null || r.usedShare() > worst.usedShare() ? r : worst;
+        }
+        requirements.add(worst);
+    }
+
+    private void warnFolding(Cancellation c) {
+        if (!c.path().sampled()) {
+            return;
+        }
+        CorrectionPath path = new CorrectionPath(c);
+        double most = 0;
+        for (int i = 0; i < 3; i++) {
+            most = Math.max(most, path.foldedGain(i, design.requirement().toHz()));
+        }
+        if (20 * Math.log10(most) > -40) {
+            warnings.add(String.format(Locale.ROOT, "content near %s Hz folds into the band only %.1f dB down (sensor and low pass): "
+                + "it is taken as absent; lower the low pass or raise the sample rate",
+                plain(c.path().sampleRateHz() - design.requirement().toHz()), -20 * Math.log10(most)));
+        }
+    }
+
+    private static String plain(double v) {
+        return String.format(Locale.ROOT, "%.5g", v);
+    }
+}

@@ -1,0 +1,31 @@
+package quietband.response;
+
+import java.util.EnumSet;
+import java.util.Set;
+import quietband.model.Stack;
+
+/**
+ * What one cause makes of the fullest stack's residual at a frequency, |y_j| in 1/g per axis (length 3).
+ *
+ * @param alone   with only this cause real, all others ideal
+ * @param without with every cause real but this
+ */
+public record Contribution(Cause cause, double[] alone, double[] without) {
+
+    /**
+     * The contribution of a cause at the frequency the response is at.
+     *
+     * @param stack one with the correction on: without one nothing is cancelled and the causes have no meaning
+     */
+    public static Contribution of(ResidualResponse response, Stack stack, Cause cause) {
+        Set<Cause> others = EnumSet.complementOf(EnumSet.of(cause));
+        return new Contribution(cause, magnitudes(response, stack, EnumSet.of(cause)), magnitudes(response, stack, others));
+    }
+
+    private static double[] magnitudes(ResidualResponse response, Stack stack, Set<Cause> causes) {
+        double[] re = new double[3];
+        double[] im = new double[3];
+        response.residual(stack, causes, re, im);
+        return new double[] {Math.hypot(re[0], im[0]), Math.hypot(re[1], im[1]), Math.hypot(re[2], im[2])};
+    }
+}
