@@ -39,7 +39,7 @@ public final class Analog {
             double angle = Math.PI * (2 * k + order + 1) / (2.0 * order);
             // s/p_k = j ratio exp(-j angle)
             denominator = denominator.multiply(
-                new Complex(1 - ratio * Math.sin(angle), -ratio * Math.cos(angle)));
+                new Complex(1 - ratio * StrictMath.sin(angle), -ratio * StrictMath.cos(angle)));
         }
         return denominator.reciprocal();
     }
@@ -47,13 +47,13 @@ public final class Analog {
     /** Zero-order hold over its gain at rest: sinc(f/fs) exp(-j pi f/fs). */
     public static Complex hold(double f, double sampleRateHz) {
         double u = Math.PI * f / sampleRateHz;
-        double sinc = u == 0 ? 1 : Math.sin(u) / u;
-        return new Complex(sinc * Math.cos(u), -sinc * Math.sin(u));
+        double sinc = u == 0 ? 1 : StrictMath.sin(u) / u;
+        return new Complex(sinc * StrictMath.cos(u), -sinc * StrictMath.sin(u));
     }
 
     /** exp(-j 2 pi f delay). */
     public static Complex delay(double f, double delay) {
         double a = -2 * Math.PI * f * delay;
-        return new Complex(Math.cos(a), Math.sin(a));
+        return new Complex(StrictMath.cos(a), StrictMath.sin(a));
     }
 }

@@ -87,7 +87,7 @@ public final class CorrectionPath {
     /** exp(j phase), a constant phase; a lead is positive. */
     public Complex phase(int axis) {
         double p = error.phase().get(axis);
-        return p == 0 ? Complex.ONE : new Complex(Math.cos(p), Math.sin(p));
+        return p == 0 ? Complex.ONE : new Complex(StrictMath.cos(p), StrictMath.sin(p));
     }
 
     /** exp(-j w delay) of the delay error. */

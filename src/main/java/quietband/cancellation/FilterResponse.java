@@ -33,13 +33,13 @@ public final class FilterResponse {
             double im = 0;
             for (int n = 0; n < tap.length; n++) {
                 double a = angle * index[n];
-                re += tap[n] * Math.cos(a);
-                im += tap[n] * Math.sin(a);
+                re += tap[n] * StrictMath.cos(a);
+                im += tap[n] * StrictMath.sin(a);
             }
             value = new Complex(re, im);
         }
         if (section.length > 0) {
-            Complex z1 = new Complex(Math.cos(angle), Math.sin(angle));
+            Complex z1 = new Complex(StrictMath.cos(angle), StrictMath.sin(angle));
             Complex z2 = z1.square();
             for (double[] s : section) {
                 Complex up = z1.multiply(s[1]).add(z2.multiply(s[2])).add(s[0]);

@@ -19,8 +19,8 @@ public record Turn(Vec axis, double angle) {
         double quarter = angle / (Math.PI / 2);
         boolean exact = Math.abs(quarter - Math.rint(quarter)) < 1e-14;
         int turns = exact ? (int) Math.floorMod((long) Math.rint(quarter), 4L) : 0;
-        double s = exact ? new double[] {0, 1, 0, -1}[turns] : Math.sin(angle);
-        double c = exact ? new double[] {1, 0, -1, 0}[turns] : Math.cos(angle);
+        double s = exact ? new double[] {0, 1, 0, -1}[turns] : StrictMath.sin(angle);
+        double c = exact ? new double[] {1, 0, -1, 0}[turns] : StrictMath.cos(angle);
         double length = axis.length();
         double x = axis.x() / length;
         double y = axis.y() / length;

@@ -32,14 +32,14 @@ public final class Sidebands {
      */
     public static double levelDbc(double index) {
         if (index <= SMALL_INDEX) {
-            return 20 * Math.log10(index / 2);
+            return 20 * StrictMath.log10(index / 2);
         }
         return exactLevelDbc(index);
     }
 
     /** 20 log10 |J1(beta)/J0(beta)|, dBc, for any index above 0. */
     public static double exactLevelDbc(double index) {
-        return 20 * Math.log10(Math.abs(BesselJ.value(1, index) / BesselJ.value(0, index)));
+        return 20 * StrictMath.log10(Math.abs(BesselJ.value(1, index) / BesselJ.value(0, index)));
     }
 
     /**

@@ -84,7 +84,7 @@ public final class Resonances {
         }
         for (Assembly.Line line : assembly.lines()) {
             double b = w * Math.sqrt(line.mass() / line.stiffness());
-            Assembly.addRank1(d, line.row(), 0, line.stiffness() * b / Math.tan(b));
+            Assembly.addRank1(d, line.row(), 0, line.stiffness() * b / StrictMath.tan(b));
         }
         return d;
     }

@@ -176,10 +176,10 @@ public final class Assessor {
         for (int i = 0; i < 3; i++) {
             most = Math.max(most, path.foldedGain(i, design.requirement().toHz()));
         }
-        if (20 * Math.log10(most) > -40) {
+        if (20 * StrictMath.log10(most) > -40) {
             warnings.add(String.format(Locale.ROOT, "content near %s Hz folds into the band only %.1f dB down (sensor and low pass): "
                 + "it is taken as absent; lower the low pass or raise the sample rate",
-                plain(c.path().sampleRateHz() - design.requirement().toHz()), -20 * Math.log10(most)));
+                plain(c.path().sampleRateHz() - design.requirement().toHz()), -20 * StrictMath.log10(most)));
         }
     }
 

@@ -26,6 +26,6 @@ public record Contribution(Cause cause, double[] alone, double[] without) {
         double[] re = new double[3];
         double[] im = new double[3];
         response.residual(stack, causes, re, im);
-        return new double[] {Math.hypot(re[0], im[0]), Math.hypot(re[1], im[1]), Math.hypot(re[2], im[2])};
+        return new double[] {StrictMath.hypot(re[0], im[0]), StrictMath.hypot(re[1], im[1]), StrictMath.hypot(re[2], im[2])};
     }
 }

@@ -67,7 +67,7 @@ final class Coverage {
         double[] im = new double[3];
         response.at(f);
         response.residual(stack, re, im);
-        double[] y = {Math.hypot(re[0], im[0]), Math.hypot(re[1], im[1]), Math.hypot(re[2], im[2])};
+        double[] y = {StrictMath.hypot(re[0], im[0]), StrictMath.hypot(re[1], im[1]), StrictMath.hypot(re[2], im[2])};
         return vector ? new double[] {Math.sqrt(y[0] * y[0] + y[1] * y[1] + y[2] * y[2])} : y;
     }
 
@@ -104,9 +104,9 @@ final class Coverage {
     private double share(List<double[]> inside) {
         double sum = 0;
         for (double[] i : inside) {
-            sum += Math.log(i[1] / i[0]);
+            sum += StrictMath.log(i[1] / i[0]);
         }
-        return sum / Math.log(design.requirement().toHz() / design.requirement().fromHz());
+        return sum / StrictMath.log(design.requirement().toHz() / design.requirement().fromHz());
     }
 
     private List<double[]> gaps(List<double[]> inside) {

@@ -16,7 +16,7 @@ final class Decibels {
         if (value <= 0 || Double.isInfinite(limit)) {
             return FLOOR;
         }
-        return Math.max(FLOOR, Math.min(LARGEST_MARGIN, 20 * Math.log10(value / limit)));
+        return Math.max(FLOOR, Math.min(LARGEST_MARGIN, 20 * StrictMath.log10(value / limit)));
     }
 
     /** Margin 20 log10(limit/value), between -300 and 300 dB. */
@@ -24,7 +24,7 @@ final class Decibels {
         if (value <= 0 || Double.isInfinite(limit)) {
             return LARGEST_MARGIN;
         }
-        return clamp(20 * Math.log10(limit / value));
+        return clamp(20 * StrictMath.log10(limit / value));
     }
 
     /** A margin in dB kept between -300 and 300. */
@@ -34,6 +34,6 @@ final class Decibels {
 
     /** 10 log10 of a power ratio; minus infinity for 0. */
     static double ofPower(double power) {
-        return 10 * Math.log10(power);
+        return 10 * StrictMath.log10(power);
     }
 }

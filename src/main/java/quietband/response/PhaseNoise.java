@@ -69,7 +69,7 @@ public final class PhaseNoise {
     /** The quiet oscillator's own noise, multiplied to the output; 0 when not given. */
     public double quiet(double f) {
         return design.oscillator().quietPhaseNoise()
-            .map(q -> Math.pow(10, q.at(f) / 10) * design.oscillator().outputGain()).orElse(0.0);
+            .map(q -> StrictMath.pow(10, q.at(f) / 10) * design.oscillator().outputGain()).orElse(0.0);
     }
 
     /** Sensor and converter; 0 without a correction. */
@@ -105,7 +105,7 @@ public final class PhaseNoise {
         if (limit.isEmpty() || driven <= 0) {
             return Double.POSITIVE_INFINITY;
         }
-        double left = Math.pow(10, limit.get() / 10) - floor(Stack.fullest(design), f);
+        double left = StrictMath.pow(10, limit.get() / 10) - floor(Stack.fullest(design), f);
         return left <= 0 ? 0 : Math.sqrt(Sidebands.frequencyDensity(left, outputHz, f) / driven);
     }
 }

@@ -64,7 +64,7 @@ final class Seeds {
             double a2 = s[4];
             if (a1 * a1 < 4 * a2) {
                 double radius = Math.sqrt(a2);
-                double angle = Math.acos(Math.max(-1, Math.min(1, -a1 / (2 * radius))));
+                double angle = StrictMath.acos(Math.max(-1, Math.min(1, -a1 / (2 * radius))));
                 grid.peak(angle * sampleRateHz / (2 * Math.PI), (1 - radius) * sampleRateHz / Math.PI);
             }
         }

@@ -48,7 +48,7 @@ public record ToneLine(String name, double frequencyHz, Axis axis, double peakG,
         response.at(tone.frequencyHz());
         for (Stack stack : Stack.of(design)) {
             response.residual(stack, re, im);
-            double y = Math.hypot(re[axis.ordinal()], im[axis.ordinal()]);
+            double y = StrictMath.hypot(re[axis.ordinal()], im[axis.ordinal()]);
             double beta = Sidebands.index(y, tone.peakG(), design.oscillator().outputHz(), tone.frequencyHz());
             index.put(stack, beta);
             level.put(stack, Sidebands.levelDbc(beta));

@@ -15,7 +15,7 @@ final class GoldenSection {
 
         /** The better of this and a known point, as a frequency. */
         Sweep.Extremum orBetter(double frequencyHz, double other) {
-            return other >= value ? new Sweep.Extremum(frequencyHz, other) : new Sweep.Extremum(Math.exp(x), value);
+            return other >= value ? new Sweep.Extremum(frequencyHz, other) : new Sweep.Extremum(StrictMath.exp(x), value);
         }
     }
 

@@ -64,14 +64,14 @@ public final class LogCurve {
         }
         int hi = -i - 1;
         int lo = hi - 1;
-        double t = Math.log(f / frequency[lo]) / Math.log(frequency[hi] / frequency[lo]);
+        double t = StrictMath.log(f / frequency[lo]) / StrictMath.log(frequency[hi] / frequency[lo]);
         if (decibel) {
             return value[lo] + t * (value[hi] - value[lo]);
         }
         if (value[lo] <= 0 || value[hi] <= 0) {
             return 0;
         }
-        return value[lo] * Math.pow(value[hi] / value[lo], t);
+        return value[lo] * StrictMath.pow(value[hi] / value[lo], t);
     }
 
     /** The frequencies of the points in Hz; a copy. */
@@ -123,9 +123,9 @@ public final class LogCurve {
         if (s1 <= 0 || s2 <= 0) {
             return 0;
         }
-        double logRatio = Math.log(f2 / f1);
-        double u = Math.log(s2 / s1) + logRatio;
-        double mean = Math.abs(u) < 1e-8 ? 1 + u / 2 : Math.expm1(u) / u;
+        double logRatio = StrictMath.log(f2 / f1);
+        double u = StrictMath.log(s2 / s1) + logRatio;
+        double mean = Math.abs(u) < 1e-8 ? 1 + u / 2 : StrictMath.expm1(u) / u;
         return s1 * f1 * logRatio * mean;
     }
 }

@@ -17,9 +17,9 @@ public final class LogGrid {
             throw new IllegalArgumentException("at least 2 points and 0 < from < to, got " + n + ", " + from + ", " + to);
         }
         double[] f = new double[n];
-        double span = Math.log(to / from);
+        double span = StrictMath.log(to / from);
         for (int i = 0; i < n; i++) {
-            f[i] = from * Math.exp(span * i / (n - 1));
+            f[i] = from * StrictMath.exp(span * i / (n - 1));
         }
         f[0] = from;
         f[n - 1] = to;

@@ -29,10 +29,10 @@ public final class Quadrature {
         double[] sum = new double[count];
         double[] value = new double[count];
         for (int i = 1; i < grid.length; i++) {
-            double half = Math.log(grid[i] / grid[i - 1]) / 2;
+            double half = StrictMath.log(grid[i] / grid[i - 1]) / 2;
             double middle = Math.sqrt(grid[i] * grid[i - 1]);
             for (int n = 0; n < NODE.length; n++) {
-                double f = middle * Math.exp(half * NODE[n]);
+                double f = middle * StrictMath.exp(half * NODE[n]);
                 integrands.at(f, value);
                 for (int k = 0; k < count; k++) {
                     sum[k] += WEIGHT[n] * half * f * value[k];

@@ -28,11 +28,11 @@ public final class SeededGrid {
     public SeededGrid(double from, double to, int perDecade) {
         this.from = from;
         this.to = to;
-        int n = Math.max(2, 1 + (int) Math.ceil(perDecade * Math.log10(to / from)));
+        int n = Math.max(2, 1 + (int) Math.ceil(perDecade * StrictMath.log10(to / from)));
         for (double f : LogGrid.between(n, from, to)) {
             points.add(f);
         }
-        baseStep = Math.log(to / from) / (n - 1);
+        baseStep = StrictMath.log(to / from) / (n - 1);
     }
 
     /** A point that must be on the grid, e.g. a kink of a limit line; ignored outside the ends. */

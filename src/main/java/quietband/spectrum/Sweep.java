@@ -113,9 +113,9 @@ public final class Sweep {
      * when the function has nothing larger.
      */
     private Extremum peak(int i, DoubleUnaryOperator function) {
-        double lo = Math.log(frequency[Math.max(0, i - 1)]);
-        double hi = Math.log(frequency[Math.min(frequency.length - 1, i + 1)]);
-        return GoldenSection.maximum(x -> function.applyAsDouble(Math.exp(x)), lo, hi)
+        double lo = StrictMath.log(frequency[Math.max(0, i - 1)]);
+        double hi = StrictMath.log(frequency[Math.min(frequency.length - 1, i + 1)]);
+        return GoldenSection.maximum(x -> function.applyAsDouble(StrictMath.exp(x)), lo, hi)
             .orBetter(frequency[i], function.applyAsDouble(frequency[i]));
     }
 

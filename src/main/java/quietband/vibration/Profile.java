@@ -15,6 +15,6 @@ public final class Profile {
 
     /** A level in dB as a factor on a density: 10^(dB/10). */
     public static double densityFactor(double levelDb) {
-        return Math.pow(10, levelDb / 10);
+        return StrictMath.pow(10, levelDb / 10);
     }
 }

@@ -40,7 +40,7 @@ public record Pulse(Shock shock) {
             double t = time - from;
             if (t >= 0 && t <= p.duration()) {
                 return p.omega() == 0 ? p.startG() + p.slopeG() * t
-                    : p.startG() * Math.cos(p.omega() * t) + p.slopeG() / p.omega() * Math.sin(p.omega() * t);
+                    : p.startG() * StrictMath.cos(p.omega() * t) + p.slopeG() / p.omega() * StrictMath.sin(p.omega() * t);
             }
             from += p.duration();
         }
