@@ -2,6 +2,7 @@ package quietband.platform;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.TreeMap;
 import quietband.model.Platform;
 import quietband.model.Platform.Spring;
@@ -73,7 +74,7 @@ public final class Assembly {
         }
     }
 
-    private void add(Spring s, TreeMap<Double, double[]> byCorner) {
+    private void add(Spring s, Map<Double, double[]> byCorner) {
         double[] b = Lever.turned(s.at().minus(centre), s.turn());
         for (int i = 0; i < 3; i++) {
             double k = s.stiffness().get(i);

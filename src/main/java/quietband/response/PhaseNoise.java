@@ -94,7 +94,7 @@ public final class PhaseNoise {
 
     /**
      * The sensitivity that would just meet the phase-noise limit on a row with the fullest stack's floor counted, 1/g: equal on all
-     * axes of the row. Infinite where nothing drives the row or no limit is asked, 0 where the floor alone exceeds.
+     * axes of the row. 0 where the floor alone exceeds, infinite where nothing drives the row or no limit is asked.
      */
     public double allowedPerG(Row row, double f) {
         Optional<Double> limit = limitDbc(f);
@@ -102,10 +102,13 @@ public final class PhaseNoise {
         for (Axis axis : row.axes()) {
             driven += density(axis, f);
         }
-        if (limit.isEmpty() || driven <= 0) {
+        if (limit.isEmpty()) {
             return Double.POSITIVE_INFINITY;
         }
         double left = StrictMath.pow(10, limit.get() / 10) - floor(Stack.fullest(design), f);
-        return left <= 0 ? 0 : Math.sqrt(Sidebands.frequencyDensity(left, outputHz, f) / driven);
+        if (left <= 0) {
+            return 0;
+        }
+        return driven <= 0 ? Double.POSITIVE_INFINITY : Math.sqrt(Sidebands.frequencyDensity(left, outputHz, f) / driven);
     }
 }

@@ -152,7 +152,7 @@ public final class ResidualResponse {
         boolean placed = causes.contains(Cause.SENSOR_PLACE);
         double[] aRe;
         double[] aIm = null;
-        if (!sprung || placed && !sensor().onPlatform()) {
+        if (!sprung || (placed && !sensor().onPlatform())) {
             aRe = identity;
         } else {
             aRe = placed ? sensorRe : crystalRe;

@@ -67,7 +67,7 @@ public final class SeededGrid {
             if (i >= 3 * POINTS_IN_WIDTH) {
                 step *= 1.3;
             }
-            if (step > baseStep * centre || centre - away < from && centre + away > to) {
+            if (step > baseStep * centre || (centre - away < from && centre + away > to)) {
                 break;
             }
             add(centre - away);
