@@ -7,6 +7,7 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.function.Supplier;
 import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.Stack;
@@ -65,7 +66,7 @@ public final class FrequencyTable {
      */
     public static FrequencyTable of(Design design, double[] frequencies, int threads) {
         Assembly assembly = design.platform().map(Assembly::new).orElse(null);
-        List<Callable<List<Row>>> parts = new ArrayList<>();
+        List<Supplier<List<Row>>> parts = new ArrayList<>();
         int size = Math.max(64, (frequencies.length + threads - 1) / threads);
         for (int from = 0; from < frequencies.length; from += size) {
             int start = from;
@@ -79,18 +80,19 @@ public final class FrequencyTable {
         return new FrequencyTable(Stack.of(design), new PhaseNoise(design).rows(), rows);
     }
 
-    private static <T> List<T> run(List<Callable<T>> parts, int threads) {
+    private static <T> List<T> run(List<Supplier<T>> parts, int threads) {
         List<T> results = new ArrayList<>();
         try {
             if (threads == 1 || parts.size() == 1) {
-                for (Callable<T> part : parts) {
-                    results.add(part.call());
+                for (Supplier<T> part : parts) {
+                    results.add(part.get());
                 }
                 return results;
             }
             ExecutorService pool = Executors.newFixedThreadPool(Math.min(threads, parts.size()));
             try {
-                for (Future<T> f : pool.invokeAll(parts)) {
+                List<Callable<T>> calls = parts.stream().<Callable<T>>map(part -> part::get).toList();
+                for (Future<T> f : pool.invokeAll(calls)) {
                     results.add(f.get());
                 }
             } finally {
@@ -102,10 +104,6 @@ public final class FrequencyTable {
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             throw new IllegalStateException("interrupted", e);
-        } catch (RuntimeException e) {
-            throw e;
-        } catch (Exception e) {
-            throw new IllegalStateException(e);
         }
     }
 
