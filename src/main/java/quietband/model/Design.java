@@ -28,6 +28,48 @@ public record Design(String title, Oscillator oscillator, Optional<Platform> pla
         conditions = List.copyOf(conditions);
     }
 
+    static Design of(String title, List<Tolerance> tolerances, List<Tolerance.Correlation> correlations,
+                     List<Tolerance.Condition> conditions, Quantities quantities) {
+        DesignMaker maker = quantities.layout().maker();
+        double[] v = quantities.raw();
+        return new Design(title, maker.oscillator().from(v), maker.platform().from(v), maker.cancellation().from(v),
+            maker.vibration().from(v), maker.requirement().from(v), tolerances, correlations, conditions, quantities);
+    }
+
+    /**
+     * The same design with other numbers. They are not checked: a mass may come out negative. Takes microseconds.
+     *
+     * @param other of this design's layout, from {@link Quantities#with} of {@link #quantities()}
+     */
+    public Design with(Quantities other) {
+        if (other.layout() != quantities.layout()) {
+            throw new IllegalArgumentException("numbers of another model's layout");
+        }
+        return of(title, tolerances, correlations, conditions, other);
+    }
+
+    /**
+     * One unit built to this design, with numbers of its own: like {@link #with}, but where the correction is
+     * calibrated to the design its default weights stay this design's.
+     */
+    public Design unit(Quantities drawn) {
+        Design unit = with(drawn);
+        Optional<Cancellation> fixed = cancellation.filter(c -> !c.calibratedEach() && c.weightsPerG().isEmpty());
+        return fixed.isEmpty() ? unit : unit.withCancellation(unit.cancellation.map(c -> new Cancellation(false,
+            Optional.of(weightsPerG()), c.sensor(), c.path(), c.tuning(), c.error())));
+    }
+
+    /** The same with another correction, or none. */
+    public Design withCancellation(Optional<Cancellation> other) {
+        return new Design(title, oscillator, platform, other, vibration, requirement, tolerances, correlations,
+            conditions, quantities);
+    }
+
+    /** The same under some changes, e.g. those of a condition. */
+    public Design changed(List<Tolerance.Change> changes) {
+        return with(quantities.changed(changes));
+    }
+
     /** The weights of the correction, 1/g: as written, else the mounted sensitivity. Zero without a correction. */
     public Vec weightsPerG() {
         return cancellation

@@ -1,4 +1,163 @@
 package quietband.model;
 
-/** Placeholder: see the model's brief. */
-public final class Quantities { }
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.TreeSet;
+import java.util.stream.IntStream;
+import quietband.units.Dimension;
+
+/**
+ * Every number of a design by path: an immutable layout, shared by all designs that come from one model file, and one
+ * number for each of its slots, in the base unit of its dimension. A slot without a value is marked absent; it holds
+ * infinity or NaN.
+ */
+public final class Quantities {
+
+    private final Layout layout;
+    private final double[] values;
+
+    Quantities(Layout layout, double[] values) {
+        this.layout = layout;
+        this.values = values;
+    }
+
+    /** Number of slots. */
+    public int size() {
+        return values.length;
+    }
+
+    /** The number in a slot. */
+    public double value(int slot) {
+        return values[slot];
+    }
+
+    /** All numbers; a copy. */
+    public double[] values() {
+        return values.clone();
+    }
+
+    /** What is known of a slot. */
+    public Slot slot(int index) {
+        return layout.slot(index);
+    }
+
+    /** Every slot in order. */
+    public List<Slot> slots() {
+        return List.copyOf(layout.slots());
+    }
+
+    /**
+     * Other numbers in the same layout. They are not checked.
+     *
+     * @param numbers one per slot, in slot order; copied
+     */
+    public Quantities with(double[] numbers) {
+        if (numbers.length != values.length) {
+            throw new IllegalArgumentException(numbers.length + " numbers for " + values.length + " slots");
+        }
+        return new Quantities(layout, numbers.clone());
+    }
+
+    /** The same with every number a path names replaced by one value, in the base unit. @throws BadPath */
+    public Quantities with(String path, double value) {
+        return changed(List.of(new Tolerance.Change(path, Tolerance.Act.SET, value)));
+    }
+
+    /** The same after some changes, in order. @throws BadPath when a path names nothing */
+    public Quantities changed(List<Tolerance.Change> changes) {
+        double[] changed = values.clone();
+        for (Tolerance.Change change : changes) {
+            for (int slot : find(change.of()).slots()) {
+                changed[slot] = switch (change.act()) {
+                    case SET -> change.value();
+                    case SCALE -> changed[slot] * (1 + change.value());
+                    case ADD -> changed[slot] + change.value();
+                };
+            }
+        }
+        return new Quantities(layout, changed);
+    }
+
+    /** The first number out of the range that makes sense for it, in words; empty when all are within. */
+    public Optional<String> outOfRange() {
+        return IntStream.range(0, values.length)
+            .filter(i -> !layout.slot(i).absent() && !(layout.range(i).holds(values[i]) && Double.isFinite(values[i])))
+            .mapToObj(i -> layout.slot(i).path() + " " + layout.range(i).words(layout.dimension(i))).findFirst();
+    }
+
+    /** Whether two hold the same numbers; absent ones are equal. */
+    public boolean sameAs(Quantities other) {
+        return Arrays.equals(values, other.values) && layout.slots().equals(other.layout.slots());
+    }
+
+    /** The first value a path names, in the base unit. @throws BadPath */
+    public double valueOf(String path) {
+        return values[find(path).slot(0)];
+    }
+
+    /**
+     * The numbers a path names: keys joined with dots, a list entry by name or number from 1 or left out for all, one
+     * place of a spring group as {@code corners[2]}, an axis last or left out for all.
+     *
+     * @throws BadPath when it names no number, or only such as have no value
+     */
+    public Selection find(String path) {
+        List<Address.Token> tokens = Address.tokens(path);
+        if (tokens == null) {
+            throw new BadPath(path, "is no path", "join keys with dots, e.g. platform.springs.stiffness.x");
+        }
+        int[] all = IntStream.range(0, values.length).filter(i -> layout.address(i).matches(tokens)).toArray();
+        int[] present = Arrays.stream(all).filter(i -> !layout.slot(i).absent()).toArray();
+        if (present.length > 0) {
+            return new Selection(path, present, layout);
+        }
+        if (all.length > 0) {
+            throw new BadPath(path, "has no value in this model", "write one in the model file first");
+        }
+        throw unknown(path, tokens);
+    }
+
+    /** The dimension of what a path names. @throws BadPath */
+    public Dimension dimension(String path) {
+        return find(path).dimension();
+    }
+
+    private BadPath unknown(String path, List<Address.Token> tokens) {
+        TreeSet<String> inside = new TreeSet<>();
+        TreeSet<String> known = new TreeSet<>();
+        for (Slot slot : layout.slots()) {
+            known.add(slot.quantity());
+            known.add(bare(slot));
+            known.add(slot.path());
+            if (slot.path().startsWith(path + ".") || slot.quantity().startsWith(path + ".")) {
+                inside.add(slot.quantity().substring(slot.quantity().lastIndexOf('.') + 1));
+            }
+        }
+        if (!inside.isEmpty()) {
+            return new BadPath(path, "is a block", "name a number in it: " + String.join(", ", inside));
+        }
+        if (tokens.get(0).name().equals("platform") && layout.slots().stream()
+            .noneMatch(s -> s.path().startsWith("platform.springs."))) {
+            return new BadPath(path, "the model has no platform", "");
+        }
+        return new BadPath(path, "names no number of this model",
+            Nearest.advice(path, known, "paths look like platform.springs.stiffness or oscillator.carrier"));
+    }
+
+    /** The path without place and axis: as a person would write it for a whole group. */
+    private static String bare(Slot slot) {
+        String path = slot.path().replaceAll("\\[[0-9]+]", "");
+        int dot = path.lastIndexOf('.');
+        return slot.axis() < 0 ? path : path.substring(0, dot);
+    }
+
+    /** The numbers themselves, not to be modified. */
+    double[] raw() {
+        return values;
+    }
+
+    Layout layout() {
+        return layout;
+    }
+}

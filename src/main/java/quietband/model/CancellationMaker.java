@@ -1,0 +1,72 @@
+package quietband.model;
+
+import java.util.List;
+import java.util.Optional;
+
+/** Compiles the block {@code cancellation}. */
+final class CancellationMaker {
+
+    private CancellationMaker() { }
+
+    static Made<Cancellation> compile(Written block) {
+        boolean each = !block.get("calibrated").text().equals("design");
+        Made<Optional<Vec>> weights = Made.optionalVec(block.get("weights"));
+        Made<Cancellation.Sensor> sensor = sensor(block.get("sensor"));
+        Made<Cancellation.Path> path = path(block.get("path"));
+        Made<Cancellation.Tuning> tuning = tuning(block.get("tuning"));
+        Written error = block.get("error");
+        int gain = error.get("gain").slot();
+        int phase = error.get("phase").slot();
+        int delay = error.get("delay").slot();
+        return v -> new Cancellation(each, weights.from(v), sensor.from(v), path.from(v), tuning.from(v),
+            new Cancellation.PathError(Made.vec(v, gain), Made.vec(v, phase), Made.vec(v, delay)));
+    }
+
+    private static Made<Cancellation.Sensor> sensor(Written block) {
+        boolean onPlatform = !block.get("place").text().equals("housing");
+        int position = block.get("position").slot();
+        int bandwidth = block.get("bandwidth").slot();
+        Made<Resonance> resonance = Made.resonance(block.get("resonance"));
+        int noise = block.get("noise").slot();
+        int range = block.get("range").slot();
+        int cross = block.get("cross_axis").slot();
+        return v -> new Cancellation.Sensor(onPlatform, Made.vec(v, position), Made.vec(v, bandwidth),
+            resonance.from(v), Made.vec(v, noise), Made.vec(v, range), crossAxis(v, cross));
+    }
+
+    /** X row by row from its six elements off the diagonal: xy, xz, yx, yz, zx, zy. */
+    private static List<Double> crossAxis(double[] v, int i) {
+        return List.of(1.0, v[i], v[i + 1], v[i + 2], 1.0, v[i + 3], v[i + 4], v[i + 5], 1.0);
+    }
+
+    private static Made<Cancellation.Path> path(Written block) {
+        Written rate = block.get("sample_rate");
+        boolean sampled = rate.given();
+        int latency = block.get("latency").slot();
+        Made<Optional<Cancellation.Pass>> high = pass(block.get("high_pass"));
+        Made<Optional<Cancellation.Pass>> low = pass(block.get("low_pass"));
+        List<DigitalFilter> filters = DigitalFilters.of(block);
+        Written bits = block.get("converter_bits");
+        boolean converted = bits.given();
+        int bitSlot = bits.slot();
+        int rateSlot = rate.slot();
+        return v -> new Cancellation.Path(sampled ? v[rateSlot] : 0, v[latency], high.from(v), low.from(v), filters,
+            converted ? (int) Math.rint(v[bitSlot]) : 0);
+    }
+
+    private static Made<Optional<Cancellation.Pass>> pass(Written block) {
+        int frequency = block.get("frequency").slot();
+        int order = block.get("order").slot();
+        return block.given() ? v -> Optional.of(new Cancellation.Pass(v[frequency], (int) Math.rint(v[order])))
+            : v -> Optional.empty();
+    }
+
+    private static Made<Cancellation.Tuning> tuning(Written block) {
+        int slope = block.get("slope").slot();
+        int bandwidth = block.get("bandwidth").slot();
+        int range = block.get("range").slot();
+        int noise = block.get("noise").slot();
+        int curvature = block.get("curvature").slot();
+        return v -> new Cancellation.Tuning(v[slope], v[bandwidth], v[range], v[noise], v[curvature]);
+    }
+}

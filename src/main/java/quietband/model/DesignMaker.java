@@ -1,0 +1,22 @@
+package quietband.model;
+
+import java.util.Optional;
+
+/** The five physical blocks of a design as functions of its numbers. */
+record DesignMaker(Made<Oscillator> oscillator, Made<Optional<Platform>> platform,
+                   Made<Optional<Cancellation>> cancellation, Made<Vibration> vibration,
+                   Made<Requirement> requirement) {
+
+    /** Compiles a checked value tree whose numbers have their slots. */
+    static DesignMaker compile(Written root, double[] nominal) {
+        return new DesignMaker(OscillatorMaker.compile(root.get("oscillator"), nominal),
+            optional(root.get("platform"), PlatformMaker.compile(root.get("platform"))),
+            optional(root.get("cancellation"), CancellationMaker.compile(root.get("cancellation"))),
+            VibrationMaker.compile(root.get("vibration"), nominal),
+            RequirementMaker.compile(root.get("requirement"), nominal));
+    }
+
+    private static <T> Made<Optional<T>> optional(Written block, Made<T> made) {
+        return block.given() ? v -> Optional.of(made.from(v)) : v -> Optional.empty();
+    }
+}

@@ -1,0 +1,100 @@
+package quietband.model;
+
+import java.util.List;
+import java.util.Optional;
+import quietband.units.Dimension;
+
+/** What may stand at a place of a model file. The whole format is one tree of these: {@link ModelForm}. */
+sealed interface Form {
+
+    /** A number with a unit. */
+    record Num(Dimension dimension, Range range) implements Form { }
+
+    /** What a missing key of a map of numbers means: 0, a mistake, or that there is none. */
+    enum Missing { ZERO, REFUSED, NONE }
+
+    /** A map of numbers with fixed keys (x, y, z or xy ... zy); one value in its place holds for all. */
+    record Spread(List<String> keys, Num each, Missing missing) implements Form {
+
+        static final List<String> XYZ = List.of("x", "y", "z");
+
+        boolean perAxis() {
+            return keys.equals(XYZ);
+        }
+    }
+
+    /** What a text is for. NAME has letters, digits and hyphens and may stand in a path; LABEL is any line. */
+    enum Kind { FREE, NAME, LABEL, PATH, FILE }
+
+    /** A text. */
+    record Text(Kind kind) implements Form { }
+
+    /** One of some words. */
+    record Choice(List<String> words) implements Form {
+
+        static Choice of(String... words) {
+            return new Choice(List.of(words));
+        }
+    }
+
+    /** x, y, z (with a sign where allowed) or a map {x, y, z} of bare numbers. */
+    record Direction(boolean signed) implements Form { }
+
+    /** One axis letter. */
+    record OneAxis() implements Form { }
+
+    /** A list of axis letters. */
+    record AxisSet() implements Form { }
+
+    /** A list of positions, at least one. */
+    record Places(Spread each) implements Form { }
+
+    /**
+     * A map with known keys.
+     *
+     * @param stands whether its numbers keep their defaults, and may be varied, when it is left out
+     */
+    record Block(List<Key> keys, boolean stands) implements Form {
+
+        static Block of(Key... keys) {
+            List<Key> list = List.of(keys);
+            return new Block(list, list.stream().noneMatch(Key::required));
+        }
+
+        /** The same, with defaults that hold without it although something in it is required once it is there. */
+        Block standing() {
+            return new Block(keys, true);
+        }
+
+        Optional<Key> key(String name) {
+            return keys.stream().filter(k -> k.name().equals(name)).findFirst();
+        }
+
+        List<String> names() {
+            return keys.stream().map(Key::name).toList();
+        }
+    }
+
+    /** A block for all axes, or a map x, y, z of such blocks; a missing axis has none. */
+    record AxisBlock(Block each) implements Form { }
+
+    /**
+     * A list of blocks.
+     *
+     * @param rising key whose value must rise strictly from entry to entry; null where the order is free
+     * @param least  fewest entries
+     */
+    record Entries(Block each, String rising, int least) implements Form { }
+
+    /** A word, or something else in its place. */
+    record WordOr(String word, Form other) implements Form { }
+
+    /** Filter coefficients: a list of numbers (width 1) or of rows, for all axes or in a map x, y, z. */
+    record Coefficients(int width) implements Form { }
+
+    /** A list of at least two names. */
+    record Labels() implements Form { }
+
+    /** An amount whose unit depends on the path beside it. */
+    record AnyAmount() implements Form { }
+}

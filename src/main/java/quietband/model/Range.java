@@ -1,0 +1,48 @@
+package quietband.model;
+
+import quietband.units.Amounts;
+import quietband.units.Dimension;
+
+/**
+ * Which values of a number make sense, in the base unit of its dimension.
+ *
+ * @param low     smallest value
+ * @param open    whether the smallest value itself is refused
+ * @param high    largest value, accepted
+ * @param whole   whether only whole numbers are accepted
+ */
+record Range(double low, boolean open, double high, boolean whole) {
+
+    static final Range ANY = new Range(Double.NEGATIVE_INFINITY, true, Double.POSITIVE_INFINITY, false);
+    static final Range POSITIVE = new Range(0, true, Double.POSITIVE_INFINITY, false);
+    static final Range NOT_NEGATIVE = new Range(0, false, Double.POSITIVE_INFINITY, false);
+
+    static Range whole(int low, int high) {
+        return new Range(low, false, high, true);
+    }
+
+    static Range between(double low, double high) {
+        return new Range(low, false, high, false);
+    }
+
+    boolean holds(double value) {
+        boolean above = open ? value > low : value >= low;
+        return above && value <= high && (!whole || value == Math.rint(value));
+    }
+
+    /** "must be above 0", "must be a whole number from 1 to 20". */
+    String words(Dimension dimension) {
+        String text = whole ? "must be a whole number" : "must be";
+        if (Double.isFinite(high) && Double.isFinite(low)) {
+            text += open ? " above " + show(low, dimension) + " and at most " + show(high, dimension)
+                : " from " + show(low, dimension) + " to " + show(high, dimension);
+        } else if (Double.isFinite(low)) {
+            text += (open ? " above " : " at least ") + show(low, dimension);
+        }
+        return text;
+    }
+
+    private static String show(double value, Dimension dimension) {
+        return value == 0 ? "0" : Amounts.print(value, dimension);
+    }
+}
