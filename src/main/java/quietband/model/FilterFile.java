@@ -85,6 +85,6 @@ record FilterFile(List<DigitalFilter> filters, List<Rate> rates) {
 
     /** Whether both poles of {b0, b1, b2, a1, a2} lie inside the unit circle; true for NaN, which is told elsewhere. */
     static boolean stable(double[] c) {
-        return Double.isNaN(c[3] + c[4]) || Math.abs(c[4]) < 1 && Math.abs(c[3]) < 1 + c[4];
+        return Double.isNaN(c[3] + c[4]) || (Math.abs(c[4]) < 1 && Math.abs(c[3]) < 1 + c[4]);
     }
 }

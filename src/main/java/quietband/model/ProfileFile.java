@@ -19,7 +19,7 @@ final class ProfileFile {
         double[] frequency = table.numbers("frequency_hz");
         double[] density = table.numbers("density_g2_per_hz");
         for (int i = 0; i < frequency.length; i++) {
-            if (frequency[i] <= 0 || i > 0 && frequency[i] <= frequency[i - 1]) {
+            if (frequency[i] <= 0 || (i > 0 && frequency[i] <= frequency[i - 1])) {
                 table.tell(table.line(i), "frequency_hz", "'" + table.text(i, "frequency_hz") + "' does not rise",
                     "sort the points from above 0, one for each frequency");
             }

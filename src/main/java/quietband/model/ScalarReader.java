@@ -90,7 +90,7 @@ final class ScalarReader {
         }
         if (node.isMap() && !node.pairs().isEmpty()) {
             Vec sum = directionMap(node, path);
-            if (sum == null || sum.length() > 0 && Double.isFinite(sum.length())) {
+            if (sum == null || (sum.length() > 0 && Double.isFinite(sum.length()))) {
                 return sum;
             }
         }

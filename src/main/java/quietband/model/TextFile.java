@@ -73,10 +73,10 @@ record TextFile(String shown, byte[] bytes, boolean mark, String text) {
             if (c == '\n') {
                 line++;
                 lineStart = i + 1;
-            } else if (c < ' ' && c != '\t' && c != '\r' || c >= 0x7f && c < 0xa0 && c != 0x85
+            } else if ((c < ' ' && c != '\t' && c != '\r') || (c >= 0x7f && c < 0xa0 && c != 0x85)
                 || c == 0xfeff || c >= 0xfffe) {
                 throw new ModelException(List.of(new Problem(shown, line, i - lineStart + 1, "",
-                    String.format("control character U+%04X", (int) c), "this is no text file, or was damaged")));
+                    String.format(java.util.Locale.ROOT, "control character U+%04X", (int) c), "this is no text file, or was damaged")));
             }
         }
     }

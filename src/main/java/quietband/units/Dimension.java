@@ -41,6 +41,7 @@ public enum Dimension {
 
     private final String phrase;
     private final String example;
+    @SuppressWarnings("ImmutableEnumChecker") // List.of: cannot be changed
     private final List<Unit> units;
 
     Dimension(String phrase, String example, Unit... units) {

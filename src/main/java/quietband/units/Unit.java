@@ -27,7 +27,7 @@ public record Unit(String text, BigDecimal times, BigDecimal over) {
     /** The double nearest to the given number of this unit, in the base unit; infinite where it is too large. */
     public double toBase(BigDecimal number) {
         BigDecimal product = number.multiply(times);
-        return over.equals(BigDecimal.ONE) ? product.doubleValue() : product.divide(over, DIGITS).doubleValue();
+        return over.compareTo(BigDecimal.ONE) == 0 ? product.doubleValue() : product.divide(over, DIGITS).doubleValue();
     }
 
     /** The number of this unit, to 40 digits, that a finite value in the base unit is. */

@@ -85,8 +85,8 @@ class RelativeMotionTest {
     void the_solver_leaves_no_residual_and_reports_a_singular_matrix() {
         java.util.Random random = new java.util.Random(3);
         int n = 5;
-        double[] aRe = random.doubles(n * n).map(v -> v - 0.5).toArray();
-        double[] aIm = random.doubles(n * n).map(v -> v - 0.5).toArray();
+        double[] aRe = random.doubles((long) n * n).map(v -> v - 0.5).toArray();
+        double[] aIm = random.doubles((long) n * n).map(v -> v - 0.5).toArray();
         aRe[0] = 0;
         aIm[0] = 0;
         double[] bRe = random.doubles(n).toArray();

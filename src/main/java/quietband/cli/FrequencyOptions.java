@@ -1,0 +1,53 @@
+package quietband.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import picocli.CommandLine.Option;
+import quietband.model.Requirement;
+import quietband.spectrum.LogGrid;
+import quietband.units.Amounts;
+import quietband.units.Dimension;
+import quietband.units.WrongAmount;
+
+/** Which frequencies the tables hold. */
+final class FrequencyOptions {
+
+    private static final int MOST = 2_000_000;
+
+    @Option(names = "--points", paramLabel = "N",
+        description = "points of the tables, log-spaced over the requirement's band; default: 400")
+    private Integer points;
+
+    @Option(names = "--at", paramLabel = "LIST", description = "exactly these frequencies instead, e.g. \"68 Hz, 72.5 Hz\"")
+    private String at;
+
+    double[] frequencies(Requirement requirement) {
+        if (at != null) {
+            if (points != null) {
+                throw new Mendable("--points and --at exclude each other; leave one out");
+            }
+            return list(at);
+        }
+        int n = points == null ? 400 : points;
+        if (n < 2 || n > MOST) {
+            throw new Mendable("--points " + n + ": between 2 and " + MOST);
+        }
+        return LogGrid.between(n, requirement.fromHz(), requirement.toHz());
+    }
+
+    private static double[] list(String text) {
+        List<Double> values = new ArrayList<>();
+        for (String part : text.split(",", -1)) {
+            try {
+                double f = Amounts.read(part, Dimension.FREQUENCY);
+                if (!(f > 0)) {
+                    throw new Mendable("--at: '" + part.strip() + "' is not above 0 Hz");
+                }
+                values.add(f);
+            } catch (WrongAmount e) {
+                throw new Mendable("--at: " + e.getMessage());
+            }
+        }
+        return values.stream().mapToDouble(Double::doubleValue).toArray();
+    }
+}

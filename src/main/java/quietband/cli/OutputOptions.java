@@ -1,0 +1,61 @@
+package quietband.cli;
+
+import java.nio.file.Path;
+import picocli.CommandLine.Option;
+import quietband.model.ModelFile;
+import quietband.report.Provenance;
+
+/** Options of every command that writes a result. */
+final class OutputOptions {
+
+    /** How the summary is printed. */
+    enum Format { TEXT, JSON }
+
+    @Option(names = "--out", paramLabel = "DIR",
+        description = "where the result goes; default: results/<file's name>/<command>")
+    private Path out;
+
+    @Option(names = "--format", paramLabel = "text|json", defaultValue = "text",
+        description = "how the summary is printed on standard output; default: ${DEFAULT-VALUE}")
+    private Format format;
+
+    @Option(names = "--seed", paramLabel = "N", defaultValue = "1",
+        description = "seed of all randomness, stated in the result; default: ${DEFAULT-VALUE}")
+    private long seed;
+
+    @Option(names = "--threads", paramLabel = "N",
+        description = "how many threads share the work; changes no figure; default: one per processor")
+    private Integer threads;
+
+    Path directory(Path input, String command) {
+        if (out != null) {
+            return out;
+        }
+        Path name = input.toAbsolutePath().normalize().getFileName();
+        return Path.of("results", stem(name == null ? "model" : name.toString()), command);
+    }
+
+    private static String stem(String name) {
+        int dot = name.lastIndexOf('.');
+        return dot > 0 ? name.substring(0, dot) : name;
+    }
+
+    boolean json() {
+        return format == Format.JSON;
+    }
+
+    long seed() {
+        return seed;
+    }
+
+    int threads() {
+        if (threads != null && threads < 1) {
+            throw new Mendable("--threads " + threads + ": at least 1");
+        }
+        return threads == null ? Runtime.getRuntime().availableProcessors() : threads;
+    }
+
+    Provenance provenance(String command, ModelFile model) {
+        return new Provenance(command, Version.number(), String.valueOf(model.path().getFileName()), model.hash(), seed);
+    }
+}

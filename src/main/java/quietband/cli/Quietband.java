@@ -1,0 +1,48 @@
+package quietband.cli;
+
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Spec;
+
+/** The program: names its commands, turns what went wrong into one message and an exit status. */
+@Command(name = "quietband", mixinStandardHelpOptions = true, versionProvider = Version.class,
+    description = "Residual acceleration sensitivity and phase noise of a quartz oscillator on springs with a feed-forward "
+        + "correction, from 10 Hz to 2 kHz on three axes.",
+    synopsisSubcommandLabel = "COMMAND",
+    exitCodeListHeading = "%nExit status:%n",
+    exitCodeList = {" 0:done", " 1:with --check: done, but a requirement is not met", " 2:something you can mend",
+        "70:a defect of this program"},
+    subcommands = {AssessCommand.class})
+public final class Quietband implements Runnable {
+
+    @Spec
+    private CommandSpec spec;
+
+    @Override
+    public void run() {
+        throw new CommandLine.ParameterException(spec.commandLine(), "Name a command: "
+            + String.join(", ", spec.subcommands().keySet()));
+    }
+
+    /** Runs a command line and ends the process with its status. */
+    public static void main(String[] args) {
+        PrintWriter out = new PrintWriter(System.out, false, StandardCharsets.UTF_8);
+        PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
+        int status = run(out, err, args);
+        out.flush();
+        err.flush();
+        System.exit(status);
+    }
+
+    /** Runs a command line with given streams; returns the exit status. */
+    public static int run(PrintWriter out, PrintWriter err, String... args) {
+        CommandLine line = new CommandLine(new Quietband()).setOut(out).setErr(err)
+            .setCaseInsensitiveEnumValuesAllowed(true)
+            .setParameterExceptionHandler(Trouble::misused)
+            .setExecutionExceptionHandler(Trouble::failed);
+        return line.execute(args);
+    }
+}

@@ -1,0 +1,59 @@
+package quietband.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.UncheckedIOException;
+import picocli.CommandLine;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ParseResult;
+import picocli.CommandLine.UnmatchedArgumentException;
+import quietband.model.ModelException;
+import quietband.platform.SingularPlatformException;
+import quietband.report.ResultException;
+
+/** What went wrong, as a message for people and an exit status; never a stack trace. */
+final class Trouble {
+
+    /** Something the user can mend. */
+    static final int MENDABLE = 2;
+    /** A defect. */
+    static final int DEFECT = 70;
+
+    private Trouble() { }
+
+    /** A command line that makes no sense. */
+    static int misused(ParameterException e, String[] args) {
+        PrintWriter err = e.getCommandLine().getErr();
+        err.println("quietband: " + oneLine(e.getMessage()));
+        UnmatchedArgumentException.printSuggestions(e, err);
+        err.println("Try 'quietband " + (e.getCommandLine().getParent() == null ? "" : e.getCommandLine().getCommandName()
+            + " ") + "--help'.");
+        return MENDABLE;
+    }
+
+    /** A command that failed. */
+    static int failed(Exception e, CommandLine line, ParseResult parsed) {
+        PrintWriter err = line.getErr();
+        if (e instanceof ModelException) {
+            err.println(e.getMessage());
+            return MENDABLE;
+        }
+        if (e instanceof ResultException || e instanceof Mendable || e instanceof SingularPlatformException
+            || e instanceof ArithmeticException) {
+            err.println("quietband: " + oneLine(e.getMessage()));
+            return MENDABLE;
+        }
+        if (e instanceof IOException || e instanceof UncheckedIOException) {
+            err.println("quietband: reading or writing failed: " + oneLine(e.getMessage()));
+            return MENDABLE;
+        }
+        StackTraceElement[] trace = e.getStackTrace();
+        err.println("quietband: a defect of this program: " + e.getClass().getSimpleName() + ": " + oneLine(e.getMessage())
+            + (trace.length > 0 ? " at " + trace[0] : "") + "; please report it with the model file and this line");
+        return DEFECT;
+    }
+
+    private static String oneLine(String text) {
+        return text == null ? "no message" : text.strip().replaceAll("\\s*\\R\\s*", " ");
+    }
+}
