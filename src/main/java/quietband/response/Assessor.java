@@ -54,14 +54,15 @@ public final class Assessor {
         judgeTones(tones);
         List<Assessment.RowJitter> jitter = Jitter.of(design, assembly, response);
         r.jitter().ifPresent(j -> judgeJitter(jitter, j));
-        Optional<Travel> travel = design.platform().map(p -> Travel.of(design, assembly, response));
+        RandomMotion random = RandomMotion.of(design, assembly, response);
+        Optional<Travel> travel = design.platform().map(p -> Travel.of(design, assembly, random));
         travel.ifPresent(this::judgeTravel);
         design.cancellation().ifPresent(c -> {
-            requirements.addAll(Ranges.of(design, assembly, response).results(c));
+            requirements.addAll(Ranges.of(design, response, random).results(c));
             warnFolding(c);
         });
         if (assembly != null) {
-            Slack.of(design, assembly, response).stream().map(Slack::warning).filter(s -> !s.isEmpty())
+            Slack.of(design, assembly, random).stream().map(Slack::warning).filter(s -> !s.isEmpty())
                 .forEach(warnings::add);
         }
         List<ModeLine> modes = assembly == null ? List.of() : ModeLine.of(assembly);

@@ -8,8 +8,6 @@ import quietband.model.Cancellation;
 import quietband.model.Design;
 import quietband.model.Stack;
 import quietband.model.Vibration.Tone;
-import quietband.platform.Assembly;
-import quietband.spectrum.Quadrature;
 
 /**
  * How far the sensors and the tuning port swing in the fullest stack: three standard deviations over the whole profile plus
@@ -21,40 +19,27 @@ import quietband.spectrum.Quadrature;
 record Ranges(double[] sensorG, double tuningV) {
 
     /** Works out the ranges of a design with a correction. */
-    static Ranges of(Design design, Assembly assembly, ResidualResponse response) {
-        Cancellation c = design.cancellation().orElseThrow();
-        double slope = Math.abs(c.tuning().slopePerV());
-        boolean sprung = Stack.fullest(design).sprung();
-        Swing swing = new Swing(response, sprung);
-        double[] mean = new double[12];
-        double[] grid = Travel.profileGrid(design, assembly);
-        PhaseNoise density = new PhaseNoise(design);
-        if (grid.length > 1) {
-            mean = Quadrature.integrate(grid, 12, (f, into) -> {
-                double[] power = swing.squared(f);
-                for (int e = 0; e < 12; e++) {
-                    into[e] = power[e] * density.density(Axis.ALL.get(e % 3), f);
-                }
-            });
-        }
-        double[] tones = tones(design, swing);
+    static Ranges of(Design design, ResidualResponse response, RandomMotion random) {
+        double slope = Math.abs(design.cancellation().orElseThrow().tuning().slopePerV());
+        double[] tones = tones(design, new Swing(response, Stack.fullest(design).sprung()));
         double[] most = new double[4];
         for (int row = 0; row < 4; row++) {
-            most[row] = design.vibration().together() ? together(mean, tones, row) : worst(mean, tones, row);
+            most[row] = design.vibration().together() ? together(random, tones, row) : worst(random, tones, row);
         }
         double volts = slope > 0 ? most[3] / slope : Double.NaN;
         return new Ranges(new double[] {most[0], most[1], most[2]}, volts);
     }
 
-    private static double together(double[] mean, double[] tones, int row) {
+    private static double together(RandomMotion random, double[] tones, int row) {
         int at = 3 * row;
-        return 3 * Math.sqrt(mean[at] + mean[at + 1] + mean[at + 2]) + tones[at] + tones[at + 1] + tones[at + 2];
+        return 3 * Math.sqrt(random.swing(row, 0) + random.swing(row, 1) + random.swing(row, 2)) + tones[at]
+            + tones[at + 1] + tones[at + 2];
     }
 
-    private static double worst(double[] mean, double[] tones, int row) {
+    private static double worst(RandomMotion random, double[] tones, int row) {
         double worst = 0;
         for (int j = 0; j < 3; j++) {
-            worst = Math.max(worst, 3 * Math.sqrt(mean[3 * row + j]) + tones[3 * row + j]);
+            worst = Math.max(worst, 3 * Math.sqrt(random.swing(row, j)) + tones[3 * row + j]);
         }
         return worst;
     }
@@ -95,35 +80,5 @@ record Ranges(double[] sensorG, double tuningV) {
             }
         }
         return Optional.ofNullable(worst);
-    }
-
-    /** |sensed|^2 of the three sensors and |correction|^2, for each drive axis. */
-    private static final class Swing {
-
-        private final ResidualResponse response;
-        private final boolean sprung;
-        private final double[] re = new double[9];
-        private final double[] im = new double[9];
-        private final double[] cRe = new double[3];
-        private final double[] cIm = new double[3];
-
-        Swing(ResidualResponse response, boolean sprung) {
-            this.response = response;
-            this.sprung = sprung;
-        }
-
-        double[] squared(double f) {
-            response.at(f);
-            response.sensed(sprung, re, im);
-            response.correction(sprung, cRe, cIm);
-            double[] power = new double[12];
-            for (int e = 0; e < 9; e++) {
-                power[e] = re[e] * re[e] + im[e] * im[e];
-            }
-            for (int j = 0; j < 3; j++) {
-                power[9 + j] = cRe[j] * cRe[j] + cIm[j] * cIm[j];
-            }
-            return power;
-        }
     }
 }

@@ -2,7 +2,6 @@ package quietband.response;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.TreeSet;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.LUDecomposition;
@@ -13,20 +12,20 @@ import quietband.model.Vec;
 import quietband.model.Vibration;
 import quietband.platform.Assembly;
 import quietband.platform.Lever;
-import quietband.spectrum.LogCurve;
-import quietband.spectrum.Quadrature;
 import quietband.units.StandardGravity;
 
 /**
  * How far the platform travels in its housing, m, per axis: the component along the axis, largest over the centre of gravity,
  * the spring places and, with a size, the corners of the block.
  *
- * @param sag          under 1 g along gravity; 0 without a direction of gravity
+ * @param sag          under 1 g along gravity; down is -z when the model does not say
  * @param sustained    under the sustained acceleration, largest over the driven axes
  * @param shock        peak under the shock from rest, largest over the driven axes
  * @param random3Sigma three standard deviations over the whole profile
  */
 public record Travel(Vec sag, Vec sustained, Vec shock, Vec random3Sigma) {
+
+    private static final Vec DOWN = new Vec(0, 0, -1);
 
     /** What counts against the clearance: sustained and the larger of shock and random. */
     public Vec counted() {
@@ -54,17 +53,17 @@ public record Travel(Vec sag, Vec sustained, Vec shock, Vec random3Sigma) {
     }
 
     /** Works out the travel of a design that has a platform. */
-    static Travel of(Design design, Assembly assembly, ResidualResponse response) {
+    static Travel of(Design design, Assembly assembly, RandomMotion motion) {
         List<Vec> points = points(design.platform().orElseThrow());
         Vibration v = design.vibration();
-        double[][] random = random(design, assembly, response, points);
-        double[] worst = new double[3];
-        for (double[] p : random) {
+        double[] random = new double[3];
+        for (Vec p : points) {
+            double[] b = Lever.of(assembly.fromCentre(p));
             for (int i = 0; i < 3; i++) {
-                worst[i] = Math.max(worst[i], 3 * p[i]);
+                random[i] = Math.max(random[i], 3 * motion.sigma(b, 6 * i));
             }
         }
-        Vec sag = v.gravity().map(g -> steady(assembly, g, points)).orElse(Vec.ZERO);
+        Vec sag = steady(assembly, v.gravity().orElse(DOWN), points);
         Vec sustained = Vec.ZERO;
         Vec shock = Vec.ZERO;
         for (Axis axis : v.axes()) {
@@ -74,7 +73,7 @@ public record Travel(Vec sag, Vec sustained, Vec shock, Vec random3Sigma) {
                 shock = larger(shock, new ShockTravel(assembly).peak(v.shock().get(), axis, points));
             }
         }
-        return new Travel(sag, sustained, shock, Vec.of(worst));
+        return new Travel(sag, sustained, shock, Vec.of(random));
     }
 
     private static Vec larger(Vec a, Vec b) {
@@ -110,50 +109,5 @@ public record Travel(Vec sag, Vec sustained, Vec shock, Vec random3Sigma) {
         }
         return new LUDecomposition(new Array2DRowRealMatrix(k, false)).getSolver()
             .solve(new ArrayRealVector(force, false)).toArray();
-    }
-
-    /** The grid over every driven profile: seeded with the resonances, with a node at every end and kink. */
-    static double[] profileGrid(Design design, Assembly assembly) {
-        TreeSet<Double> ends = new TreeSet<>();
-        for (Axis axis : Axis.ALL) {
-            design.vibration().drive(axis).map(LogCurve::frequencies).ifPresent(f -> {
-                ends.add(f[0]);
-                ends.add(f[f.length - 1]);
-            });
-        }
-        return ends.size() < 2 ? new double[0] : new Seeds(design, assembly).between(ends.first(), ends.last());
-    }
-
-    /** Standard deviation of the displacement in m of each point and component. */
-    private static double[][] random(Design design, Assembly assembly, ResidualResponse response, List<Vec> points) {
-        int n = points.size();
-        double[] grid = profileGrid(design, assembly);
-        double[] mean = new double[9 * n];
-        PhaseNoise density = new PhaseNoise(design);
-        double[] re = new double[9];
-        double[] im = new double[9];
-        if (grid.length > 1) {
-            mean = Quadrature.integrate(grid, 9 * n, (f, into) -> {
-                response.at(f);
-                for (int p = 0; p < n; p++) {
-                    response.motion().displacementOf(points.get(p), re, im);
-                    for (int e = 0; e < 9; e++) {
-                        double a = StandardGravity.M_PER_S2;
-                        into[9 * p + e] = (re[e] * re[e] + im[e] * im[e]) * a * a
-                            * density.density(Axis.ALL.get(e % 3), f);
-                    }
-                }
-            });
-        }
-        double[][] sigma = new double[n][3];
-        for (int p = 0; p < n; p++) {
-            for (int i = 0; i < 3; i++) {
-                int at = 9 * p + 3 * i;
-                double power = design.vibration().together() ? mean[at] + mean[at + 1] + mean[at + 2]
-                    : Math.max(mean[at], Math.max(mean[at + 1], mean[at + 2]));
-                sigma[p][i] = Math.sqrt(power);
-            }
-        }
-        return sigma;
     }
 }
