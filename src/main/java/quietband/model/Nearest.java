@@ -15,7 +15,7 @@ final class Nearest {
         for (String candidate : known) {
             int distance = Math.abs(candidate.length() - word.length()) >= least ? least
                 : distance(plain(word), plain(candidate));
-            if (distance < least) {
+            if (distance < least && distance < word.length()) {
                 least = distance;
                 best = candidate;
             }

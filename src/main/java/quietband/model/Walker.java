@@ -11,10 +11,12 @@ import java.util.Set;
 final class Walker {
 
     private static final int MOST_VALUES = 300_000;
+    private static final int MOST_SPRINGS = 2000;
 
     private final Problems problems;
     private final ScalarReader scalars;
     private int visits;
+    private int springs;
 
     Walker(Problems problems) {
         this.problems = problems;
@@ -30,11 +32,15 @@ final class Walker {
         return block(ModelForm.ROOT, node, node, "");
     }
 
-    private Written walk(Key key, Node node, Node where, String path) {
+    private void count(Node node, String path) {
         if (++visits > MOST_VALUES) {
             problems.add(node, path, "aliases unfold to more than " + MOST_VALUES + " values", "a model is far smaller");
             problems.check();
         }
+    }
+
+    private Written walk(Key key, Node node, Node where, String path) {
+        count(node, path);
         Form form = key.form();
         if (form instanceof Form.Block block) {
             return block(block, node, where, path);
@@ -236,6 +242,11 @@ final class Walker {
         if (!node.isList() || node.items().isEmpty()) {
             problems.add(node, path, node.isList() ? "has no place" : node.shown() + " stands where a list is due",
                 "write a list of places, e.g. [{x: 24 mm, y: 24 mm}]");
+            return written.spoil();
+        }
+        springs += node.items().size();
+        if (springs > MOST_SPRINGS) {
+            problems.add(node, path, "more than " + MOST_SPRINGS + " springs", "describe the platform with fewer");
             return written.spoil();
         }
         String group = path.substring(0, path.length() - ".at".length());
