@@ -15,7 +15,7 @@ import picocli.CommandLine.Spec;
     exitCodeListHeading = "%nExit status:%n",
     exitCodeList = {" 0:done", " 1:with --check: done, but a requirement is not met", " 2:something you can mend",
         "70:a defect of this program"},
-    subcommands = {AssessCommand.class})
+    subcommands = {AssessCommand.class, SchemaCommand.class, NewCommand.class})
 public final class Quietband implements Runnable {
 
     @Spec

@@ -19,8 +19,8 @@ final class VibrationForm {
             Key.of("random", new Form.AxisBlock(random()), "acceleration density, one for all axes or {x, y, z}"),
             Key.of("tones", new Form.Entries(tone(), null, 0), "sinusoidal lines"),
             Key.of("shock", Form.Block.of(
-                Key.word("shape", "sawtooth has its peak at the end", "half-sine", "rectangle", "triangle",
-                    "sawtooth").must(),
+                Key.word("shape", "default: half-sine; a sawtooth has its peak at the end", "half-sine", "rectangle",
+                    "triangle", "sawtooth"),
                 Key.num("peak", Dimension.ACCELERATION, NOT_NEGATIVE, "of the pulse").must(),
                 Key.num("duration", Dimension.TIME, POSITIVE, "of the pulse").must()), "a single pulse"),
             Key.num("sustained", Dimension.ACCELERATION, NOT_NEGATIVE, "steady, each axis and both ways").or(0));
@@ -38,7 +38,7 @@ final class VibrationForm {
 
     private static Form.Block tone() {
         return Form.Block.of(
-            Key.text("name", Form.Kind.NAME, "letters, digits, hyphen; default: the number from 1"),
+            Key.text("name", Form.Kind.LABEL, "default: the number from 1"),
             Key.num("frequency", Dimension.FREQUENCY, POSITIVE, "of the line").must(),
             Key.num("peak", Dimension.ACCELERATION, NOT_NEGATIVE, "peak, not rms").must(),
             Key.of("axis", new Form.OneAxis(), "x, y or z; default: each of them"));

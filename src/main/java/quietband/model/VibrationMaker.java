@@ -78,8 +78,8 @@ final class VibrationMaker {
         if (!shock.given()) {
             return v -> Optional.empty();
         }
-        Vibration.ShockShape shape = Vibration.ShockShape.valueOf(
-            shock.get("shape").text().toUpperCase(Locale.ROOT).replace('-', '_'));
+        Vibration.ShockShape shape = !shock.get("shape").given() ? Vibration.ShockShape.HALF_SINE
+            : Vibration.ShockShape.valueOf(shock.get("shape").text().toUpperCase(Locale.ROOT).replace('-', '_'));
         int peak = shock.get("peak").slot();
         int duration = shock.get("duration").slot();
         return v -> Optional.of(new Vibration.Shock(shape, v[peak], v[duration]));

@@ -60,8 +60,8 @@ public final class DynamicStiffness {
     private void add(Assembly.Line line, double w) {
         Complex k = new Complex(line.stiffness(), line.stiffness() * line.loss());
         Complex b = new Complex(line.mass()).divide(k).sqrt().multiply(w);
-        Complex direct = k.multiply(b).divide(b.tan());
-        Complex carried = b.multiply(0.5).tan().divide(b).multiply(line.mass());
+        Complex direct = k.multiply(b).multiply(cotangent(b));
+        Complex carried = halfTangent(b).divide(b).multiply(line.mass());
         double[] row = line.row();
         for (int i = 0; i < 6; i++) {
             for (int j = 0; j < 6; j++) {
@@ -75,6 +75,25 @@ public final class DynamicStiffness {
                 nIm[3 * i + j] += rank * carried.getImaginary();
             }
         }
+    }
+
+    /** cot b from sine and cosine, which stay exact where the line's standing waves make it infinite. */
+    private static Complex cotangent(Complex b) {
+        return saturated(b) ? new Complex(0, b.getImaginary() > 0 ? -1 : 1) : b.cos().divide(b.sin());
+    }
+
+    /** tan(b/2) = sin b/(1 + cos b) = (1 - cos b)/sin b, whichever does not cancel. */
+    private static Complex halfTangent(Complex b) {
+        if (saturated(b)) {
+            return new Complex(0, b.getImaginary() > 0 ? 1 : -1);
+        }
+        Complex cos = b.cos();
+        return cos.getReal() > 0 ? b.sin().divide(cos.add(1)) : cos.negate().add(1).divide(b.sin());
+    }
+
+    /** So lossy that a wave dies out along the line: both functions are +-j to the last bit. */
+    private static boolean saturated(Complex b) {
+        return Math.abs(b.getImaginary()) > 300;
     }
 
     /** Real part of D, 6 x 6 row by row; valid until the next call, do not modify. */

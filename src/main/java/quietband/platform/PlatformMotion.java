@@ -50,7 +50,15 @@ public final class PlatformMotion {
             rRe[i] = -stiffness.nRe()[i];
             rIm[i] = -stiffness.nIm()[i];
         }
-        return ComplexSolver.solve(6, lRe, lIm, 3, rRe, rIm);
+        return ComplexSolver.solve(6, lRe, lIm, 3, rRe, rIm) && finite(rRe) && finite(rIm);
+    }
+
+    private static boolean finite(double[] values) {
+        double sum = 0;
+        for (double v : values) {
+            sum += v;
+        }
+        return Double.isFinite(sum);
     }
 
     /** Real part of R for coordinate i (0 to 5) and drive j (0 to 2). */
