@@ -83,7 +83,8 @@ class ElasticLineTest {
         List<Resonances.Peak> peaks = Resonances.between(a, 10, 2000);
         // lossy springs only: every width is the loss factor times the frequency, 1 % for the coupling to the rigid mass
         double surge = Math.sqrt(K / SPRING_MASS) / 2;
-        assertThat(peaks).filteredOn(p -> Math.abs(p.frequencyHz() / surge - 1) < 0.1)
+        // (the standing waves that leave the platform still are counted at the pole itself, where a width means nothing)
+        assertThat(peaks).filteredOn(p -> Math.abs(p.frequencyHz() / surge - 1) < 0.1 && p.widthHz() > 1e-3)
             .allSatisfy(p -> assertThat(p.widthHz() / p.frequencyHz()).isBetween(0.5e-3, 1.1e-3));
         assertThat(peaks).filteredOn(p -> p.frequencyHz() < 200).hasSizeGreaterThanOrEqualTo(6);
     }
