@@ -2,6 +2,10 @@ package quietband.cli;
 
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.function.Supplier;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -14,9 +18,10 @@ import picocli.CommandLine.Spec;
     synopsisSubcommandLabel = "COMMAND",
     exitCodeListHeading = "%nExit status:%n",
     exitCodeList = {" 0:done", " 1:with --check: done, but a requirement is not met", " 2:something you can mend",
-        "70:a defect of this program"},
-    subcommands = {AssessCommand.class, SchemaCommand.class, NewCommand.class})
+        "70:a defect of this program"})
 public final class Quietband implements Runnable {
+
+    private static final Map<String, Supplier<Object>> COMMANDS = commands();
 
     @Spec
     private CommandSpec spec;
@@ -39,10 +44,30 @@ public final class Quietband implements Runnable {
 
     /** Runs a command line with given streams; returns the exit status. */
     public static int run(PrintWriter out, PrintWriter err, String... args) {
-        CommandLine line = new CommandLine(new Quietband()).setOut(out).setErr(err)
+        CommandLine line = new CommandLine(new Quietband());
+        addCommands(line, args);
+        line.setOut(out).setErr(err)
             .setCaseInsensitiveEnumValuesAllowed(true)
             .setParameterExceptionHandler(Trouble::misused)
             .setExecutionExceptionHandler(Trouble::failed);
         return line.execute(args);
+    }
+
+    /** Only the command that is asked for when it is known, which starts sooner; else all, for help and suggestions. */
+    private static void addCommands(CommandLine line, String... args) {
+        Supplier<Object> asked = args.length == 0 ? null : COMMANDS.get(args[0]);
+        if (asked != null) {
+            line.addSubcommand(args[0], asked.get());
+            return;
+        }
+        COMMANDS.forEach((name, command) -> line.addSubcommand(name, command.get()));
+    }
+
+    private static Map<String, Supplier<Object>> commands() {
+        Map<String, Supplier<Object>> commands = new LinkedHashMap<>();
+        commands.put("assess", AssessCommand::new);
+        commands.put("schema", SchemaCommand::new);
+        commands.put("new", NewCommand::new);
+        return Collections.unmodifiableMap(commands);
     }
 }
