@@ -61,7 +61,7 @@ class MutationTest {
                 assertThat(e.problems()).isNotEmpty();
                 assertThat(e.problems()).allSatisfy(p -> assertThat(p.toString()).doesNotContain("\n", "Exception"));
             } catch (RuntimeException | StackOverflowError e) {
-                throw new AssertionError("seed " + seed + ":\n" + text, e);
+                throw new AssertionError("seed " + seed + " on " + model, e);
             }
         }
         // both outcomes must be there, or the mutations are too weak or too strong to say anything
