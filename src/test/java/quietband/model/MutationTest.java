@@ -46,10 +46,10 @@ class MutationTest {
     }
 
     @Test
-    void threeThousandRandomMutationsNeverEscape() throws IOException {
+    void twoThousandRandomMutationsNeverEscape() throws IOException {
         List<Path> models = ModelSchemaTest.goodFiles().toList();
         int good = 0;
-        for (int seed = 0; seed < 3000; seed++) {
+        for (int seed = 0; seed < 2000; seed++) {
             Random random = new Random(seed);
             Path model = models.get(seed % models.size());
             String text = mutated(Files.readString(model), random);
@@ -65,6 +65,6 @@ class MutationTest {
             }
         }
         // both outcomes must be there, or the mutations are too weak or too strong to say anything
-        assertThat(good).isBetween(100, 2900);
+        assertThat(good).isBetween(100, 1900);
     }
 }
