@@ -2,9 +2,13 @@ package quietband.model;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 
-/** Splits a group of springs into one entry per place, named with the number of the place; comments stay. */
+/**
+ * Splits a group of springs into one entry per place, named with the number of the place; comments stay. The entries
+ * of a group without a name go to the end of the list, so that other groups keep their numbers.
+ */
 final class GroupSplit {
 
     private final TextEdits edits;
@@ -19,7 +23,7 @@ final class GroupSplit {
         this.name = name;
     }
 
-    /** The changed text; the entry has a name and several places. */
+    /** The changed text; the entry has several places. */
     static String of(String text, Node list, Node entry, String name) {
         return new GroupSplit(text, list, entry, name).split();
     }
@@ -27,8 +31,11 @@ final class GroupSplit {
     private String split() {
         Node at = entry.get("at");
         Node.Pair atPair = entry.pairs().stream().filter(p -> p.key().text().equals("at")).findFirst().orElseThrow();
-        Node.Pair named = entry.pairs().stream().filter(p -> p.key().text().equals("name")).findFirst().orElseThrow();
-        edits.replace(entry, named.key(), named.value(), name + "-1");
+        Optional<Node.Pair> named = entry.pairs().stream().filter(p -> p.key().text().equals("name")).findFirst();
+        boolean flow = entry.style() == Node.Style.FLOW;
+        int start = entry.span().start() + (flow ? 1 : 0);
+        named.ifPresentOrElse(n -> edits.replace(entry, n.key(), n.value(), name + "-1"), () -> edits.replace(start,
+            start, "name: " + name + "-1" + (flow ? ", " : "\n" + " ".repeat(entry.column() - 1))));
         edits.replace(entry, atPair.key(), at, FlowText.list(List.of(at.items().get(0)), edits.text()));
         StringBuilder others = new StringBuilder();
         int dash = entry.style() == Node.Style.BLOCK || list.style() == Node.Style.BLOCK ? dashColumn() : 0;
@@ -45,7 +52,8 @@ final class GroupSplit {
                     .append(pairs.stream().collect(Collectors.joining(indent)));
             }
         }
-        int stop = list.style() == Node.Style.FLOW ? edits.end(entry) : edits.lineStop(edits.end(entry));
+        Node before = named.isPresent() ? entry : list.items().get(list.items().size() - 1);
+        int stop = list.style() == Node.Style.FLOW ? edits.end(before) : edits.lineStop(edits.end(before));
         edits.replace(stop, stop, others.toString());
         return edits.apply();
     }
@@ -57,6 +65,9 @@ final class GroupSplit {
 
     private List<String> pairs(int place, Node at) {
         List<String> pairs = new ArrayList<>();
+        if (entry.get("name") == null) {
+            pairs.add("name: " + name + "-" + (place + 1));
+        }
         for (Node.Pair pair : entry.pairs()) {
             pairs.add(switch (pair.key().text()) {
                 case "name" -> "name: " + name + "-" + (place + 1);

@@ -178,8 +178,9 @@ final class PathWalk {
                 return i;
             }
         }
-        return name.matches("[0-9]{1,6}") && Integer.parseInt(name) >= 1
-            && Integer.parseInt(name) <= list.items().size() ? Integer.parseInt(name) - 1 : -1;
+        int number = name.matches("[0-9]{1,6}") ? Integer.parseInt(name) : 0;
+        boolean there = number >= 1 && number <= list.items().size();
+        return there && !Address.family(name, name(list, number - 1)) ? number - 1 : -1;
     }
 
     private void entry(Node list, int index, Form.Entries form, List<Address.Token> rest, int place) {
@@ -197,8 +198,6 @@ final class PathWalk {
                 + at.items().size());
         } else if (at.items().size() == 1) {
             block(entry, form.each(), rest);
-        } else if (entry.get("name") == null) {
-            throw new BadPath(path, "one place of a group without a name", "give the group a name first");
         } else {
             rewritten = GroupSplit.of(edits.text(), list, entry, name(list, index));
         }
