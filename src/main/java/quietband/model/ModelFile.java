@@ -142,6 +142,11 @@ public final class ModelFile {
         return new ModelFile(path, text, mark, all);
     }
 
+    /** The model and the files it refers to, as they are to stand beside each other in another directory. */
+    public ModelBundle bundle() {
+        return ModelBundle.of(path.toString(), text, files());
+    }
+
     private ModelFile edited(Consumer<ModelEditor> change) {
         ModelEditor editor = new ModelEditor(path.toString(), text);
         change.accept(editor);
