@@ -64,6 +64,16 @@ record Address(List<Step> steps, String tail) {
         return tail.isEmpty() ? path : path + "." + tail;
     }
 
+    /** The path for all places and axes: {@code platform.springs.corners.stiffness}. */
+    String leaf() {
+        return steps.stream().map(Step::name).collect(Collectors.joining("."));
+    }
+
+    /** The path for all axes: {@code platform.springs.corners[2].stiffness}. */
+    String allAxes() {
+        return tail("").toString();
+    }
+
     /** Splits a path into tokens; null when it has no such form. */
     static List<Token> tokens(String path) {
         List<Token> tokens = new ArrayList<>();
@@ -78,18 +88,36 @@ record Address(List<Step> steps, String tail) {
         return tokens;
     }
 
-    /** Whether a path names this number, alone or among others. */
-    boolean matches(List<Token> tokens) {
-        return matches(tokens, 0, 0);
+    /** Whether an entry is one of those a group was split into: its name and the number of a place. */
+    static boolean family(String group, String entry) {
+        return entry.startsWith(group + "-") && entry.substring(group.length() + 1).matches("[0-9]{1,6}");
     }
 
-    private boolean matches(List<Token> tokens, int t, int s) {
+    /**
+     * Whether a path names this number, alone or among others.
+     *
+     * @param split also takes the name of a group for the entries it was split into, and its places for their numbers
+     */
+    boolean matches(List<Token> tokens, boolean split) {
+        return matches(tokens, 0, 0, split);
+    }
+
+    private static boolean names(Token token, Step step, boolean split) {
+        String number = "" + step.number();
+        if (token.name().equals(step.name()) || token.name().equals(number) && !family(number, step.name())) {
+            return token.index() == 0 || token.index() == step.place();
+        }
+        return split && family(token.name(), step.name())
+            && (token.index() == 0 || step.name().equals(token.name() + "-" + token.index()));
+    }
+
+    private boolean matches(List<Token> tokens, int t, int s, boolean split) {
         if (s == steps.size()) {
             boolean axis = t == tokens.size() - 1 && tokens.get(t).equals(new Token(tail, 0)) && !tail.isEmpty();
             return t == tokens.size() || axis;
         }
         Step step = steps.get(s);
-        if (!step.isKey() && matches(tokens, t, s + 1)) {
+        if (!step.isKey() && matches(tokens, t, s + 1, split)) {
             return true;
         }
         if (t == tokens.size()) {
@@ -97,16 +125,15 @@ record Address(List<Step> steps, String tail) {
         }
         Token token = tokens.get(t);
         if (!step.isKey()) {
-            boolean named = token.name().equals(step.name()) || token.name().equals("" + step.number());
-            return named && (token.index() == 0 || token.index() == step.place()) && matches(tokens, t + 1, s + 1);
+            return names(token, step, split) && matches(tokens, t + 1, s + 1, split);
         }
         if (!token.name().equals(step.name())) {
             return false;
         }
         if (token.index() == 0) {
-            return matches(tokens, t + 1, s + 1);
+            return matches(tokens, t + 1, s + 1, split);
         }
         boolean entry = s + 1 < steps.size() && steps.get(s + 1).number() == token.index();
-        return entry && matches(tokens, t + 1, s + 2);
+        return entry && matches(tokens, t + 1, s + 2, split);
     }
 }

@@ -66,6 +66,11 @@ sealed interface Form {
             return new Block(keys, true);
         }
 
+        /** The same, with nothing to vary unless it is there. */
+        Block notStanding() {
+            return new Block(keys, false);
+        }
+
         Optional<Key> key(String name) {
             return keys.stream().filter(k -> k.name().equals(name)).findFirst();
         }

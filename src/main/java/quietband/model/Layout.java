@@ -70,8 +70,10 @@ final class Layout {
             add(entry, spot.entry(entry.text(), number, 0), axis);
             return;
         }
+        Written template = entry.copy();
+        template.put("at", at.items().isEmpty() ? at : at.items().get(0));
         for (int i = 0; i < at.items().size(); i++) {
-            Written place = entry.copy();
+            Written place = template.copy();
             place.put("at", at.items().get(i));
             entry.items().add(place);
             add(place, spot.entry(entry.text(), number, i + 1), axis);

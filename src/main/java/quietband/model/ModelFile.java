@@ -8,6 +8,7 @@ import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Consumer;
 
 /**
  * A model file as read: its text, the checked design, what is odd about it and the files it refers to.
@@ -23,7 +24,10 @@ public final class ModelFile {
     private final boolean mark;
     private final ModelReader.Result result;
 
+    private final Map<String, byte[]> overlay;
+
     private ModelFile(Path path, String text, boolean mark, Map<String, byte[]> overlay) {
+        this.overlay = overlay;
         this.path = path;
         this.text = text;
         this.mark = mark;
@@ -90,6 +94,63 @@ public final class ModelFile {
         Map<String, byte[]> files = new LinkedHashMap<>();
         result.files().forEach((name, file) -> files.put(name, file.bytes().clone()));
         return files;
+    }
+
+    /**
+     * The model with what a path names set to a piece of YAML, e.g. {@code ("platform.mass", "215 g")} or
+     * {@code ("cancellation.path.taps", "[1.3, -0.4]")}. A missing key or block is added; one axis of a value that holds
+     * for three makes it a map; one place of a spring group splits the group. Comments and everything else stay.
+     *
+     * @throws BadPath        when the path leads nowhere in the format
+     * @throws ModelException when the changed model is wrong
+     */
+    public ModelFile withValue(String at, String yaml) {
+        return edited(editor -> editor.set(at, yaml));
+    }
+
+    /** The same for several pieces, in order; the model need be right only after the last. */
+    public ModelFile withValues(Map<String, String> pieces) {
+        return edited(editor -> pieces.forEach(editor::set));
+    }
+
+    /**
+     * The model with a number set, in the unit that stands there and in full double precision.
+     *
+     * @param value in the base unit of its dimension
+     */
+    public ModelFile withNumber(String at, double value) {
+        return edited(editor -> editor.set(at, value, design().quantities().dimensionOf(at)));
+    }
+
+    /** The model with every number written that differs from its own; {@code to} is of its design's layout. */
+    public ModelFile withQuantities(Quantities to) {
+        if (to.layout() != design().quantities().layout()) {
+            throw new IllegalArgumentException("numbers of another model's layout");
+        }
+        return edited(editor -> QuantityWriter.write(editor, design().quantities(), to));
+    }
+
+    /** The model without a key; nothing changes where it is missing. */
+    public ModelFile without(String at) {
+        return edited(editor -> editor.remove(at));
+    }
+
+    /** The model reading other contents for files it refers to, or will refer to, by the name it uses. */
+    public ModelFile withFiles(Map<String, byte[]> files) {
+        Map<String, byte[]> all = new LinkedHashMap<>(overlay);
+        all.putAll(files);
+        return new ModelFile(path, text, mark, all);
+    }
+
+    /** The model and the files it refers to, as they are to stand beside each other in another directory. */
+    public ModelBundle bundle() {
+        return ModelBundle.of(path.toString(), text, files());
+    }
+
+    private ModelFile edited(Consumer<ModelEditor> change) {
+        ModelEditor editor = new ModelEditor(path.toString(), text);
+        change.accept(editor);
+        return new ModelFile(path, editor.text(), mark, overlay);
     }
 
     /**

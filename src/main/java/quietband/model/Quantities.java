@@ -98,7 +98,8 @@ public final class Quantities {
 
     /**
      * The numbers a path names: keys joined with dots, a list entry by name or number from 1 or left out for all, one
-     * place of a spring group as {@code corners[2]}, an axis last or left out for all.
+     * place of a spring group as {@code corners[2]}, an axis last or left out for all. Where there is no group
+     * {@code corners}, but {@code corners-1} and so on, into which it was split, {@code corners} names them all.
      *
      * @throws BadPath when it names no number, or only such as have no value
      */
@@ -107,7 +108,8 @@ public final class Quantities {
         if (tokens == null) {
             throw new BadPath(path, "is no path", "join keys with dots, e.g. platform.springs.stiffness.x");
         }
-        int[] all = IntStream.range(0, values.length).filter(i -> layout.address(i).matches(tokens)).toArray();
+        int[] all = matching(tokens, false);
+        all = all.length == 0 ? matching(tokens, true) : all;
         int[] present = Arrays.stream(all).filter(i -> !layout.slot(i).absent()).toArray();
         if (present.length > 0) {
             return new Selection(path, present, layout);
@@ -116,6 +118,10 @@ public final class Quantities {
             throw new BadPath(path, "has no value in this model", "write one in the model file first");
         }
         throw unknown(path, tokens);
+    }
+
+    private int[] matching(List<Address.Token> tokens, boolean split) {
+        return IntStream.range(0, values.length).filter(i -> layout.address(i).matches(tokens, split)).toArray();
     }
 
     /** The dimension of what a path names. @throws BadPath */
@@ -150,6 +156,13 @@ public final class Quantities {
         String path = slot.path().replaceAll("\\[[0-9]+]", "");
         int dot = path.lastIndexOf('.');
         return slot.axis() < 0 ? path : path.substring(0, dot);
+    }
+
+    /** The dimension of what a path names, also where it has no value. @throws BadPath */
+    Dimension dimensionOf(String path) {
+        List<Address.Token> tokens = Address.tokens(path);
+        int[] all = tokens == null ? new int[0] : matching(tokens, false);
+        return all.length == 0 ? dimension(path) : layout.dimension(all[0]);
     }
 
     /** The numbers themselves, not to be modified. */

@@ -33,7 +33,7 @@ final class VibrationForm {
                 Key.num("frequency", Dimension.FREQUENCY, POSITIVE, "of the point").must(),
                 Key.num("density", Dimension.DENSITY, NOT_NEGATIVE, "one-sided").must()), "frequency", 1),
                 "the profile itself, straight on log-log paper, zero outside"),
-            Key.num("scale", Dimension.DECIBEL, ANY, "10 log10 of the factor on the density").or(0));
+            Key.num("scale", Dimension.DECIBEL, ANY, "10 log10 of the factor on the density").or(0)).notStanding();
     }
 
     private static Form.Block tone() {

@@ -201,7 +201,7 @@ final class Walker {
         boolean[] there = new boolean[count];
         for (Node.Pair pair : node.pairs()) {
             String name = keyName(pair, seen, path);
-            int index = form.keys().indexOf(name);
+            int index = name == null ? -1 : form.keys().indexOf(name);
             if (name != null && index < 0) {
                 String known = "known here: " + String.join(", ", form.keys());
                 boolean comma = name.matches("[0-9]+ .*") && pair.value().isNull();

@@ -46,10 +46,10 @@ class MutationTest {
     }
 
     @Test
-    void threeThousandRandomMutationsNeverEscape() throws IOException {
+    void twoThousandRandomMutationsNeverEscape() throws IOException {
         List<Path> models = ModelSchemaTest.goodFiles().toList();
         int good = 0;
-        for (int seed = 0; seed < 3000; seed++) {
+        for (int seed = 0; seed < 2000; seed++) {
             Random random = new Random(seed);
             Path model = models.get(seed % models.size());
             String text = mutated(Files.readString(model), random);
@@ -61,10 +61,10 @@ class MutationTest {
                 assertThat(e.problems()).isNotEmpty();
                 assertThat(e.problems()).allSatisfy(p -> assertThat(p.toString()).doesNotContain("\n", "Exception"));
             } catch (RuntimeException | StackOverflowError e) {
-                throw new AssertionError("seed " + seed + ":\n" + text, e);
+                throw new AssertionError("seed " + seed + " on " + model, e);
             }
         }
         // both outcomes must be there, or the mutations are too weak or too strong to say anything
-        assertThat(good).isBetween(100, 2900);
+        assertThat(good).isBetween(100, 1900);
     }
 }

@@ -1,0 +1,131 @@
+package quietband.model;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import quietband.units.Amounts;
+import quietband.units.Dimension;
+import quietband.units.Unit;
+import quietband.units.WrongAmount;
+
+/**
+ * Changes values in the text of a model by path and leaves everything else byte for byte. Nothing is checked beyond
+ * the path; the changed text is to be read again.
+ */
+final class ModelEditor {
+
+    private final String file;
+    private String text;
+    private Node root;
+
+    /** An editor of a model's text, without byte-order mark. */
+    ModelEditor(String file, String text) {
+        this.file = file;
+        update(text);
+        if (hasAnchor(root)) {
+            update(Aliases.expand(text, root));
+        }
+    }
+
+    private void update(String changed) {
+        text = changed;
+        root = NodeReader.read(file, changed);
+    }
+
+    private static boolean hasAnchor(Node node) {
+        return !node.anchor().isEmpty() || node.items().stream().anyMatch(ModelEditor::hasAnchor)
+            || node.pairs().stream().anyMatch(p -> hasAnchor(p.key()) || hasAnchor(p.value()));
+    }
+
+    /** The text as changed so far. */
+    String text() {
+        return text;
+    }
+
+    /** Sets what a path names to a piece of YAML; missing keys and blocks are added. @throws BadPath */
+    void set(String path, String value) {
+        edit(path, Optional.of(value));
+    }
+
+    /** Takes the key a path names out, with its value; nothing happens where it is missing. @throws BadPath */
+    void remove(String path) {
+        edit(path, Optional.empty());
+    }
+
+    /** The piece of YAML at a path, the first one where it names several; empty where there is none. */
+    Optional<String> current(String path) {
+        List<Address.Token> tokens = Address.tokens(path);
+        String seen = text;
+        for (int round = 0; tokens != null && round < 8; round++) {
+            PathWalk walk = new PathWalk(path, seen, Optional.of("0"));
+            walk.from(NodeReader.read(file, seen), spread(tokens));
+            if (walk.rewritten().isEmpty()) {
+                return walk.edits().replaced();
+            }
+            seen = walk.rewritten().get();
+        }
+        return Optional.empty();
+    }
+
+    /**
+     * Sets what a path names to a number, printed in full precision in the unit that stands there, or in a fitting
+     * one where there is none.
+     *
+     * @param value in the base unit of the dimension
+     */
+    void set(String path, double value, Dimension dimension) {
+        Optional<Unit> unit = current(path).flatMap(old -> unit(old, dimension));
+        set(path, unit.map(u -> Amounts.print(value, u)).orElseGet(() -> Amounts.print(value, dimension)));
+    }
+
+    /** The unit of the first amount in a piece of YAML. */
+    private static Optional<Unit> unit(String piece, Dimension dimension) {
+        for (String part : piece.split("[,:{}\\[\\]\n]")) {
+            try {
+                Optional<Unit> unit = Amounts.amount(part.strip().replaceAll("^['\"]|['\"]$", ""), dimension).unit();
+                if (unit.isPresent()) {
+                    return unit;
+                }
+            } catch (WrongAmount e) {
+                continue;
+            }
+        }
+        return Optional.empty();
+    }
+
+    private void edit(String path, Optional<String> value) {
+        List<Address.Token> tokens = Address.tokens(path);
+        if (tokens == null) {
+            throw new BadPath(path, "is no path", "join keys with dots, e.g. platform.springs.stiffness.x");
+        }
+        for (int round = 0; round < 8; round++) {
+            PathWalk walk = new PathWalk(path, text, value);
+            walk.from(root, spread(tokens));
+            if (walk.rewritten().isEmpty()) {
+                update(walk.edits().apply());
+                return;
+            }
+            update(walk.rewritten().get());
+        }
+        throw new BadPath(path, "cannot be changed here", "");
+    }
+
+    /** Writes {@code springs[1]} as {@code springs}, {@code 1}; an index behind an entry's name stays. */
+    private static List<Address.Token> spread(List<Address.Token> tokens) {
+        List<Address.Token> result = new ArrayList<>();
+        Form form = ModelForm.ROOT;
+        for (Address.Token token : tokens) {
+            Form next = form instanceof Form.Block block
+                ? block.key(token.name()).map(Key::form).orElse(null) : null;
+            Form inner = next instanceof Form.WordOr other ? other.other() : next;
+            if (inner instanceof Form.Entries && token.index() > 0) {
+                result.add(new Address.Token(token.name(), 0));
+                result.add(new Address.Token("" + token.index(), 0));
+            } else {
+                result.add(token);
+            }
+            form = inner instanceof Form.AxisBlock axes ? axes.each() : inner;
+        }
+        return result;
+    }
+}

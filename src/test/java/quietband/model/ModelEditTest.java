@@ -1,0 +1,167 @@
+package quietband.model;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+class ModelEditTest {
+
+    private final ModelFile full = ModelFile.read(ModelFileTest.FULL);
+
+    /** Asserts that exactly one piece of the text was replaced by another. */
+    private void differs(ModelFile edited, String before, String after) {
+        assertThat(full.text()).containsOnlyOnce(before);
+        assertThat(edited.text()).isEqualTo(full.text().replace(before, after));
+    }
+
+    @Test
+    void aScalarIsReplacedAndItsCommentStays() {
+        differs(full.withValue("oscillator.output", "2 GHz"), "output: 1 GHz        ", "output: 2 GHz        ");
+        differs(full.withNumber("platform.mass", 0.1 + 0.2), "mass: 210 g", "mass: 300.00000000000004 g");
+        differs(full.withNumber("cancellation.error.delay", 3e-6), "delay: 2 us", "delay: 3 us");
+    }
+
+    @Test
+    void oneAxisOfOneValueForThreeMakesAMap() {
+        differs(full.withNumber("cancellation.error.delay.y", 3e-6), "delay: 2 us",
+            "delay: {x: 2 us, y: 3 us, z: 2 us}");
+        differs(full.withNumber("cancellation.error.gain.y", 0.02), "gain: {x: 1 %, y: 1 %, z: -1 %}",
+            "gain: {x: 1 %, y: 2 %, z: -1 %}");
+        differs(full.withNumber("oscillator.resonator.position.x", 0.001), "position: {z: 3 mm}",
+            "position: {z: 3 mm, x: 1 mm}");
+        differs(full.withNumber("oscillator.resonator.support_resonance.frequency.x", 6000),
+            "support_resonance: {frequency: 6.2 kHz, q: 40} ", "support_resonance: {x: {frequency: 6 kHz, q: 40}, "
+                + "y: {frequency: 6.2 kHz, q: 40}, z: {frequency: 6.2 kHz, q: 40}} ");
+    }
+
+    @Test
+    void missingKeysAndBlocksAreAddedWhereTheyBelong() {
+        ModelFile small = ModelFile.read(ModelFileTest.GOOD.resolve("smallest.yaml"));
+        assertThat(small.withValue("oscillator.resonator.position.z", "3 mm").text()).isEqualTo("""
+            quietband: 1
+            oscillator: {carrier: 10 MHz, resonator: {sensitivity: 1 ppb/g, position: {z: 3 mm}}}
+            """);
+        assertThat(small.withValues(Map.of("cancellation", "{sensor: {range: 20 g}}"))
+            .withNumber("cancellation.error.delay", 1e-6).withValue("title", "\"a: b\"").text()).isEqualTo("""
+            quietband: 1
+            title: "a: b"
+            oscillator: {carrier: 10 MHz, resonator: {sensitivity: 1 ppb/g}}
+            cancellation: {sensor: {range: 20 g}, error: {delay: 1 us}}
+            """);
+        differs(full.withValue("cancellation.weights", "1 ppb/g"),
+            "calibrated: each                            # or design\n",
+            "calibrated: each                            # or design\n  weights: 1 ppb/g\n");
+    }
+
+    @Test
+    void aListIsReplacedByFlowOrBlockText() {
+        differs(full.withValue("requirement.tones", "\n- {frequency: 1 kHz, limit: -50 dBc}"),
+            "tones: [{frequency: 10 Hz, limit: -40 dBc}, {frequency: 2 kHz, limit: -90 dBc}]",
+            "tones:\n    - {frequency: 1 kHz, limit: -50 dBc}");
+        ModelFile taps = full.without("cancellation.path.filter").withValue("cancellation.path.taps", "{x: [1, 0.5]}");
+        assertThat(taps.design().cancellation().orElseThrow().path().filters().get(0).taps()).containsExactly(1, 0.5);
+        assertThat(taps.text()).contains("low_pass: {frequency: 20 kHz, order: 1}\n    taps: {x: [1, 0.5]}\n");
+    }
+
+    @Test
+    void aKeyIsRemovedWithItsLineOrItsComma() {
+        differs(full.without("platform.modal_damping"), "  modal_damping: 0\n", "");
+        differs(full.without("cancellation.error.phase"), "phase: 0.5 deg, ", "");
+        differs(full.without("cancellation.error.delay"), ", delay: 2 us", "");
+        assertThat(full.without("cancellation.weights").text()).isEqualTo(full.text());
+    }
+
+    @Test
+    void onePlaceOfAGroupSplitsItAndToleranceStillMeansAll() {
+        ModelFile split = full.withNumber("platform.springs.corners[2].stiffness.x", 8000);
+        List<Platform.Spring> springs = split.design().platform().orElseThrow().springs();
+        assertThat(springs).extracting(Platform.Spring::group)
+            .containsExactly("corners-1", "corners-2", "corners-3", "corners-4");
+        List<Platform.Spring> before = full.design().platform().orElseThrow().springs();
+        for (int i = 0; i < 4; i++) {
+            assertThat(springs.get(i).at()).isEqualTo(before.get(i).at());
+            assertThat(springs.get(i).stiffness()).isEqualTo(i == 1 ? new Vec(8000, 9000, 11000) : new Vec(9000, 9000,
+                11000));
+            assertThat(springs.get(i).preload()).isEqualTo(6);
+        }
+        Quantities q = split.design().quantities();
+        assertThat(q.find("platform.springs.corners.stiffness").size()).isEqualTo(12);
+        assertThat(q.valueOf("platform.springs.corners[2].stiffness.x")).isEqualTo(8000);
+        assertThat(split.text()).contains("- name: corners-1                           # letters", "# or seated, with preload");
+        ModelFile again = split.withNumber("platform.springs.corners[3].damping.z", 3);
+        assertThat(again.design().platform().orElseThrow().springs().get(2).damping()).isEqualTo(new Vec(1.8, 1.8, 3));
+    }
+
+    @Test
+    void aPathThatLeadsNowhereIsExplained() {
+        assertThatThrownBy(() -> full.withValue("platform.mas", "1 g")).isInstanceOf(BadPath.class)
+            .hasMessage("platform.mas: there is no key 'mas'; did you mean 'mass'?");
+        assertThatThrownBy(() -> full.withValue("platform.springs.corner.mass", "1 g")).isInstanceOf(BadPath.class)
+            .hasMessageContaining("there is no entry 'corner'; did you mean 'corners'?");
+        assertThatThrownBy(() -> full.withValue("platform.mass.x", "1 g")).isInstanceOf(BadPath.class)
+            .hasMessageContaining("below a single value");
+        assertThatThrownBy(() -> full.withValue("platform.mass", "1 N")).isInstanceOf(ModelException.class)
+            .hasMessageContaining("platform.mass: '1 N' is a force");
+    }
+
+    @Test
+    void lineEndsStayAsTheyAre() {
+        String text = full.text().replace("\n", "\r\n");
+        ModelFile crlf = ModelFile.parse(full.path(), text).withValue("cancellation.weights", "1 ppb/g");
+        assertThat(crlf.text().replace("\r\n", "")).doesNotContain("\n");
+        assertThat(crlf.text()).contains("\r\n  weights: 1 ppb/g\r\n");
+    }
+
+    static List<Path> models() throws IOException {
+        return ModelSchemaTest.goodFiles().toList();
+    }
+
+    /** Every number alone, then many at once: the text read again gives exactly the design that was meant. */
+    @ParameterizedTest
+    @MethodSource("models")
+    void everyNumberWrittenReadsBackExactly(Path path) {
+        ModelFile file = ModelFile.read(path);
+        Quantities own = file.design().quantities();
+        Random random = new Random(11);
+        for (int slot : IntStream.range(0, own.size()).filter(i -> usable(own, i)).toArray()) {
+            if (random.nextInt(4) == 0 || own.size() < 60) {
+                double[] v = own.values();
+                v[slot] = v[slot] * 1.0001234567891 + (v[slot] == 0 ? 1e-7 / 3 : 0);
+                readsBack(file, own.with(v));
+            }
+        }
+        for (int round = 0; round < 20; round++) {
+            double[] v = own.values();
+            for (int i = 0; i < v.length; i++) {
+                boolean change = usable(own, i) && random.nextInt(10) == 0;
+                v[i] = change ? v[i] * (1 + random.nextDouble() * 1e-3) : v[i];
+            }
+            readsBack(file, own.with(v));
+        }
+    }
+
+    private static boolean usable(Quantities own, int slot) {
+        return !own.slot(slot).absent() && !own.slot(slot).path().matches(".*(order|bits|sample_rate|share|confidence).*")
+            && !own.slot(slot).path().matches(".*(coefficient).*");
+    }
+
+    private static void readsBack(ModelFile file, Quantities meant) {
+        ModelFile written = file.withQuantities(meant);
+        Quantities read = written.design().quantities();
+        Quantities own = file.design().quantities();
+        for (int i = 0; i < meant.size(); i++) {
+            if (!own.slot(i).absent()) {
+                assertThat(read.valueOf(own.slot(i).path())).as(own.slot(i).path()).isEqualTo(meant.value(i));
+            }
+        }
+    }
+}
