@@ -44,14 +44,15 @@ final class FlowText {
     /** A text that reads back as itself anywhere: in double quotes, with everything else escaped. */
     static String quoted(String text) {
         StringBuilder out = new StringBuilder("\"");
-        for (char c : text.toCharArray()) {
+        for (int i = 0; i < text.length(); i++) {
+            char c = text.charAt(i);
             switch (c) {
                 case '"' -> out.append("\\\"");
                 case '\\' -> out.append("\\\\");
                 case '\n' -> out.append("\\n");
                 default -> {
                     if (c < ' ' || c == 0x7f || c == 0x85 || c == 0xa0 || c == 0x2028 || c == 0x2029) {
-                        out.append(String.format("\\u%04x", (int) c));
+                        out.append(String.format(java.util.Locale.ROOT, "\\u%04x", (int) c));
                     } else {
                         out.append(c);
                     }

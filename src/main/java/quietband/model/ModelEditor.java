@@ -81,16 +81,21 @@ final class ModelEditor {
     /** The unit of the first amount in a piece of YAML. */
     private static Optional<Unit> unit(String piece, Dimension dimension) {
         for (String part : piece.split("[,:{}\\[\\]\n]")) {
-            try {
-                Optional<Unit> unit = Amounts.amount(part.strip().replaceAll("^['\"]|['\"]$", ""), dimension).unit();
-                if (unit.isPresent()) {
-                    return unit;
-                }
-            } catch (WrongAmount e) {
-                continue;
+            Optional<Unit> unit = unitIn(part.strip().replaceAll("^['\"]|['\"]$", ""), dimension);
+            if (unit.isPresent()) {
+                return unit;
             }
         }
         return Optional.empty();
+    }
+
+    /** The unit of an amount; empty when the text is none of the dimension. */
+    private static Optional<Unit> unitIn(String text, Dimension dimension) {
+        try {
+            return Amounts.amount(text, dimension).unit();
+        } catch (WrongAmount e) {
+            return Optional.empty();
+        }
     }
 
     private void edit(String path, Optional<String> value) {

@@ -106,7 +106,8 @@ final class PathWalk {
         }
         if (form instanceof Form.Block block && block.key(name).isPresent()) {
             boolean turn = block.key("axis").filter(k -> k.form() instanceof Form.Direction).isPresent();
-            return "{" + (turn && !name.equals("axis") ? "axis: z, " : "") + name + ": " + nested(block.key(name).get().form(), rest.subList(1, rest.size())) + "}";
+            return "{" + (turn && !name.equals("axis") ? "axis: z, " : "") + name + ": "
+                + nested(block.key(name).get().form(), rest.subList(1, rest.size())) + "}";
         }
         throw new BadPath(path, "there is nothing to set at '" + name + "'", "set what encloses it");
     }

@@ -4,7 +4,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * A kind of quantity and the units it may be written in. The records use the base unit: SI, but accelerations in g, sensitivities in 1/g, densities in g^2/Hz, accelerometer noise in g/rtHz, levels in dB.
+ * A kind of quantity and the units it may be written in. The records use the base unit: SI, but accelerations in g,
+ * sensitivities in 1/g, densities in g^2/Hz, accelerometer noise in g/rtHz, levels in dB.
  */
 public enum Dimension {
     FREQUENCY("a frequency", "90 Hz", Unit.of("Hz", "1"), Unit.of("kHz", "1e3"), Unit.of("MHz", "1e6"),

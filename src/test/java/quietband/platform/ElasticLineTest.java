@@ -86,6 +86,7 @@ class ElasticLineTest {
         // (the standing waves that leave the platform still are counted at the pole itself, where a width means nothing)
         assertThat(peaks).filteredOn(p -> Math.abs(p.frequencyHz() / surge - 1) < 0.1 && p.widthHz() > 1e-3)
             .allSatisfy(p -> assertThat(p.widthHz() / p.frequencyHz()).isBetween(0.5e-3, 1.1e-3));
-        assertThat(peaks).filteredOn(p -> p.frequencyHz() < 200).hasSizeGreaterThanOrEqualTo(6);
+        // three bounces coincide, and two of the rocks: three places on the axis for six modes
+        assertThat(peaks).filteredOn(p -> p.frequencyHz() < 200).hasSize(3);
     }
 }

@@ -1,7 +1,6 @@
 package quietband.response;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import org.hipparchus.complex.Complex;
