@@ -15,6 +15,11 @@ public final class OwnGrid {
      * @param to   above {@code from}
      */
     public static double[] of(Design design, double from, double to) {
-        return new Seeds(design, design.platform().map(Assembly::new).orElse(null)).between(from, to);
+        return of(design, design.platform().map(Assembly::new).orElse(null), from, to);
+    }
+
+    /** The same with the platform's matrices built before; null when the design has no platform. */
+    public static double[] of(Design design, Assembly assembly, double from, double to) {
+        return new Seeds(design, assembly).between(from, to);
     }
 }
