@@ -59,7 +59,8 @@ final class TradeAxis extends LogAxis {
     /** Plain up to 9999 and down to 0.0001, then as powers of ten. */
     static String label(double value) {
         if (value >= 0.9e-4 && value < 1e4) {
-            return Digits.brief(value, 2);
+            String text = Digits.brief(value, 2);
+            return text.contains(".") ? text.replaceAll("\\.?0+$", "") : text;
         }
         int e = (int) Math.floor(StrictMath.log10(value * (1 + 1e-9)));
         return Math.round(value / StrictMath.pow(10, e)) + "e" + e;

@@ -19,6 +19,7 @@ import quietband.response.StackVerdict;
 /** Finds for every gap of every stack its leading cause and what would just close it. */
 public final class Cures {
 
+    private static final String SENSITIVITY = "sensitivity";
     private static final int PAIRS = 12;
     private static final int OTHERS = 3;
 
@@ -68,8 +69,10 @@ public final class Cures {
         List<Lead> leads = leads(stack, worst, amplification);
         Lead lead = leads.get(0);
         Optional<Cure> single = first(search, lead.remedies());
-        Optional<Cure> together = single.isPresent() ? Optional.empty() : together(search, leads, stack);
-        List<Cure> others = stack == assessment.fullest() ? others(search, leads, stack, lead) : List.of();
+        Optional<Cure> together = single.isPresent() ? Optional.empty() : together(search, leads);
+        boolean full = stack == assessment.fullest();
+        int wanted = full ? OTHERS : single.isEmpty() && together.isEmpty() ? 1 : 0;
+        List<Cure> others = others(search, leads, lead, wanted);
         return new Gap(stack, from, to, worst, amplification, lead.key(), lead.words(), lead.withoutPerG(), single, together,
             others);
     }
@@ -91,7 +94,7 @@ public final class Cures {
         if (stack.sprung()) {
             leads.addAll(platform(stack, worst, amplification));
         }
-        leads.add(new Lead("sensitivity", "the resonator's sensitivity", 0, List.of(remedies.sensitivity(stack))));
+        leads.add(new Lead(SENSITIVITY, "the resonator's sensitivity", 0, List.of(remedies.sensitivity(stack))));
         return leads;
     }
 
@@ -129,29 +132,27 @@ public final class Cures {
         return candidates.stream().map(search::cure).flatMap(Optional::stream).findFirst();
     }
 
-    /** Two together that close the gap, one of them of the leading cause; failing that everything together; failing that the sensitivity. */
-    private Optional<Cure> together(Search search, List<Lead> leads, Stack stack) {
-        List<Remedy> all = leads.stream().filter(l -> !l.key().equals("sensitivity") && !l.words().contains("too soft"))
-            .flatMap(l -> l.remedies().stream()).toList();
+    /** Two together that close the gap, one of them of the leading cause. */
+    private Optional<Cure> together(Search search, List<Lead> leads) {
         List<Remedy> own = leads.get(0).remedies();
         List<Remedy> pairs = new ArrayList<>();
         for (Remedy a : own) {
-            for (Remedy b : all) {
-                if (a != b && !(own.contains(b) && own.indexOf(b) < own.indexOf(a))) {
-                    pairs.add(a.with(b));
+            for (Lead other : leads) {
+                for (Remedy b : other.remedies()) {
+                    boolean seen = own.contains(b) && own.indexOf(b) <= own.indexOf(a);
+                    if (!seen && !other.key().equals(SENSITIVITY)) {
+                        pairs.add(a.with(b));
+                    }
                 }
             }
         }
-        return pairs.stream().limit(PAIRS).map(search::cure).flatMap(Optional::stream).findFirst()
-            .or(() -> stack.corrected() && !all.isEmpty() ? search.cure(all.stream().filter(r -> !r.key().startsWith("platform"))
-                .reduce(Remedy::with).orElse(all.get(0))) : Optional.empty())
-            .or(() -> search.cure(remedies.sensitivity(stack)));
+        return pairs.stream().limit(PAIRS).map(search::cure).flatMap(Optional::stream).findFirst();
     }
 
-    private List<Cure> others(Search search, List<Lead> leads, Stack stack, Lead lead) {
+    private static List<Cure> others(Search search, List<Lead> leads, Lead lead, int wanted) {
         List<Cure> others = new ArrayList<>();
         for (Lead other : leads) {
-            if (other != lead && others.size() < OTHERS) {
+            if (other != lead && others.size() < wanted) {
                 first(search, other.remedies()).ifPresent(others::add);
             }
         }

@@ -16,8 +16,8 @@ import quietband.model.Stack;
  * @param words         the same for people
  * @param withoutPerG   what is left at the worst point with the leading cause ideal, 1/g; NaN without a correction
  * @param single        the value of the leading cause that would just meet the limit; empty when none does
- * @param together      with what else it would, when it alone does not
- * @param others        other changes that close the gap each on its own
+ * @param together      with what else it would, when it alone does not; empty when no pair with it does
+ * @param others        other changes that close the gap without the leading cause, the most telling first
  */
 public record Gap(Stack stack, double fromHz, double toHz, Point worst, double amplification, String cause, String words,
                   double withoutPerG, Optional<Cure> single, Optional<Cure> together, List<Cure> others) {
@@ -37,8 +37,8 @@ public record Gap(Stack stack, double fromHz, double toHz, Point worst, double a
      */
     public record Point(double frequencyHz, String axis, double residualPerG, double limitPerG, double marginDb) { }
 
-    /** The change to make first: of the leading cause alone, else together with another. */
+    /** The change to make first: of the leading cause alone, else together with another, else something else. */
     public Optional<Cure> cure() {
-        return single.or(() -> together);
+        return single.or(() -> together).or(() -> others.stream().findFirst());
     }
 }
