@@ -62,6 +62,16 @@ public record AssessmentView(Head head, List<AskedRow> asked, List<StackLine> st
             AssessmentGrids.contributions(a), AssessmentGrids.vibration(a), a.warnings(), d.modelText());
     }
 
+    /** Whether the stack with every measure has no gap while others have. */
+    public boolean whole() {
+        return gaps.stream().noneMatch(g -> g.stack().equals(fullest()));
+    }
+
+    /** The stack with every measure. */
+    public String fullest() {
+        return stacks.get(stacks.size() - 1).name().toLowerCase(java.util.Locale.ROOT);
+    }
+
     /** A chart as SVG; empty when the design has none of this name. */
     public String chart(String name) {
         return charts.getOrDefault(name, "");

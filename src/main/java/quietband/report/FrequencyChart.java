@@ -3,7 +3,10 @@ package quietband.report;
 import java.awt.BasicStroke;
 import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
+import java.util.BitSet;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.ValueAxis;
@@ -93,7 +96,9 @@ record FrequencyChart(String name, String title, String unit, double fromHz, dou
                 renderer.setSeriesShape(i, line.look().marker());
             }
             renderer.setSeriesVisibleInLegend(i, !line.name().isEmpty());
-            renderer.every(i, line.dots() ? 1 : Math.max(1, line.x().length / 9));
+            if (!line.dots()) {
+                renderer.markersAt(i, spread(line.x(), i));
+            }
         }
         renderer.setLegendItemLabelGenerator((set, series) -> lines.get(series).name());
         XYPlot plot = new XYPlot(data, new TradeAxis("frequency, Hz", fromHz, toHz), vertical(), renderer);
@@ -149,26 +154,40 @@ record FrequencyChart(String name, String title, String unit, double fromHz, dou
         return legend;
     }
 
-    /** Each line as one path, with a marker at every n-th point. */
+    /** Points that stand some ninth of the band apart, shifted from line to line so that markers do not cover each other. */
+    private BitSet spread(double[] x, int line) {
+        BitSet at = new BitSet();
+        double width = StrictMath.log(toHz / fromHz) / 9;
+        double shift = 0.2 + 0.25 * (line % 4);
+        long last = -1;
+        for (int i = 0; i < x.length; i++) {
+            long ninth = (long) Math.floor(StrictMath.log(x[i] / fromHz) / width - shift);
+            if (ninth > last) {
+                at.set(i);
+            }
+            last = Math.max(last, ninth);
+        }
+        return at;
+    }
+
+    /** Each line as one path, with markers at some of its points. */
     private static final class Lines extends XYLineAndShapeRenderer {
 
         private static final long serialVersionUID = 1;
-        private final java.util.Map<Integer, Integer> every = new java.util.HashMap<>();
+        private final Map<Integer, BitSet> marked = new HashMap<>();
 
         Lines() {
             super(true, false);
             setDrawSeriesLineAsPath(true);
         }
 
-        void every(int series, int step) {
-            every.put(series, step);
+        void markersAt(int series, BitSet items) {
+            marked.put(series, items);
         }
 
         @Override
         public boolean getItemShapeVisible(int series, int item) {
-            int step = every.getOrDefault(series, 1);
-            // staggered, so that markers of lines that run together do not cover each other
-            return super.getItemShapeVisible(series, item) && (item + series * step / 4) % step == step / 2;
+            return super.getItemShapeVisible(series, item) && (!marked.containsKey(series) || marked.get(series).get(item));
         }
     }
 }

@@ -26,7 +26,13 @@ public record Strip(String name, String meets, String fails, String worst, boole
     private static final int MIDDLE = 20;
 
     /** A label under the strips: its text and its place in percent from the left. */
-    public record Tick(String text, String percent) { }
+    public record Tick(String text, String percent) {
+
+        /** The class of its style: the outermost labels stay within the strip. */
+        public String place() {
+            return percent.equals("0.00") ? "begin" : percent.equals("100.00") ? "last" : "";
+        }
+    }
 
     /** The rows, one per stack that has a limit. */
     static List<Strip> of(Design design, FrequencyTable curves, List<StackVerdict> verdicts) {
@@ -91,7 +97,7 @@ public record Strip(String name, String meets, String fails, String worst, boole
             for (int digit : new int[] {1, 2, 5}) {
                 double f = digit * StrictMath.pow(10, e);
                 if (f >= from * (1 - 1e-9) && f <= to * (1 + 1e-9)) {
-                    ticks.add(new Tick(f >= 1000 ? Digits.brief(f / 1000, 3).replaceAll("\\.0+$", "") + " k" : TradeAxis.label(f),
+                    ticks.add(new Tick(TradeAxis.label(f),
                         String.format(Locale.ROOT, "%.2f", place(design, f) / 10)));
                 }
             }

@@ -11,7 +11,6 @@ import quietband.model.Design;
 import quietband.model.Stack;
 import quietband.response.Assessment;
 import quietband.response.Cause;
-import quietband.response.OwnGrid;
 import quietband.response.ResidualLimit;
 import quietband.response.ResidualResponse;
 import quietband.response.StackVerdict;
@@ -160,16 +159,9 @@ public final class Cures {
     }
 
     private Gap.Point worst(Stack stack, double from, double to) {
-        GapMargin.Over over = new GapMargin.Over(design, stack);
-        double at = from;
-        double most = Double.NEGATIVE_INFINITY;
-        for (double f : OwnGrid.of(design, from, to)) {
-            double v = over.at(f);
-            if (v > most) {
-                most = v;
-                at = f;
-            }
-        }
+        GapMargin.Peak top = new GapMargin(design, stack, from, to, from).top(design);
+        double at = top.frequencyHz();
+        double most = top.overDb();
         if (design.requirement().byVector()) {
             double y = length(magnitudes(stack, Cause.ALL, at));
             return new Gap.Point(at, "vector", y, limit.vector(at), -most);

@@ -58,12 +58,25 @@ final class GapMargin {
         return critical.stream().mapToDouble(over::at).max().orElse(-300);
     }
 
+    /** A point of the excess over the limit: where, in Hz, and how much, in dB. */
+    record Peak(double frequencyHz, double overDb) { }
+
     /** The excess in dB at the worst point of the stretch, which is remembered. */
     double excess(Design design) {
+        Peak top = top(design);
+        critical.add(0, top.frequencyHz());
+        if (critical.size() > REMEMBERED) {
+            critical.remove(REMEMBERED);
+        }
+        return top.overDb();
+    }
+
+    /** The worst point of the stretch. */
+    Peak top(Design design) {
         Assembly assembly = assembly(design);
         double[] grid = assembly == baseAssembly ? baseGrid : OwnGrid.of(design, assembly, from, to);
         if (grid.length > MOST_POINTS) {
-            return FAR_OVER_DB;
+            return new Peak(grid[0], FAR_OVER_DB);
         }
         Over over = new Over(design, assembly, stack);
         int n = (grid.length + COARSE - 2) / COARSE + 1;
@@ -75,33 +88,29 @@ final class GapMargin {
             v[i] = over.at(f[i]);
             most = Math.max(most, v[i]);
         }
-        double[] top = {f[0], Double.NEGATIVE_INFINITY};
+        Peak top = new Peak(f[0], Double.NEGATIVE_INFINITY);
         for (int i = 0; i < n; i++) {
             boolean local = (i == 0 || v[i] >= v[i - 1]) && (i == n - 1 || v[i] >= v[i + 1]);
             if (local && v[i] > most - 3) {
-                double[] peak = peak(over, f[Math.max(0, i - 1)], f[i], v[i], f[Math.min(n - 1, i + 1)]);
-                top = peak[1] > top[1] ? peak : top;
+                Peak peak = peak(over, f[Math.max(0, i - 1)], f[i], v[i], f[Math.min(n - 1, i + 1)]);
+                top = peak.overDb() > top.overDb() ? peak : top;
             }
         }
-        critical.add(0, top[0]);
-        if (critical.size() > REMEMBERED) {
-            critical.remove(REMEMBERED);
-        }
-        return top[1];
+        return top;
     }
 
     /** Golden section on a logarithmic axis around a point that is known: where and how much. */
-    private static double[] peak(Over over, double low, double middle, double value, double high) {
+    private static Peak peak(Over over, double low, double middle, double value, double high) {
         double a = StrictMath.log(low);
         double b = StrictMath.log(high);
-        double[] best = {middle, value};
+        Peak best = new Peak(middle, value);
         for (int i = 0; i < STEPS && b - a > 1e-7; i++) {
             double c = b - RATIO * (b - a);
             double d = a + RATIO * (b - a);
             double fc = over.at(StrictMath.exp(c));
             double fd = over.at(StrictMath.exp(d));
-            if (Math.max(fc, fd) > best[1]) {
-                best = new double[] {StrictMath.exp(fc > fd ? c : d), Math.max(fc, fd)};
+            if (Math.max(fc, fd) > best.overDb()) {
+                best = new Peak(StrictMath.exp(fc > fd ? c : d), Math.max(fc, fd));
             }
             if (fc > fd) {
                 b = d;
