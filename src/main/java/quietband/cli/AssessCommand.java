@@ -13,6 +13,7 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import quietband.model.ModelFile;
 import quietband.model.Problem;
+import quietband.report.AssessmentPage;
 import quietband.report.AssessmentSummary;
 import quietband.report.AssessmentTables;
 import quietband.report.AssessmentText;
@@ -21,6 +22,8 @@ import quietband.report.ResultDirectory;
 import quietband.response.Assessment;
 import quietband.response.Assessor;
 import quietband.response.FrequencyTable;
+import quietband.tuning.Cures;
+import quietband.tuning.Gap;
 
 /** The main job: what a design leaves, where it holds, where not. */
 @Command(name = "assess", mixinStandardHelpOptions = true,
@@ -44,16 +47,20 @@ final class AssessCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
+        AssessmentPage.warmUp();
         ModelFile file = ModelFile.read(model);
         double[] f = frequencies.frequencies(file.design().requirement());
         Provenance from = output.provenance("assess", file);
         try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "assess"), from.mark())) {
+            AssessmentPage page = AssessmentPage.begin(file);
             Assessment assessment = withWarnings(Assessor.assess(file.design()),
                 file.warnings().stream().map(Problem::toString).toList());
             FrequencyTable table = FrequencyTable.of(file.design(), f, output.threads());
             new AssessmentTables(assessment, table).writeTo(directory);
-            String summary = AssessmentSummary.json(assessment, from);
+            List<Gap> gaps = Cures.of(assessment);
+            String summary = AssessmentSummary.json(assessment, from, gaps);
             directory.write("summary.json", w -> w.write(summary));
+            page.writeTo(directory, assessment, gaps, from);
             directory.commit();
             PrintWriter out = spec.commandLine().getOut();
             out.print(output.json() ? summary : AssessmentText.of(assessment, from));

@@ -8,6 +8,7 @@ import quietband.response.ModeLine;
 import quietband.response.RequirementResult;
 import quietband.response.StackVerdict;
 import quietband.response.Travel;
+import quietband.tuning.Gap;
 
 /** The summary of an assessment as JSON, with the names that others rely on. */
 public final class AssessmentSummary {
@@ -17,8 +18,12 @@ public final class AssessmentSummary {
 
     private AssessmentSummary() { }
 
-    /** The document. */
-    public static String json(Assessment a, Provenance from) {
+    /**
+     * The document.
+     *
+     * @param gaps with causes and cures
+     */
+    public static String json(Assessment a, Provenance from, List<Gap> gaps) {
         Json json = new Json();
         json.object(() -> {
             from.fields(json);
@@ -27,6 +32,7 @@ public final class AssessmentSummary {
             json.array("requirements", () -> a.requirements().forEach(r -> requirement(json, r)));
             json.field("fullest_stack", a.fullest().key());
             json.object("stacks", () -> a.verdicts().forEach(v -> stack(json, v)));
+            GapSummary.write(json, gaps);
             json.array("modes", () -> a.modes().forEach(m -> mode(json, m)));
             a.travel().ifPresent(t -> json.object("travel", () -> travel(json, t)));
             json.object("vibration", () -> {

@@ -12,5 +12,10 @@ public final class Caution {
         + "amplification at the resonances listed, keep clear. Follow local rules; flight and vehicle use needs qualified "
         + "review.";
 
+    /** What the model leaves out. */
+    public static final String ASSUMPTIONS = "Assumed: a rigid plate; small angles; no rotation of the housing; gravity tilt left out; "
+        + "sensors and cables do not load the platform (a cable is one more off-centre spring); vibration of the axes "
+        + "uncorrelated; lateral waves of coils approximated by the elastic line.";
+
     private Caution() { }
 }

@@ -1,0 +1,193 @@
+package quietband.report;
+
+import java.awt.BasicStroke;
+import java.awt.geom.Line2D;
+import java.awt.geom.Rectangle2D;
+import java.util.BitSet;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.jfree.chart.JFreeChart;
+import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.axis.ValueAxis;
+import org.jfree.chart.block.BlockBorder;
+import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
+import org.jfree.chart.title.LegendTitle;
+import org.jfree.chart.ui.HorizontalAlignment;
+import org.jfree.chart.ui.RectangleEdge;
+import org.jfree.chart.ui.RectangleInsets;
+import org.jfree.data.xy.DefaultXYDataset;
+
+/**
+ * Lines over a logarithmic frequency axis.
+ *
+ * @param name  of the file without its ending; letters, digits and hyphens
+ * @param title what it shows, in words
+ * @param unit  label of the vertical axis
+ * @param fromHz left end
+ * @param toHz   right end
+ * @param scale  of the vertical axis
+ * @param lines  drawn in this order, the last on top
+ */
+record FrequencyChart(String name, String title, String unit, double fromHz, double toHz, Scale scale,
+                      List<ChartLine> lines) {
+
+    /** Size in px; a page scales it. */
+    static final int WIDTH = 760;
+    /** Size in px; a page scales it. */
+    static final int HEIGHT = 360;
+
+    FrequencyChart {
+        lines = List.copyOf(lines);
+    }
+
+    /**
+     * The vertical axis.
+     *
+     * @param logarithmic decades, else even steps
+     * @param from        lower end
+     * @param to          upper end
+     */
+    record Scale(boolean logarithmic, double from, double to) {
+
+        /** Decades that hold every line, at most a number of decades down from the top. */
+        static Scale decades(List<ChartLine> lines, double most) {
+            double top = lines.stream().mapToDouble(ChartLine::top).max().orElse(1);
+            double bottom = lines.stream().mapToDouble(l -> l.bottom(true)).min().orElse(0.1);
+            if (!(top > 0) || !Double.isFinite(bottom)) {
+                return new Scale(true, 0.1, 1);
+            }
+            double high = StrictMath.log10(top) + 0.05;
+            double low = Math.max(StrictMath.log10(bottom) - 0.05, high - most);
+            return new Scale(true, StrictMath.pow(10, Math.min(low, high - 0.5)), StrictMath.pow(10, high));
+        }
+
+        /** Even steps that hold every line, at most a span down from the top. */
+        static Scale even(List<ChartLine> lines, double step, double most) {
+            double top = lines.stream().mapToDouble(ChartLine::top).max().orElse(1);
+            double bottom = lines.stream().mapToDouble(l -> l.bottom(false)).min().orElse(0);
+            if (!Double.isFinite(top) || !Double.isFinite(bottom)) {
+                return new Scale(false, 0, step);
+            }
+            double high = Math.floor(top / step) * step + step;
+            double low = Math.max(Math.ceil(bottom / step) * step - step, high - most);
+            return new Scale(false, low, high);
+        }
+    }
+
+    /** The picture. */
+    String svg() {
+        return Svg.draw(name, title, WIDTH, HEIGHT, g -> chart().draw(g, new Rectangle2D.Double(0, 0, WIDTH, HEIGHT)));
+    }
+
+    private JFreeChart chart() {
+        DefaultXYDataset data = new DefaultXYDataset();
+        Lines renderer = new Lines();
+        renderer.setLegendLine(new Line2D.Double(-17, 0, 17, 0));
+        for (int i = 0; i < lines.size(); i++) {
+            ChartLine line = lines.get(i).thinned();
+            data.addSeries(i + ":" + line.name(), new double[][] {line.x(), floored(line.y())});
+            renderer.setSeriesPaint(i, line.look().colour());
+            renderer.setSeriesStroke(i, line.look().stroke());
+            renderer.setSeriesLinesVisible(i, !line.dots());
+            renderer.setSeriesShapesVisible(i, line.look().marker() != null);
+            if (line.look().marker() != null) {
+                renderer.setSeriesShape(i, line.look().marker());
+            }
+            renderer.setSeriesVisibleInLegend(i, !line.name().isEmpty());
+            if (!line.dots()) {
+                renderer.markersAt(i, spread(line.x(), i));
+            }
+        }
+        renderer.setLegendItemLabelGenerator((set, series) -> lines.get(series).name());
+        XYPlot plot = new XYPlot(data, new TradeAxis("frequency, Hz", fromHz, toHz), vertical(), renderer);
+        plot.setBackgroundPaint(Look.PAPER);
+        plot.setDomainGridlinePaint(Look.GRID);
+        plot.setRangeGridlinePaint(Look.GRID);
+        plot.setDomainGridlineStroke(new BasicStroke(0.8f));
+        plot.setRangeGridlineStroke(new BasicStroke(0.8f));
+        plot.setOutlinePaint(Look.FAINT);
+        plot.setAxisOffset(RectangleInsets.ZERO_INSETS);
+        JFreeChart chart = new JFreeChart(null, Look.FONT, plot, false);
+        chart.setBackgroundPaint(Look.PAPER);
+        // room on the right, so that the last label of the frequency axis is not cut
+        chart.setPadding(new RectangleInsets(2, 2, 2, 22));
+        chart.addSubtitle(legend(plot));
+        return chart;
+    }
+
+    /** What is below the chart's lower end runs along it; what is infinite is left out. */
+    private double[] floored(double[] y) {
+        double[] drawn = y.clone();
+        for (int i = 0; i < drawn.length; i++) {
+            drawn[i] = drawn[i] == Double.POSITIVE_INFINITY ? Double.NaN : Math.max(drawn[i], scale.from());
+        }
+        return drawn;
+    }
+
+    private ValueAxis vertical() {
+        if (scale.logarithmic()) {
+            return new TradeAxis(unit, scale.from(), scale.to());
+        }
+        NumberAxis axis = new NumberAxis(unit);
+        axis.setRange(scale.from(), scale.to());
+        axis.setLabelFont(Look.FONT);
+        axis.setTickLabelFont(Look.FONT);
+        axis.setLabelPaint(Look.INK);
+        axis.setTickLabelPaint(Look.INK);
+        axis.setAxisLinePaint(Look.FAINT);
+        axis.setNumberFormatOverride(new java.text.DecimalFormat("0.###",
+            java.text.DecimalFormatSymbols.getInstance(java.util.Locale.ROOT)));
+        return axis;
+    }
+
+    private static LegendTitle legend(XYPlot plot) {
+        LegendTitle legend = new LegendTitle(plot);
+        legend.setItemFont(Look.FONT);
+        legend.setItemPaint(Look.INK);
+        legend.setPosition(RectangleEdge.TOP);
+        legend.setHorizontalAlignment(HorizontalAlignment.LEFT);
+        legend.setFrame(BlockBorder.NONE);
+        legend.setBackgroundPaint(Look.PAPER);
+        legend.setItemLabelPadding(new RectangleInsets(1, 3, 1, 12));
+        return legend;
+    }
+
+    /** Points that stand some ninth of the band apart, shifted from line to line so that markers do not cover each other. */
+    private BitSet spread(double[] x, int line) {
+        BitSet at = new BitSet();
+        double width = StrictMath.log(toHz / fromHz) / 9;
+        double shift = 0.2 + 0.25 * (line % 4);
+        long last = -1;
+        for (int i = 0; i < x.length; i++) {
+            long ninth = (long) Math.floor(StrictMath.log(x[i] / fromHz) / width - shift);
+            if (ninth > last) {
+                at.set(i);
+            }
+            last = Math.max(last, ninth);
+        }
+        return at;
+    }
+
+    /** Each line as one path, with markers at some of its points. */
+    private static final class Lines extends XYLineAndShapeRenderer {
+
+        private static final long serialVersionUID = 1;
+        private final Map<Integer, BitSet> marked = new HashMap<>();
+
+        Lines() {
+            super(true, false);
+            setDrawSeriesLineAsPath(true);
+        }
+
+        void markersAt(int series, BitSet items) {
+            marked.put(series, items);
+        }
+
+        @Override
+        public boolean getItemShapeVisible(int series, int item) {
+            return super.getItemShapeVisible(series, item) && (!marked.containsKey(series) || marked.get(series).get(item));
+        }
+    }
+}

@@ -1,0 +1,112 @@
+package quietband.report;
+
+import java.awt.BasicStroke;
+import java.awt.Color;
+import java.awt.Font;
+import java.awt.Shape;
+import java.awt.geom.Ellipse2D;
+import java.awt.geom.Path2D;
+import java.awt.geom.Rectangle2D;
+import java.util.List;
+import quietband.model.Stack;
+
+/**
+ * How things are drawn, the same in every chart: lines differ in lightness, dashes and markers, not in hue alone, so that
+ * they are told apart on a grey print and by colour-blind eyes.
+ *
+ * @param colour of line and marker
+ * @param width  of the line, in px
+ * @param dash   lengths of dashes and spaces in px; empty for a full line
+ * @param marker what sits on the line here and there; null for none
+ */
+record Look(Color colour, float width, List<Float> dash, Shape marker) {
+
+    static final Color INK = new Color(0x18222B);
+    static final Color FAINT = new Color(0x5B6670);
+    static final Color GRID = new Color(0xD5D9DC);
+    static final Color PAPER = Color.WHITE;
+    static final Font FONT = new Font(Font.SANS_SERIF, Font.PLAIN, 12);
+
+    private static final Color ORANGE = new Color(0xC96A00);
+    private static final Color BLUE = new Color(0x2A86C8);
+    private static final Color GREEN = new Color(0x00785A);
+    private static final Color VIOLET = new Color(0x9B5BA5);
+
+    /** What must not be exceeded. */
+    static final Look LIMIT = new Look(new Color(0xB3122E), 2.2f, List.of(10f, 4f), null);
+    /** What somebody must reach. */
+    static final Look NEED_SPRINGS = new Look(ORANGE, 1.6f, List.of(3f, 3f), null);
+    /** What somebody must reach. */
+    static final Look NEED_CORRECTION = new Look(BLUE, 1.6f, List.of(3f, 3f), null);
+    /** What the springs give. */
+    static final Look SPRINGS = new Look(ORANGE, 2.2f, List.of(), triangle());
+    /** What the correction gives. */
+    static final Look CORRECTION = new Look(BLUE, 2.2f, List.of(), square());
+
+    private static final List<Look> OTHERS = List.of(
+        new Look(BLUE, 1.6f, List.of(), square()),
+        new Look(ORANGE, 1.6f, List.of(7f, 3f), triangle()),
+        new Look(GREEN, 1.6f, List.of(2f, 3f), circle()),
+        new Look(VIOLET, 1.6f, List.of(9f, 3f, 2f, 3f), diamond()),
+        new Look(FAINT, 1.6f, List.of(4f, 2f), square()),
+        new Look(INK, 1.2f, List.of(1f, 2f), triangle()),
+        new Look(new Color(0x7A4A00), 1.6f, List.of(12f, 4f), circle()),
+        new Look(new Color(0x3C4FB0), 1.6f, List.of(5f, 2f, 1f, 2f), diamond()));
+
+    Look {
+        dash = List.copyOf(dash);
+    }
+
+    /** The line of a stack. */
+    static Look of(Stack stack) {
+        return switch (stack) {
+            case BARE -> new Look(FAINT, 1.5f, List.of(9f, 3f, 2f, 3f), null);
+            case ISOLATED -> new Look(ORANGE, 1.7f, List.of(7f, 3f), triangle());
+            case CANCELLED -> new Look(BLUE, 1.7f, List.of(2f, 2.5f), square());
+            case COMBINED -> new Look(INK, 2.6f, List.of(), null);
+        };
+    }
+
+    /** The n-th of several lines that have no meaning of their own; repeats after eight. */
+    static Look number(int n) {
+        return OTHERS.get(n % OTHERS.size());
+    }
+
+    /** The stroke of the line. */
+    BasicStroke stroke() {
+        if (dash.isEmpty()) {
+            return new BasicStroke(width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND);
+        }
+        float[] lengths = new float[dash.size()];
+        for (int i = 0; i < lengths.length; i++) {
+            lengths[i] = dash.get(i);
+        }
+        return new BasicStroke(width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1, lengths, 0);
+    }
+
+    private static Shape square() {
+        return new Rectangle2D.Double(-3, -3, 6, 6);
+    }
+
+    private static Shape circle() {
+        return new Ellipse2D.Double(-3.2, -3.2, 6.4, 6.4);
+    }
+
+    private static Shape triangle() {
+        return polygon(0, -4, 3.8, 3, -3.8, 3);
+    }
+
+    private static Shape diamond() {
+        return polygon(0, -4.2, 4.2, 0, 0, 4.2, -4.2, 0);
+    }
+
+    private static Shape polygon(double... xy) {
+        Path2D path = new Path2D.Double();
+        path.moveTo(xy[0], xy[1]);
+        for (int i = 2; i < xy.length; i += 2) {
+            path.lineTo(xy[i], xy[i + 1]);
+        }
+        path.closePath();
+        return path;
+    }
+}

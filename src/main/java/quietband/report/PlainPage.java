@@ -1,0 +1,33 @@
+package quietband.report;
+
+import java.util.List;
+
+/**
+ * A page of any command: a head, then parts in order.
+ *
+ * @param head  title, origin, verdict
+ * @param parts in order
+ */
+public record PlainPage(AssessmentView.Head head, List<Part> parts) {
+
+    public PlainPage {
+        parts = List.copyOf(parts);
+    }
+
+    /**
+     * A part under a heading of its own; what it does not have is empty.
+     *
+     * @param heading    of the part
+     * @param paragraphs text
+     * @param tables     tables
+     * @param svgs       pictures of our own making, put in as they are
+     */
+    public record Part(String heading, List<String> paragraphs, List<Grid> tables, List<String> svgs) {
+
+        public Part {
+            paragraphs = List.copyOf(paragraphs);
+            tables = List.copyOf(tables);
+            svgs = List.copyOf(svgs);
+        }
+    }
+}

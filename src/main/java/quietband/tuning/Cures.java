@@ -1,0 +1,194 @@
+package quietband.tuning;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import quietband.model.Axis;
+import quietband.model.Design;
+import quietband.model.Stack;
+import quietband.response.Assessment;
+import quietband.response.Cause;
+import quietband.response.ResidualLimit;
+import quietband.response.ResidualResponse;
+import quietband.response.StackVerdict;
+
+/** Finds for every gap of every stack its leading cause and what would just close it. */
+public final class Cures {
+
+    private static final String SENSITIVITY = "sensitivity";
+    private static final int PAIRS = 12;
+    private static final int OTHERS = 3;
+
+    private final Assessment assessment;
+    private final Design design;
+    private final ResidualLimit limit;
+    private final ResidualResponse response;
+    private final Remedies remedies;
+
+    private Cures(Assessment assessment) {
+        this.assessment = assessment;
+        this.design = assessment.design();
+        this.limit = new ResidualLimit(design);
+        this.response = new ResidualResponse(design);
+        this.remedies = new Remedies(design);
+    }
+
+    /** Every gap, stack by stack with the fullest first; none when no residual limit is asked. */
+    public static List<Gap> of(Assessment assessment) {
+        List<Gap> gaps = new ArrayList<>();
+        List<StackVerdict> verdicts = assessment.verdicts();
+        for (int i = verdicts.size() - 1; i >= 0; i--) {
+            gaps.addAll(new Cures(assessment).gaps(verdicts.get(i)));
+        }
+        return gaps;
+    }
+
+    private List<Gap> gaps(StackVerdict verdict) {
+        List<Gap> gaps = new ArrayList<>();
+        List<double[]> edges = verdict.gaps();
+        for (int i = 0; i < edges.size(); i++) {
+            double from = edges.get(i)[0];
+            double to = edges.get(i)[1];
+            // the stretch a cure answers for: the gap and half of what is covered beside it
+            double low = i == 0 ? design.requirement().fromHz() : Math.sqrt(edges.get(i - 1)[1] * from);
+            double high = i == edges.size() - 1 ? design.requirement().toHz() : Math.sqrt(to * edges.get(i + 1)[0]);
+            gaps.add(gap(verdict.stack(), from, to, low, high));
+        }
+        return gaps;
+    }
+
+    private Gap gap(Stack stack, double from, double to, double low, double high) {
+        Gap.Point worst = worst(stack, from, to);
+        Search search = new Search(new GapMargin(design, stack, low, high, worst.frequencyHz()), assessment);
+        double amplification = stack.sprung()
+            ? magnitude(Stack.ISOLATED, Cause.ALL, worst) / magnitude(Stack.BARE, Cause.ALL, worst) : 1;
+        List<Lead> leads = leads(stack, worst, amplification);
+        Lead lead = leads.get(0);
+        Optional<Cure> single = first(search, lead.remedies());
+        Optional<Cure> together = single.isPresent() ? Optional.empty() : together(search, leads);
+        boolean full = stack == assessment.fullest();
+        int wanted = full ? OTHERS : single.isEmpty() && together.isEmpty() ? 1 : 0;
+        List<Cure> others = others(search, leads, lead, wanted);
+        return new Gap(stack, from, to, worst, amplification, lead.key(), lead.words(), lead.withoutPerG(), single, together,
+            others);
+    }
+
+    /** A cause with what is left without it and what can be done about it. */
+    private record Lead(String key, String words, double withoutPerG, List<Remedy> remedies) { }
+
+    /** The causes, the one that lowers the residual at the worst point most when made ideal first. */
+    private List<Lead> leads(Stack stack, Gap.Point worst, double amplification) {
+        List<Lead> leads = new ArrayList<>();
+        if (stack.corrected()) {
+            for (Cause cause : Cause.values()) {
+                Set<Cause> others = EnumSet.complementOf(EnumSet.of(cause));
+                leads.add(new Lead(cause.key(), words(cause), magnitude(stack, others, worst),
+                    byEffect(remedies.of(cause), stack, worst)));
+            }
+            leads.sort(Comparator.comparingDouble(Lead::withoutPerG));
+        }
+        if (stack.sprung()) {
+            leads.addAll(platform(stack, worst, amplification));
+        }
+        leads.add(new Lead(SENSITIVITY, "the resonator's sensitivity", 0, List.of(remedies.sensitivity(stack))));
+        return leads;
+    }
+
+    private List<Lead> platform(Stack stack, Gap.Point worst, double amplification) {
+        List<Remedy> damping = byEffect(remedies.damping(), stack, worst);
+        if (!stack.corrected()) {
+            List<Remedy> both = new ArrayList<>(damping);
+            both.addAll(remedies.softer());
+            return List.of(new Lead("platform", amplification > 1 ? "the platform amplifies at its own resonance"
+                : "the platform does not isolate this low", Double.NaN, both));
+        }
+        return List.of(new Lead("platform_damping", "amplification by the platform", Double.NaN, damping),
+            new Lead(Remedies.STIFFNESS, "springs too soft", Double.NaN, remedies.stiffer()));
+    }
+
+    private List<Remedy> byEffect(List<Remedy> parts, Stack stack, Gap.Point worst) {
+        return parts.stream().sorted(Comparator.comparingDouble(r -> new GapMargin.Over(r.at(1), stack)
+            .at(worst.frequencyHz()))).toList();
+    }
+
+    private static String words(Cause cause) {
+        return switch (cause) {
+            case GAIN -> "gain error of the correction";
+            case PHASE -> "phase error of the correction";
+            case DELAY -> "delay error of the correction";
+            case PATH -> "lag and gain of the correction's path";
+            case CROSS_AXIS -> "cross-axis reading of the sensors";
+            case SENSOR_PLACE -> "place of the sensor";
+            case SUPPORT_RESONANCE -> "resonance of the resonator's support";
+            case WEIGHTS -> "weights of the correction";
+        };
+    }
+
+    private static Optional<Cure> first(Search search, List<Remedy> candidates) {
+        return candidates.stream().map(search::cure).flatMap(Optional::stream).findFirst();
+    }
+
+    /** Two together that close the gap, one of them of the leading cause. */
+    private Optional<Cure> together(Search search, List<Lead> leads) {
+        List<Remedy> own = leads.get(0).remedies();
+        List<Remedy> pairs = new ArrayList<>();
+        for (Remedy a : own) {
+            for (Lead other : leads) {
+                for (Remedy b : other.remedies()) {
+                    boolean seen = own.contains(b) && own.indexOf(b) <= own.indexOf(a);
+                    if (!seen && !other.key().equals(SENSITIVITY)) {
+                        pairs.add(a.with(b));
+                    }
+                }
+            }
+        }
+        return pairs.stream().limit(PAIRS).map(search::cure).flatMap(Optional::stream).findFirst();
+    }
+
+    private static List<Cure> others(Search search, List<Lead> leads, Lead lead, int wanted) {
+        List<Cure> others = new ArrayList<>();
+        for (Lead other : leads) {
+            if (other != lead && others.size() < wanted) {
+                first(search, other.remedies()).ifPresent(others::add);
+            }
+        }
+        return others;
+    }
+
+    private Gap.Point worst(Stack stack, double from, double to) {
+        GapMargin.Peak top = new GapMargin(design, stack, from, to, from).top(design);
+        double at = top.frequencyHz();
+        double most = top.overDb();
+        if (design.requirement().byVector()) {
+            double y = length(magnitudes(stack, Cause.ALL, at));
+            return new Gap.Point(at, "vector", y, limit.vector(at), -most);
+        }
+        double[] y = magnitudes(stack, Cause.ALL, at);
+        Axis axis = Axis.X;
+        for (Axis a : Axis.ALL) {
+            axis = y[a.ordinal()] / limit.at(a, at) > y[axis.ordinal()] / limit.at(axis, at) ? a : axis;
+        }
+        return new Gap.Point(at, axis.letter(), y[axis.ordinal()], limit.at(axis, at), -most);
+    }
+
+    private double[] magnitudes(Stack stack, Set<Cause> causes, double f) {
+        double[] re = new double[3];
+        double[] im = new double[3];
+        response.at(f);
+        response.residual(stack, causes, re, im);
+        return new double[] {StrictMath.hypot(re[0], im[0]), StrictMath.hypot(re[1], im[1]), StrictMath.hypot(re[2], im[2])};
+    }
+
+    private static double length(double[] y) {
+        return Math.sqrt(y[0] * y[0] + y[1] * y[1] + y[2] * y[2]);
+    }
+
+    private double magnitude(Stack stack, Set<Cause> causes, Gap.Point worst) {
+        double[] y = magnitudes(stack, causes, worst.frequencyHz());
+        Axis axis = Axis.of(worst.axis());
+        return axis == null ? length(y) : y[axis.ordinal()];
+    }
+}

@@ -1,0 +1,77 @@
+package quietband.tuning;
+
+import java.util.List;
+import java.util.Optional;
+import quietband.model.Design;
+import quietband.response.Assessment;
+import quietband.response.Assessor;
+import quietband.response.RequirementResult;
+
+/** Searches how far a remedy must go. */
+final class Search {
+
+    private static final int SCAN = 40;
+    private static final int HALVINGS = 24;
+    private static final int MOST_LOOKS = 24;
+    private static final double CLOSED_DB = 0.002;
+
+    private final GapMargin margin;
+    private final Assessment before;
+
+    Search(GapMargin margin, Assessment before) {
+        this.margin = margin;
+        this.before = before;
+    }
+
+    /** The least share of the way at which the gap is closed, as a change; empty when none closes it. */
+    Optional<Cure> cure(Remedy remedy) {
+        double fails = 0;
+        int looks = 0;
+        for (int i = 1; i <= SCAN; i++) {
+            double share = (double) i / SCAN;
+            if (margin.excessRemembered(remedy.at(share)) <= 0) {
+                double edge = edge(remedy, fails, share);
+                if (margin.excess(remedy.at(edge)) <= CLOSED_DB) {
+                    return Optional.of(change(remedy, edge));
+                }
+                // worse elsewhere, which is remembered now: the same share once more
+                i--;
+                fails = edge;
+                if (++looks > MOST_LOOKS) {
+                    return Optional.empty();
+                }
+            } else {
+                fails = share;
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** Halves the stretch between a share that fails and one that holds, at the remembered frequencies; the holding side. */
+    private double edge(Remedy remedy, double fails, double holds) {
+        double low = fails;
+        double high = holds;
+        for (int i = 0; i < HALVINGS; i++) {
+            double middle = (low + high) / 2;
+            if (margin.excessRemembered(remedy.at(middle)) <= 0) {
+                high = middle;
+            } else {
+                low = middle;
+            }
+        }
+        return high;
+    }
+
+    private Cure change(Remedy remedy, double share) {
+        Design changed = remedy.at(share);
+        boolean softer = remedy.key().contains(Remedies.STIFFNESS);
+        return new Cure(remedy.key(), remedy.words(), remedy.settings(share), -margin.excess(changed),
+            softer ? breaks(Assessor.assess(changed)) : List.of());
+    }
+
+    private List<String> breaks(Assessment after) {
+        List<String> met = before.requirements().stream().filter(RequirementResult::met).map(RequirementResult::name).toList();
+        return after.requirements().stream().filter(r -> !r.met()).map(RequirementResult::name).filter(met::contains)
+            .toList();
+    }
+}
