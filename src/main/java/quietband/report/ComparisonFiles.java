@@ -118,7 +118,7 @@ public final class ComparisonFiles {
     }
 
     private ChartLine line(Comparison.Side side, Look look, ToDoubleFunction<FrequencyTable.Row> value) {
-        return line(side, look, value, (side == c.first() ? "first: " : "second: ") + side.name());
+        return line(side, look, value, (side.equals(c.first()) ? "first: " : "second: ") + side.name());
     }
 
     private static ChartLine line(Comparison.Side side, Look look, ToDoubleFunction<FrequencyTable.Row> value, String name) {

@@ -151,7 +151,7 @@ public final class Cures {
     private static List<Cure> others(Search search, List<Lead> leads, Lead lead, int wanted) {
         List<Cure> others = new ArrayList<>();
         for (Lead other : leads) {
-            if (other != lead && others.size() < wanted) {
+            if (!other.equals(lead) && others.size() < wanted) {
                 first(search, other.remedies()).ifPresent(others::add);
             }
         }
