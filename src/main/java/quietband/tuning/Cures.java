@@ -110,7 +110,8 @@ public final class Cures {
     }
 
     private List<Remedy> byEffect(List<Remedy> parts, Stack stack, Gap.Point worst) {
-        return parts.stream().sorted(Comparator.comparingDouble(r -> new GapMargin.Over(r.at(1), stack)
+        Comparator<Remedy> simpleFirst = Comparator.comparing(r -> r.key().equals(Cause.PATH.key()));
+        return parts.stream().sorted(simpleFirst.thenComparingDouble(r -> new GapMargin.Over(r.at(1), stack)
             .at(worst.frequencyHz()))).toList();
     }
 

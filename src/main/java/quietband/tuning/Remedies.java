@@ -16,6 +16,7 @@ final class Remedies {
     static final String STIFFNESS = "platform_stiffness";
 
     private static final double FAR = 1e4;
+    private static final double LEAST = 1e3;
 
     private final Design design;
     private final List<Slot> slots;
@@ -90,10 +91,10 @@ final class Remedies {
 
     /** A less sensitive resonator, and with it the weights that the file writes. */
     Remedy sensitivity(Stack stack) {
-        Remedy crystal = moved("sensitivity", "resonator's sensitivity", "oscillator.resonator.sensitivity", v -> 0,
+        Remedy crystal = moved("sensitivity", "resonator's sensitivity", "oscillator.resonator.sensitivity", v -> v / LEAST,
             false).get(0);
         List<Remedy> weights = stack.corrected()
-            ? moved("weights", "weights", "cancellation.weights", v -> 0, false) : List.of();
+            ? moved("weights", "weights", "cancellation.weights", v -> v / LEAST, false) : List.of();
         return weights.isEmpty() ? crystal : crystal.with(weights.get(0));
     }
 

@@ -14,6 +14,7 @@ final class Search {
     private static final int HALVINGS = 24;
     private static final int MOST_LOOKS = 24;
     private static final double CLOSED_DB = 0.002;
+    private static final double EDGE_DB = 0.01;
 
     private final GapMargin margin;
     private final Assessment before;
@@ -31,8 +32,10 @@ final class Search {
             double share = (double) i / SCAN;
             if (margin.excessRemembered(remedy.at(share)) <= 0) {
                 double edge = edge(remedy, fails, share);
-                if (margin.excess(remedy.at(edge)) <= CLOSED_DB) {
-                    return Optional.of(change(remedy, edge));
+                double excess = margin.excess(remedy.at(edge));
+                if (excess <= CLOSED_DB) {
+                    // far below the limit all at once: no value meets it just so
+                    return excess < -EDGE_DB ? Optional.empty() : Optional.of(change(remedy, edge));
                 }
                 // worse elsewhere, which is remembered now: the same share once more
                 i--;
