@@ -1,6 +1,7 @@
 package quietband.platform;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -29,6 +30,22 @@ public final class Assembly {
      * @param mass      of the spring, kg
      */
     public record Line(double[] row, double stiffness, double loss, double mass) { }
+
+    /**
+     * All lines with the same stiffness, loss factor and mass, which behave alike.
+     *
+     * @param outer sum of row^T row over them, 6 x 6 row by row (length 36)
+     * @param count how many
+     */
+    record LineGroup(double stiffness, double loss, double mass, double[] outer, int count) {
+
+        /** The group with one more line. */
+        private LineGroup with(Line line) {
+            double[] sum = outer.clone();
+            addRank1(sum, line.row(), 0, 1);
+            return new LineGroup(stiffness, loss, mass, sum, count + 1);
+        }
+    }
 
     private final double[] mass = new double[36];
     private final double[] stiffness = new double[36];
@@ -159,6 +176,17 @@ public final class Assembly {
     /** The principal axes of springs with mass. */
     public List<Line> lines() {
         return List.copyOf(lines);
+    }
+
+    /** The lines, gathered into groups that behave alike. */
+    List<LineGroup> lineGroups() {
+        Map<List<Double>, LineGroup> groups = new LinkedHashMap<>();
+        for (Line line : lines) {
+            List<Double> kind = List.of(line.stiffness(), line.loss(), line.mass());
+            groups.put(kind, groups.getOrDefault(kind,
+                new LineGroup(line.stiffness(), line.loss(), line.mass(), new double[36], 0)).with(line));
+        }
+        return List.copyOf(groups.values());
     }
 
     /** The undamped modes of M and the static stiffness. */

@@ -13,8 +13,10 @@ import org.hipparchus.complex.Complex;
  */
 public final class DynamicStiffness {
 
+    private static final double SATURATED = 300;
+
     private final Assembly assembly;
-    private final Assembly.Line[] lines;
+    private final Assembly.LineGroup[] lines;
     private final Assembly.Relaxing[] relaxing;
     private final double[] dRe = new double[36];
     private final double[] dIm = new double[36];
@@ -24,7 +26,7 @@ public final class DynamicStiffness {
     /** For one thread: the arrays inside are reused at every frequency. */
     public DynamicStiffness(Assembly assembly) {
         this.assembly = assembly;
-        this.lines = assembly.lines().toArray(Assembly.Line[]::new);
+        this.lines = assembly.lineGroups().toArray(Assembly.LineGroup[]::new);
         this.relaxing = assembly.relaxing().toArray(Assembly.Relaxing[]::new);
     }
 
@@ -52,48 +54,44 @@ public final class DynamicStiffness {
                 nIm[3 * i + j] = 0;
             }
         }
-        for (Assembly.Line line : lines) {
+        for (Assembly.LineGroup line : lines) {
             add(line, w);
         }
     }
 
-    private void add(Assembly.Line line, double w) {
+    private void add(Assembly.LineGroup line, double w) {
         Complex k = new Complex(line.stiffness(), line.stiffness() * line.loss());
         Complex b = new Complex(line.mass()).divide(k).sqrt().multiply(w);
-        Complex direct = k.multiply(b).multiply(cotangent(b));
-        Complex carried = halfTangent(b).divide(b).multiply(line.mass());
-        double[] row = line.row();
+        Complex cotangent;
+        Complex halfTangent;
+        if (Math.abs(b.getImaginary()) > SATURATED) {
+            // so lossy that a wave dies out along the line
+            halfTangent = new Complex(0, Math.signum(b.getImaginary()));
+            cotangent = halfTangent.negate();
+        } else {
+            double sin = StrictMath.sin(b.getReal());
+            double cos = StrictMath.cos(b.getReal());
+            double cosh = StrictMath.cosh(b.getImaginary());
+            double sinh = StrictMath.sinh(b.getImaginary());
+            Complex sine = new Complex(sin * cosh, cos * sinh);
+            Complex cosine = new Complex(cos * cosh, -sin * sinh);
+            // both stay exact where a standing wave makes them infinite; the second in the form that does not cancel
+            cotangent = cosine.divide(sine);
+            halfTangent = cos > 0 ? sine.divide(cosine.add(1)) : cosine.negate().add(1).divide(sine);
+        }
+        Complex direct = k.multiply(b).multiply(cotangent);
+        Complex carried = halfTangent.divide(b).multiply(line.mass());
+        double[] outer = line.outer();
         for (int i = 0; i < 6; i++) {
             for (int j = 0; j < 6; j++) {
-                double rank = row[i] * row[j];
-                dRe[6 * i + j] += rank * direct.getReal();
-                dIm[6 * i + j] += rank * direct.getImaginary();
+                dRe[6 * i + j] += outer[6 * i + j] * direct.getReal();
+                dIm[6 * i + j] += outer[6 * i + j] * direct.getImaginary();
             }
             for (int j = 0; j < 3; j++) {
-                double rank = row[i] * row[j];
-                nRe[3 * i + j] += rank * carried.getReal();
-                nIm[3 * i + j] += rank * carried.getImaginary();
+                nRe[3 * i + j] += outer[6 * i + j] * carried.getReal();
+                nIm[3 * i + j] += outer[6 * i + j] * carried.getImaginary();
             }
         }
-    }
-
-    /** cot b from sine and cosine, which stay exact where the line's standing waves make it infinite. */
-    private static Complex cotangent(Complex b) {
-        return saturated(b) ? new Complex(0, b.getImaginary() > 0 ? -1 : 1) : b.cos().divide(b.sin());
-    }
-
-    /** tan(b/2) = sin b/(1 + cos b) = (1 - cos b)/sin b, whichever does not cancel. */
-    private static Complex halfTangent(Complex b) {
-        if (saturated(b)) {
-            return new Complex(0, b.getImaginary() > 0 ? 1 : -1);
-        }
-        Complex cos = b.cos();
-        return cos.getReal() > 0 ? b.sin().divide(cos.add(1)) : cos.negate().add(1).divide(b.sin());
-    }
-
-    /** So lossy that a wave dies out along the line: both functions are +-j to the last bit. */
-    private static boolean saturated(Complex b) {
-        return Math.abs(b.getImaginary()) > 300;
     }
 
     /** Real part of D, 6 x 6 row by row; valid until the next call, do not modify. */

@@ -22,11 +22,13 @@ public final class Resonances {
 
     private final Assembly assembly;
     private final DynamicStiffness damped;
+    private final List<Assembly.LineGroup> lines;
     private final List<Peak> peaks = new ArrayList<>();
 
     private Resonances(Assembly assembly) {
         this.assembly = assembly;
         this.damped = new DynamicStiffness(assembly);
+        this.lines = assembly.lineGroups();
     }
 
     /**
@@ -63,8 +65,8 @@ public final class Resonances {
 
     private int count(double w, boolean stiff) {
         int count = negativeEigenvalues(undamped(w, stiff));
-        for (Assembly.Line line : assembly.lines()) {
-            count += (int) Math.floor(w * Math.sqrt(line.mass() / line.stiffness()) / Math.PI);
+        for (Assembly.LineGroup line : lines) {
+            count += line.count() * (int) Math.floor(w * Math.sqrt(line.mass() / line.stiffness()) / Math.PI);
         }
         return count;
     }
@@ -82,9 +84,12 @@ public final class Resonances {
                 }
             }
         }
-        for (Assembly.Line line : assembly.lines()) {
+        for (Assembly.LineGroup line : lines) {
             double b = w * Math.sqrt(line.mass() / line.stiffness());
-            Assembly.addRank1(d, line.row(), 0, line.stiffness() * b / StrictMath.tan(b));
+            double direct = line.stiffness() * b / StrictMath.tan(b);
+            for (int i = 0; i < 36; i++) {
+                d[i] += direct * line.outer()[i];
+            }
         }
         return d;
     }
@@ -156,7 +161,7 @@ public final class Resonances {
 
     /** The fixed-fixed frequencies of every line, f = n/2 sqrt(k/m_s), as wide as its loss factor makes them. */
     private void addLines(double fromHz, double toHz) {
-        for (Assembly.Line line : assembly.lines()) {
+        for (Assembly.LineGroup line : lines) {
             double first = Math.sqrt(line.stiffness() / line.mass()) / 2;
             int low = (int) Math.max(1, Math.ceil(fromHz / first));
             for (int n = low; n * first <= toHz && peaks.size() < 2 * MOST; n++) {

@@ -109,13 +109,13 @@ public final class Sweep {
     }
 
     /**
-     * The extremum of a function around node i, by golden section in log f between the neighbouring nodes; the node itself
+     * The extremum of a function around node i, in log f between the neighbouring nodes; the node itself
      * when the function has nothing larger.
      */
     private Extremum peak(int i, DoubleUnaryOperator function) {
         double lo = StrictMath.log(frequency[Math.max(0, i - 1)]);
         double hi = StrictMath.log(frequency[Math.min(frequency.length - 1, i + 1)]);
-        return GoldenSection.maximum(x -> function.applyAsDouble(StrictMath.exp(x)), lo, hi)
+        return BrentMaximum.between(x -> function.applyAsDouble(StrictMath.exp(x)), lo, hi)
             .orBetter(frequency[i], function.applyAsDouble(frequency[i]));
     }
 
