@@ -13,6 +13,7 @@ import org.jfree.chart.axis.ValueAxis;
 import org.jfree.chart.block.BlockBorder;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
+import org.jfree.chart.text.TextUtils;
 import org.jfree.chart.title.LegendTitle;
 import org.jfree.chart.ui.HorizontalAlignment;
 import org.jfree.chart.ui.RectangleEdge;
@@ -78,6 +79,8 @@ record FrequencyChart(String name, String title, String unit, double fromHz, dou
 
     /** The picture. */
     String svg() {
+        // turned labels as text, not as outlines of their letters
+        TextUtils.setUseDrawRotatedStringWorkaround(false);
         return Svg.draw(name, title, WIDTH, HEIGHT, g -> chart().draw(g, new Rectangle2D.Double(0, 0, WIDTH, HEIGHT)));
     }
 
