@@ -42,7 +42,7 @@ record BlockDiagonal(double[][] toStates, double[][] fromStates, boolean[] paire
             double off = 0;
             for (int i = 0; i < n; i++) {
                 for (int j = 0; j < n; j++) {
-                    boolean inside = i == j || j == i + 1 && paired[i] || i == j + 1 && paired[j];
+                    boolean inside = i == j || (j == i + 1 && paired[i]) || (i == j + 1 && paired[j]);
                     off = inside ? off : Math.max(off, Math.abs(left.getEntry(i, j)));
                 }
             }

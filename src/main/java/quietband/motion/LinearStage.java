@@ -1,5 +1,6 @@
 package quietband.motion;
 
+import java.util.Arrays;
 import java.util.Optional;
 
 /**
@@ -23,6 +24,8 @@ final class LinearStage {
     private final double[] forceB = new double[Signal.BLOCK];
     private final double[] trackA = new double[Signal.BLOCK + 1];
     private final double[] trackB = new double[Signal.BLOCK + 1];
+    private double[] settledRe = new double[0];
+    private double[] settledIm = new double[0];
 
     /**
      * For a system and a step in s.
@@ -118,7 +121,7 @@ final class LinearStage {
             through(in, used, p, out[p], steps);
         }
         for (double[] s : seen) {
-            java.util.Arrays.fill(s, 0, steps + 1, 0);
+            Arrays.fill(s, 0, steps + 1, 0);
         }
         if (split == null) {
             dense(in, used, out, watch, seen, steps);
@@ -138,8 +141,8 @@ final class LinearStage {
     }
 
     private void through(Signal[] in, boolean[] used, int p, Signal out, int steps) {
-        java.util.Arrays.fill(out.value, 0, steps + 1, 0);
-        java.util.Arrays.fill(out.slope, 0, steps + 1, 0);
+        Arrays.fill(out.value, 0, steps + 1, 0);
+        Arrays.fill(out.slope, 0, steps + 1, 0);
         for (int j = 0; j < inputs; j++) {
             double d = direct[p][j];
             double s = slopeOfInput[p][j];
@@ -155,7 +158,7 @@ final class LinearStage {
     }
 
     private void force(int i, Signal[] in, boolean[] used, double[] force, int steps) {
-        java.util.Arrays.fill(force, 0, steps, 0);
+        Arrays.fill(force, 0, steps, 0);
         for (int j = 0; j < inputs; j++) {
             if (used[j]) {
                 double g0 = input[i][4 * j];
@@ -257,6 +260,11 @@ final class LinearStage {
         return sum;
     }
 
+    /** Peak of a row of {@link #inside} in the periodic state of the last {@link #settle}. */
+    double amplitude(double[] row) {
+        return Math.hypot(dot(row, settledRe), dot(row, settledIm));
+    }
+
     /** Starts in the periodic state under sinusoids, one per input, and tells the outputs'. */
     Phasor[] settle(Phasor[] in, double theta) {
         double cos = Math.cos(theta);
@@ -277,6 +285,8 @@ final class LinearStage {
             SteadyState.solve(phi, theta, re, im);
         }
         System.arraycopy(re, 0, x, 0, n);
+        settledRe = re;
+        settledIm = im;
         Phasor[] out = new Phasor[c.length];
         for (int p = 0; p < c.length; p++) {
             Phasor sum = new Phasor(dot(c[p], re), dot(c[p], im), dot(slope[p], re), dot(slope[p], im));

@@ -2,6 +2,7 @@ package quietband.motion;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.TreeMap;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.CholeskyDecomposition;
@@ -37,7 +38,7 @@ final class PlatformEquations {
     private final List<Contact> contacts;
     private final double[] extra = new double[36];
     private final double[] damping;
-    private final TreeMap<Double, LossFit> fits = new TreeMap<>();
+    private final Map<Double, LossFit> fits = new TreeMap<>();
     private final int modes;
     private double[] omega;
     private double[][] shape;
@@ -62,7 +63,7 @@ final class PlatformEquations {
                 damping[i] += assembly.loss()[i] / loss.omega();
             }
         }
-        TreeMap<Double, double[]> byCorner = new TreeMap<>();
+        Map<Double, double[]> byCorner = new TreeMap<>();
         for (int s = 0; s < platform.springs().size(); s++) {
             add(s, nonlinear, byCorner);
         }
@@ -71,7 +72,7 @@ final class PlatformEquations {
         modal();
     }
 
-    private void add(int number, boolean nonlinear, TreeMap<Double, double[]> byCorner) {
+    private void add(int number, boolean nonlinear, Map<Double, double[]> byCorner) {
         Spring s = platform.springs().get(number);
         double[] b = Lever.turned(assembly.fromCentre(s.at()), s.turn());
         for (int i = 0; i < 3; i++) {
@@ -103,7 +104,7 @@ final class PlatformEquations {
         }
     }
 
-    private void branch(double[] row, double stiffness, double corner, int spring, TreeMap<Double, double[]> byCorner) {
+    private void branch(double[] row, double stiffness, double corner, int spring, Map<Double, double[]> byCorner) {
         if (stiffness <= 0) {
             return;
         }
@@ -203,7 +204,7 @@ final class PlatformEquations {
     }
 
     /** Passive fits in use, by loss factor. */
-    TreeMap<Double, LossFit> fits() {
+    Map<Double, LossFit> fits() {
         return fits;
     }
 

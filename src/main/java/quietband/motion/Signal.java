@@ -30,4 +30,10 @@ final class Signal {
         return value[j] * r * r * (1 + 2 * s) + value[j + 1] * s * s * (3 - 2 * s)
             + slope[j] * s * r * r - slope[j + 1] * s * s * r;
     }
+
+    /** Derivative of that cubic, times the step. */
+    double slopeAt(int j, double s) {
+        double r = 1 - s;
+        return 6 * s * r * (value[j + 1] - value[j]) + slope[j] * r * (1 - 3 * s) + slope[j + 1] * s * (3 * s - 2);
+    }
 }
