@@ -14,7 +14,7 @@ import quietband.platform.Assembly;
  *   force on the platform, inertial part: 1/3 b r'' + sum (sqrt2/(n pi)) (-1)^(n+1) psi_n'' + 1/2 b T a
  * </pre>
  * which is the expansion of k b cot b and k b/sin b in partial fractions. Waves above the ones kept enter as one odd and one even
- * oscillator with the same first two moments. Lines of one kappa and loss factor share their waves: only the rank of their
+ * oscillator of the same value and slope over frequency. Lines of one kappa and loss factor share their waves: only the rank of their
  * directions counts.
  */
 final class LineModes {
@@ -30,20 +30,23 @@ final class LineModes {
      */
     record Oscillator(double[] row, double platform, double housing, double omega2, double loss) { }
 
-    private static final double WANTED = 1e-8;
-    private static final int MOST = 60;
-    private static final int TAIL = 4000;
+    private static final double WANTED = 2e-7;
+    private static final int MOST = 200;
+    private static final int TAIL = 3000;
 
     private final List<double[]> rows = new ArrayList<>();
     private final List<Oscillator> oscillators = new ArrayList<>();
+    private final boolean single;
     private double error;
 
     /**
      * Expands all lines of a platform.
      *
-     * @param topHz frequency up to which the expansion follows the line, Hz
+     * @param topHz  frequency up to which the expansion follows the line, Hz
+     * @param single whether only that very frequency counts
      */
-    LineModes(Assembly assembly, double topHz) {
+    LineModes(Assembly assembly, double topHz, boolean single) {
+        this.single = single;
         TreeMap<Double, TreeMap<Double, double[]>> groups = new TreeMap<>();
         for (Assembly.Line line : assembly.lines()) {
             double[] s = groups.computeIfAbsent(line.stiffness() / line.mass(), k -> new TreeMap<>())
@@ -60,12 +63,13 @@ final class LineModes {
 
     private void expand(double kappa, double loss, List<double[]> group, double w) {
         rows.addAll(group);
-        int kept = 0;
-        List<Oscillator> one = waves(kappa, loss, kept);
+        double around = single ? w * w : w * w / 2;
+        int kept = (int) Math.floor(w / Math.sqrt(kappa) / Math.PI);
+        List<Oscillator> one = waves(kappa, loss, kept, around);
         double off = off(kappa, loss, one, w);
         while (off > WANTED && kept < MOST) {
-            kept += kept < 8 ? 1 : 4;
-            one = waves(kappa, loss, kept);
+            kept++;
+            one = waves(kappa, loss, kept, around);
             off = off(kappa, loss, one, w);
         }
         error = Math.max(error, off);
@@ -74,25 +78,32 @@ final class LineModes {
         }
     }
 
-    private static List<Oscillator> waves(double kappa, double loss, int kept) {
+    /** The lowest waves and one oscillator each for the odd and the even rest, as it is around w = sqrt(around). */
+    private static List<Oscillator> waves(double kappa, double loss, int kept, double around) {
         List<Oscillator> list = new ArrayList<>();
         for (int n = 1; n <= kept; n++) {
-            list.add(oscillator(n % 2 == 1, 2 / (n * Math.PI * n * Math.PI), n * Math.PI * n * Math.PI * kappa, loss));
+            list.add(oscillator(n % 2 == 1, weight(n), omega2(n, kappa), loss));
         }
         for (int first : new int[] {kept + 1, kept + 2}) {
-            double s4 = 0;
-            double s6 = 0;
+            // sum of A_n/(omega_n^2 - w^2) and its derivative by w^2
+            double value = 0;
+            double slope = 0;
             for (int n = first + 2 * TAIL; n >= first; n -= 2) {
-                double n2 = (double) n * n;
-                s4 += 1 / (n2 * n2);
-                s6 += 1 / (n2 * n2 * n2);
+                double d = 1 / (omega2(n, kappa) - around);
+                value += weight(n) * d;
+                slope += weight(n) * d * d;
             }
-            // sum over the tail of A_n/omega_n^2 and A_n/omega_n^4 with A_n = 2/(n pi)^2
-            double m1 = 2 * s4 / (StrictMath.pow(Math.PI, 4) * kappa);
-            double m2 = 2 * s6 / (StrictMath.pow(Math.PI, 6) * kappa * kappa);
-            list.add(oscillator(first % 2 == 1, m1 * m1 / m2, m1 / m2, loss));
+            list.add(oscillator(first % 2 == 1, value * value / slope, around + value / slope, loss));
         }
         return list;
+    }
+
+    private static double weight(int n) {
+        return 2 / (n * Math.PI * n * Math.PI);
+    }
+
+    private static double omega2(int n, double kappa) {
+        return n * Math.PI * n * Math.PI * kappa;
     }
 
     private static Oscillator oscillator(boolean odd, double weight, double omega2, double loss) {

@@ -54,7 +54,7 @@ final class PlatformEquations {
         this.platform = platform;
         this.assembly = assembly;
         this.loss = loss;
-        this.lines = new LineModes(assembly, loss.topHz());
+        this.lines = new LineModes(assembly, loss.topHz(), loss.single());
         this.damping = assembly.damping().clone();
         this.modes = 6 + lines.oscillators().size();
         this.contacts = new ArrayList<>(nonlinear ? Contact.stops(platform) : List.of());
