@@ -43,14 +43,14 @@ final class Correction {
         double period = c.path().sampled() ? 1 / c.path().sampleRateHz() : h;
         ratio = plan.averaged() && c.path().sampled() ? Math.rint(period / h) : period / h;
         double longest = 0;
-        boolean turned = false;
+        double turned = 0;
         for (int i = 0; i < 3; i++) {
             double weight = design.weightsPerG().get(i) * (1 + c.error().gain().get(i));
             double phase = c.error().phase().get(i);
             used[i] = weight != 0 && !plan.muted();
             direct[i] = weight * Math.cos(phase);
             led[i] = weight * Math.sin(phase);
-            turned |= used[i] && phase != 0;
+            turned = used[i] ? Math.max(turned, Math.abs(Math.sin(phase))) : turned;
             delay[i] = (c.path().latency() + c.error().delay().get(i)) / h;
             longest = used[i] ? Math.max(longest, delay[i]) : longest;
             chains[i] = Chain.sensor(c, i, !plan.linear(), h);
@@ -63,7 +63,7 @@ final class Correction {
         for (Track t : new Track[] {samples[0], samples[1], samples[2], plain, quarter}) {
             t.startAt(start);
         }
-        quadrature = turned ? new Quadrature(2 * Math.PI * plan.lowestHz() * period) : null;
+        quadrature = turned > 0 ? new Quadrature(2 * Math.PI * plan.lowestHz() * period, turned) : null;
         port = new Port(c, plan.linear());
         averages = new Averages(port.pole() * h);
         decay = port.decay(plan.averaged() ? h : period);

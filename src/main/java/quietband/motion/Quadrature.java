@@ -12,10 +12,7 @@ import org.hipparchus.transform.TransformType;
  */
 final class Quadrature {
 
-    private static final double BETA = 15;
-    // half the width of the window's main lobe in rad times samples: beyond it the kernel is right to 1e-7
-    private static final double LOBE = 16;
-
+    private final double beta;
     private final int reach;
     private final int size;
     private final double[] kernelRe;
@@ -27,9 +24,12 @@ final class Quadrature {
      * Builds the kernel.
      *
      * @param lowest lowest angle per sample that must be right, rad
+     * @param share  largest share of the quadrature in the signal: the smaller, the shorter may the kernel be
      */
-    Quadrature(double lowest) {
-        reach = (int) Math.ceil(LOBE / Math.max(lowest, 1e-5)) | 1;
+    Quadrature(double lowest, double share) {
+        // Kaiser's rule: ripple of A dB for beta = 0.1102 (A - 8.7); the share's error is to be 3e-7 of the signal
+        beta = Math.max(4, 0.1102 * (20 * Math.log10(share / 3e-7) - 8.7));
+        reach = (int) Math.ceil(1.07 * beta / Math.max(lowest, 1e-5)) | 1;
         int n = 4096;
         while (n < 6L * reach) {
             n *= 2;
@@ -37,7 +37,7 @@ final class Quadrature {
         size = n;
         double[][] kernel = new double[2][size];
         for (int i = 1; i <= reach; i += 2) {
-            double v = -2 / (Math.PI * i) * kaiser(i / (reach + 1.0));
+            double v = -2 / (Math.PI * i) * kaiser(beta, i / (reach + 1.0));
             kernel[0][i] = v;
             kernel[0][size - i] = -v;
         }
@@ -48,8 +48,8 @@ final class Quadrature {
         filled = reach;
     }
 
-    private static double kaiser(double x) {
-        return bessel(BETA * Math.sqrt(1 - x * x)) / bessel(BETA);
+    private static double kaiser(double beta, double x) {
+        return bessel(beta * Math.sqrt(1 - x * x)) / bessel(beta);
     }
 
     /** Modified Bessel function I0 by its series. */

@@ -29,6 +29,7 @@ final class Windows {
     private final double start;
     private final double length;
     private final boolean held;
+    private final Rotor rotor;
     private final List<Sums> seen = new ArrayList<>();
     private final List<Sums> taken = new ArrayList<>();
 
@@ -46,6 +47,7 @@ final class Windows {
         this.step = step;
         this.start = start;
         this.length = length;
+        this.rotor = new Rotor(w * step);
         this.held = design.cancellation().map(c -> c.path().sampled()).orElse(false);
     }
 
@@ -76,9 +78,9 @@ final class Windows {
             int window = (int) (x / 4);
             double weight = spline(x - 4 * window);
             Sums s = at(seen, window, stacks.size());
-            double angle = w * t;
-            double c = weight * Math.cos(angle);
-            double q = -weight * Math.sin(angle);
+            rotor.to(f.first() + k);
+            double c = weight * rotor.cos();
+            double q = -weight * rotor.sin();
             for (int i = 0; i < stacks.size(); i++) {
                 s.re[i] += c * f.y()[i][k];
                 s.im[i] += q * f.y()[i][k];
@@ -95,6 +97,7 @@ final class Windows {
         for (int m = 0; m < 3; m++) {
             whole[m] = decaying(m == 0 ? 0 : m * port.pole(), period);
         }
+        Rotor turn = new Rotor(w * period);
         return (k, level, state) -> {
             double t = k * period;
             double x = (t + period / 2 - start) / length;
@@ -109,8 +112,9 @@ final class Windows {
             double a2 = port.bend() * e * e;
             double re = a0 * whole[0][0] + a1 * whole[1][0] + a2 * whole[2][0];
             double im = a0 * whole[0][1] + a1 * whole[1][1] + a2 * whole[2][1];
-            double c = weight * Math.cos(w * t);
-            double q = -weight * Math.sin(w * t);
+            turn.to(k);
+            double c = weight * turn.cos();
+            double q = -weight * turn.sin();
             Sums s = at(taken, window, stacks.size());
             s.re[index] += re * c - im * q;
             s.im[index] += re * q + im * c;
