@@ -57,7 +57,6 @@ public final class Dwell {
         }
     }
 
-    private final Design design;
     private final Request request;
     private final double f;
     private final double step;
@@ -67,25 +66,39 @@ public final class Dwell {
     private final double length;
     private final Frame.Sink also;
 
-    private Dwell(Design design, Request request, LossModel loss, Frame.Sink also) {
-        this.design = design;
+    /**
+     * How dwells at one frequency are stepped, for all axes and levels alike.
+     *
+     * @param periods whole periods in each of the four stretches of a window
+     */
+    record Shared(Plan plan, PlatformModel platform, double periods) {
+
+        static Shared of(Design design, double f, double duration, boolean linear, LossModel loss) {
+            double fs = design.cancellation().map(c -> c.path().sampleRateHz()).orElse(0.0);
+            int perPeriod = STEPS_PER_PERIOD;
+            if (!linear) {
+                perPeriod = (int) Math.max(perPeriod, Math.ceil(1 / (f * FINEST)));
+            }
+            boolean muted = linear && fs > 0 && f > fs / 2;
+            double periods = Math.max(1, Math.floor(duration * f / (linear ? 4 : 8)));
+            if (fs > 0 && !muted && fs != 2 * f) {
+                double apart = Math.min(Math.abs(fs - 2 * f), fs);
+                periods = Math.max(periods, Math.ceil(Math.min(IMAGE_TURNS * f / apart, 20 * f)));
+            }
+            long points = (long) (4 * periods * perPeriod);
+            Plan plan = new Plan(1 / (f * perPeriod), linear, loss, false, 0.9 * Math.min(f, fold(f, fs)), points, muted);
+            return new Shared(plan, design.platform().isPresent() ? PlatformModel.of(design, plan) : null, periods);
+        }
+    }
+
+    private Dwell(Design design, Request request, Shared shared, Frame.Sink also) {
         this.request = request;
         this.also = also;
         f = request.frequencyHz();
+        step = shared.plan.step();
+        engine = new Engine(design, shared.plan, shared.platform);
+        length = shared.periods / f;
         double fs = design.cancellation().map(c -> c.path().sampleRateHz()).orElse(0.0);
-        int perPeriod = STEPS_PER_PERIOD;
-        if (!request.linear()) {
-            perPeriod = (int) Math.max(perPeriod, Math.ceil(1 / (f * FINEST)));
-        }
-        step = 1 / (f * perPeriod);
-        boolean muted = request.linear() && fs > 0 && f > fs / 2;
-        engine = new Engine(design, new Plan(step, request.linear(), loss, false, 0.9 * Math.min(f, fold(f, fs)), muted));
-        double periods = Math.max(1, Math.floor(request.duration() * f / (request.linear() ? 4 : 8)));
-        if (fs > 0 && !muted && Math.abs(fs - 2 * f) > 0) {
-            double apart = Math.min(Math.abs(fs - 2 * f), fs);
-            periods = Math.max(periods, Math.ceil(Math.min(IMAGE_TURNS * f / apart, 20 * f)));
-        }
-        length = periods / f;
         double whole = engine.stacks().contains(Stack.CANCELLED)
             ? engine.correction(Stack.CANCELLED).firstWhole() * Math.max(engine.correction(Stack.CANCELLED).holdPeriod(),
                 fs > 0 ? 0 : step) : 0;
@@ -115,16 +128,18 @@ public final class Dwell {
 
     /** The same, giving the motion to a sink too. */
     static Result run(Design design, Request request, Frame.Sink also) {
-        return new Dwell(design, request, LossModel.at(request.frequencyHz()), also).run();
+        UnstableFilterException.check(design);
+        Shared shared = Shared.of(design, request.frequencyHz(), request.duration(), request.linear(),
+            LossModel.at(request.frequencyHz()));
+        return new Dwell(design, request, shared, also).run();
     }
 
-    /** The same with the passive fit that other drives use for a loss factor. */
-    static Result withFit(Design design, Request request, double topHz) {
-        return new Dwell(design, request, LossModel.fit(topHz), frame -> true).run();
+    /** The same with what several dwells share; the request's duration no longer counts. */
+    static Result run(Design design, Request request, Shared shared) {
+        return new Dwell(design, request, shared, frame -> true).run();
     }
 
     private Result run() {
-        UnstableFilterException.check(design);
         double theta = 2 * Math.PI * f * step;
         SineDrive drive = new SineDrive(request.axis(), theta, request.peakG());
         engine.settle(drive.phasors(), theta);

@@ -31,10 +31,15 @@ final class Engine {
     private long emitted;
 
     Engine(Design design, Plan plan) {
+        this(design, plan, design.platform().isPresent() ? PlatformModel.of(design, plan) : null);
+    }
+
+    /** With the platform's equations worked out before; null without a platform. */
+    Engine(Design design, Plan plan, PlatformModel model) {
         this.plan = plan;
         stacks = Stack.of(design);
         boolean corrected = design.cancellation().isPresent();
-        platform = design.platform().isPresent() ? new PlatformStage(design, plan) : null;
+        platform = model == null ? null : new PlatformStage(design.platform().orElseThrow(), model, plan);
         Vec g = design.oscillator().resonator().mountedSensitivityPerG();
         bolted = new Crystal(design, g, plan.step());
         sprung = platform == null ? null : new Crystal(design, g, plan.step());

@@ -9,9 +9,10 @@ import java.util.Optional;
  */
 final class LinearStage {
 
+    private static final long PAYS = 40;
+
     private final int n;
     private final int inputs;
-    private final HermiteHold hold;
     private final BlockDiagonal split;
     private final double[][] phi;
     private final double[][] input;
@@ -31,12 +32,13 @@ final class LinearStage {
      * For a system and a step in s.
      *
      * @param inputs only the first so many inputs are used
+     * @param steps  about how many will be taken: for few of them it does not pay to take the system apart
      */
-    LinearStage(StateSpace s, int inputs, double h) {
+    LinearStage(StateSpace s, int inputs, double h, long steps) {
         n = s.states();
         this.inputs = inputs;
-        hold = HermiteHold.of(s.f(), s.g(), h);
-        Optional<BlockDiagonal> blocks = BlockDiagonal.of(s.f());
+        HermiteHold hold = HermiteHold.of(s.f(), s.g(), h);
+        Optional<BlockDiagonal> blocks = steps > PAYS * (long) n ? BlockDiagonal.of(s.f()) : Optional.empty();
         split = blocks.orElse(null);
         double[][] joined = new double[n][4 * inputs];
         for (int i = 0; i < n; i++) {
@@ -58,6 +60,20 @@ final class LinearStage {
         input = split == null ? joined : product(split.fromStates(), joined);
         c = split == null ? s.c() : product(s.c(), split.toStates());
         slope = split == null ? cf : product(cf, split.toStates());
+        x = new double[n];
+    }
+
+    /** The same system, sharing its matrices, at rest. */
+    LinearStage(LinearStage same) {
+        n = same.n;
+        inputs = same.inputs;
+        split = same.split;
+        phi = same.phi;
+        input = same.input;
+        c = same.c;
+        slope = same.slope;
+        direct = same.direct;
+        slopeOfInput = same.slopeOfInput;
         x = new double[n];
     }
 

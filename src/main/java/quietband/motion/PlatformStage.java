@@ -1,13 +1,7 @@
 package quietband.motion;
 
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.List;
-import quietband.model.Design;
 import quietband.model.Platform;
-import quietband.model.Vec;
-import quietband.platform.Assembly;
-import quietband.platform.Lever;
 
 /**
  * The platform in a pass: accelerations at the resonator and at the sensors, displacements, contacts. It moves by the
@@ -25,28 +19,18 @@ final class PlatformStage {
     private final int sensorAt;
     private Phasor[] settled = new Phasor[0];
 
-    PlatformStage(Design design, Plan plan) {
-        Platform platform = design.platform().orElseThrow();
-        Assembly assembly = new Assembly(platform);
-        equations = new PlatformEquations(platform, assembly, plan.loss(), !plan.linear());
-        Vec resonator = design.oscillator().resonator().position();
-        List<double[]> levers = new ArrayList<>();
-        levers.add(Lever.of(assembly.fromCentre(resonator)));
-        Vec sensor = design.cancellation().filter(c -> c.sensor().onPlatform()).map(c -> c.sensor().position())
-            .orElse(resonator);
-        sensorAt = sensor.equals(resonator) ? 0 : 3;
-        if (sensorAt == 3) {
-            levers.add(Lever.of(assembly.fromCentre(sensor)));
-        }
-        stage = new LinearStage(equations.accelerations(0, levers), 3, plan.step());
+    PlatformStage(Platform platform, PlatformModel model, Plan plan) {
+        equations = model.equations();
+        sensorAt = model.sensorAt();
+        stage = new LinearStage(model.stage());
         for (int i = 0; i < 6; i++) {
             double[] row = new double[6];
             row[i] = 1;
             watch[i] = stage.inside(equations.displacement(row));
         }
-        travel = new Travel(platform, assembly, plan.step());
-        out = Signal.several(3 * levers.size());
-        contact = equations.contacts().isEmpty() ? null : new ContactStage(equations, levers, plan.step());
+        travel = new Travel(platform, model.assembly(), plan.step());
+        out = Signal.several(3 * model.levers().size());
+        contact = equations.contacts().isEmpty() ? null : new ContactStage(equations, model.levers(), plan.step());
     }
 
     /** Steps through a block. */

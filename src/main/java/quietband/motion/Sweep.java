@@ -169,8 +169,9 @@ public final class Sweep {
             java.util.Arrays.fill(row, Double.NaN);
         }
         List<Dwell.Result> findings = new ArrayList<>();
+        Dwell.Shared shared = Dwell.Shared.of(design, f, PERIODS / f, request.linear, LossModel.at(f));
         for (Axis axis : request.axes) {
-            Dwell.Result r = Dwell.run(design, new Dwell.Request(axis, f, request.peakG, PERIODS / f, request.linear));
+            Dwell.Result r = Dwell.run(design, new Dwell.Request(axis, f, request.peakG, 0, request.linear), shared);
             for (int s = 0; s < y.length; s++) {
                 y[s][axis.ordinal()] = r.sensitivityPerG(r.stacks().get(s));
             }
