@@ -1,0 +1,186 @@
+package quietband.motion;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import quietband.model.Design;
+import quietband.model.Stack;
+import quietband.model.Vec;
+
+/**
+ * One pass: all stacks of a design on the same drive. Block by block the drive moves housing and platform; crystal and
+ * correction of the bolted and of the sprung stacks follow; what the correction needs of the future (delays, a constant phase) makes
+ * the result come later.
+ */
+final class Engine {
+
+    private final List<Stack> stacks;
+    private final Plan plan;
+    private final PlatformStage platform;
+    private final Crystal bolted;
+    private final Crystal sprung;
+    private final Correction boltedCorrection;
+    private final Correction sprungCorrection;
+    private final boolean sensorOnPlatform;
+    private final Signal[] drive = Signal.several(3);
+    private final Track[] driven = {new Track(), new Track(), new Track()};
+    private final Track[] moved = {new Track(), new Track(), new Track()};
+    private final Track boltedY = new Track();
+    private final Track sprungY = new Track();
+    private long step;
+    private long emitted;
+
+    Engine(Design design, Plan plan) {
+        this(design, plan, design.platform().isPresent() ? PlatformModel.of(design, plan) : null);
+    }
+
+    /** With the platform's equations worked out before; null without a platform. */
+    Engine(Design design, Plan plan, PlatformModel model) {
+        this.plan = plan;
+        stacks = Stack.of(design);
+        boolean corrected = design.cancellation().isPresent();
+        platform = model == null ? null : new PlatformStage(design.platform().orElseThrow(), model, plan);
+        Vec g = design.oscillator().resonator().mountedSensitivityPerG();
+        bolted = new Crystal(design, g, plan.step());
+        sprung = platform == null ? null : new Crystal(design, g, plan.step());
+        boltedCorrection = corrected ? new Correction(design, plan) : null;
+        sprungCorrection = corrected && platform != null ? new Correction(design, plan) : null;
+        sensorOnPlatform = design.cancellation().map(c -> c.sensor().onPlatform()).orElse(false);
+    }
+
+    /** Starts in the periodic state under sinusoids. */
+    void settle(Phasor[] housing, double theta) {
+        bolted.settle(housing, theta);
+        if (boltedCorrection != null) {
+            boltedCorrection.settle(housing, theta);
+        }
+        if (platform != null) {
+            platform.settle(housing, theta);
+            sprung.settle(platform.settledResonator(), theta);
+            if (sprungCorrection != null) {
+                sprungCorrection.settle(sensorOnPlatform ? platform.settledSensor() : housing, theta);
+            }
+        }
+    }
+
+    /** Steps on until frames with so many points altogether have been given, or the sink wants no more. */
+    void run(Drive source, long points, Frame.Sink sink) {
+        boolean more = true;
+        long lag = lag();
+        while (more && emitted < points) {
+            int n = source.smooth(step, Signal.BLOCK);
+            source.fill(step, n, drive);
+            block(source.used(), n);
+            step += n;
+            if (step >= points + lag) {
+                finish();
+            }
+            more = emit(points, sink);
+        }
+    }
+
+    private void block(boolean[] used, int n) {
+        bolted.run(drive, n);
+        bolted.give(boltedY, n, boltedCorrection != null && plan.averaged());
+        if (boltedCorrection != null) {
+            boltedCorrection.run(drive, step, n);
+        }
+        if (platform != null) {
+            platform.run(drive, used, n);
+            sprung.run(platform.resonator(), n);
+            sprung.give(sprungY, n, sprungCorrection != null && plan.averaged());
+            if (sprungCorrection != null) {
+                sprungCorrection.run(sensorOnPlatform ? platform.sensor() : drive, step, n);
+            }
+        }
+        for (int i = 0; i < 3; i++) {
+            driven[i].push(drive[i].value, n);
+            if (platform != null) {
+                moved[i].push(platform.seen()[i], n);
+            }
+        }
+    }
+
+    private void finish() {
+        for (Correction c : new Correction[] {boltedCorrection, sprungCorrection}) {
+            if (c != null) {
+                c.finish();
+            }
+        }
+    }
+
+    private boolean emit(long points, Frame.Sink sink) {
+        long known = Math.min(points, driven[0].end());
+        for (Correction c : new Correction[] {boltedCorrection, sprungCorrection}) {
+            known = c == null ? known : Math.min(known, Math.min(c.grid().end(), (c == boltedCorrection ? boltedY : sprungY).end()));
+        }
+        boolean more = true;
+        while (more && emitted < known) {
+            int n = (int) Math.min(4L * Signal.BLOCK, known - emitted);
+            more = sink.accept(frame(n));
+            emitted += n;
+            forget();
+        }
+        return more;
+    }
+
+    private Frame frame(int n) {
+        double[][] a = new double[3][n];
+        double[][] q = new double[3][n];
+        for (int i = 0; i < 3; i++) {
+            driven[i].copy(emitted, n, a[i]);
+            if (platform != null) {
+                moved[i].copy(emitted, n, q[i]);
+            }
+        }
+        double[][] y = new double[stacks.size()][n];
+        for (int s = 0; s < y.length; s++) {
+            Stack stack = stacks.get(s);
+            Crystal crystal = stack.sprung() ? sprung : bolted;
+            (stack.corrected() ? stack.sprung() ? sprungY : boltedY : crystal.plain()).copy(emitted, n, y[s]);
+            if (stack.corrected()) {
+                Track taken = (stack.sprung() ? sprungCorrection : boltedCorrection).grid();
+                for (int k = 0; k < n; k++) {
+                    y[s][k] -= taken.get(emitted + k);
+                }
+            }
+        }
+        return new Frame(emitted, n, a, q, stacks, y);
+    }
+
+    private void forget() {
+        for (int i = 0; i < 3; i++) {
+            driven[i].dropBefore(emitted);
+            moved[i].dropBefore(emitted);
+        }
+        boltedY.dropBefore(emitted);
+        sprungY.dropBefore(emitted);
+        bolted.plain().dropBefore(emitted);
+        if (sprung != null) {
+            sprung.plain().dropBefore(emitted);
+        }
+        for (Correction c : new Correction[] {boltedCorrection, sprungCorrection}) {
+            if (c != null) {
+                c.grid().dropBefore(emitted);
+            }
+        }
+    }
+
+    /** Grid steps that the result comes after the drive. */
+    long lag() {
+        return boltedCorrection == null ? 0 : boltedCorrection.lag();
+    }
+
+    Optional<PlatformStage> platform() {
+        return Optional.ofNullable(platform);
+    }
+
+    /** The correction of a corrected stack. */
+    Correction correction(Stack stack) {
+        return stack.sprung() ? sprungCorrection : boltedCorrection;
+    }
+
+    List<Stack> stacks() {
+        return new ArrayList<>(stacks);
+    }
+}

@@ -1,0 +1,132 @@
+package quietband.motion;
+
+import java.util.List;
+import java.util.Optional;
+import org.apache.commons.rng.UniformRandomProvider;
+import org.apache.commons.rng.sampling.distribution.ZigguratSampler;
+import org.apache.commons.rng.simple.RandomSource;
+import org.hipparchus.transform.DftNormalization;
+import org.hipparchus.transform.FastFourierTransformer;
+import org.hipparchus.transform.TransformType;
+import quietband.spectrum.LogCurve;
+
+/**
+ * Stationary Gaussian acceleration with given one-sided densities: stretches of sinusoids with normal amplitudes at all multiples
+ * of the stretch's own frequency, each under half a sine, overlapping by half, so that the powers add up to one. Values and
+ * slopes are both exact.
+ */
+final class NoiseDrive implements Drive {
+
+    private final Stream[] axes = new Stream[3];
+
+    /**
+     * Noise.
+     *
+     * @param density per axis in g^2/Hz; empty where nothing moves
+     * @param step    of the grid, s
+     * @param size    points of a stretch, a power of two
+     */
+    NoiseDrive(List<Optional<LogCurve>> density, double step, int size, long seed) {
+        for (int i = 0; i < 3; i++) {
+            if (density.get(i).isPresent()) {
+                // key {seed, axis}: streams of different keys do not meet
+                UniformRandomProvider random = RandomSource.PHILOX_4X64.create(new long[] {seed, 0x6e6f697365L + i, 0, 0, 0, 0});
+                axes[i] = new Stream(density.get(i).get(), step, size, ZigguratSampler.NormalizedGaussian.of(random));
+            }
+        }
+    }
+
+    /** Points of a stretch that resolves a density from its lowest frequency on: at least 16 of its periods. */
+    static int size(double lowestHz, double step) {
+        int n = 1 << 13;
+        while (n < 1 << 18 && n * step < 16 / lowestHz) {
+            n *= 2;
+        }
+        return n;
+    }
+
+    @Override
+    public boolean[] used() {
+        return new boolean[] {axes[0] != null, axes[1] != null, axes[2] != null};
+    }
+
+    @Override
+    public void fill(long step, int n, Signal[] into) {
+        for (int i = 0; i < 3; i++) {
+            if (axes[i] != null) {
+                axes[i].fill(step, n, into[i]);
+            }
+        }
+    }
+
+    /** One axis. */
+    private static final class Stream {
+
+        private final ZigguratSampler.NormalizedGaussian normal;
+        private final double[] amplitude;
+        private final double turn;
+        private final int size;
+        private final Track value = new Track();
+        private final Track slope = new Track();
+        private double[][] last;
+
+        Stream(LogCurve density, double step, int size, ZigguratSampler.NormalizedGaussian normal) {
+            this.normal = normal;
+            this.size = size;
+            double df = 1 / (size * step);
+            turn = 2 * Math.PI / size;
+            amplitude = new double[size / 2];
+            for (int k = 1; k < size / 2; k++) {
+                amplitude[k] = Math.sqrt(density.at(k * df) * df);
+            }
+            last = stretch();
+        }
+
+        /** Values and slopes of the next stretch, without its window: the real and imaginary part of one transform. */
+        private double[][] stretch() {
+            double[][] z = new double[2][size];
+            for (int k = 1; k < amplitude.length; k++) {
+                if (amplitude[k] > 0) {
+                    double re = amplitude[k] * normal.sample() / 2;
+                    double im = amplitude[k] * normal.sample() / 2;
+                    // slope: j k turn (re + j im); both real, so the pair is X + j X' with its mirror conj(X) + j conj(X')
+                    double dRe = -k * turn * im;
+                    double dIm = k * turn * re;
+                    z[0][k] = re - dIm;
+                    z[1][k] = im + dRe;
+                    z[0][size - k] = re + dIm;
+                    z[1][size - k] = -im + dRe;
+                }
+            }
+            FastFourierTransformer.transformInPlace(z, DftNormalization.STANDARD, TransformType.INVERSE);
+            for (int i = 0; i < size; i++) {
+                z[0][i] *= size;
+                z[1][i] *= size;
+            }
+            return z;
+        }
+
+        private void hop() {
+            double[][] next = stretch();
+            int half = size / 2;
+            for (int i = 0; i < half; i++) {
+                double down = Math.cos(Math.PI * i / size);
+                double up = Math.sin(Math.PI * i / size);
+                double rate = Math.PI / size;
+                value.push(down * last[0][half + i] + up * next[0][i]);
+                slope.push(down * last[1][half + i] + up * next[1][i] - rate * up * last[0][half + i] + rate * down * next[0][i]);
+            }
+            last = next;
+        }
+
+        void fill(long step, int n, Signal into) {
+            while (value.end() <= step + n) {
+                hop();
+            }
+            value.copy(step, n + 1, into.value);
+            slope.copy(step, n + 1, into.slope);
+            value.dropBefore(step);
+            slope.dropBefore(step);
+        }
+    }
+}

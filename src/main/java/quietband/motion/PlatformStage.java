@@ -1,0 +1,146 @@
+package quietband.motion;
+
+import java.util.Arrays;
+import quietband.model.Platform;
+
+/**
+ * The platform in a pass: accelerations at the resonator and at the sensors, displacements, contacts. It moves by the
+ * linear equations' exact steps as long as nothing comes near a stop or a seat, and block by block with events where something does.
+ */
+final class PlatformStage {
+
+    private final PlatformEquations equations;
+    private final LinearStage stage;
+    private final ContactStage contact;
+    private final Travel travel;
+    private final Signal[] out;
+    private final double[][] watch = new double[6][];
+    private final double[][] seen = new double[6][Signal.BLOCK + 1];
+    private final int sensorAt;
+    private Phasor[] settled = new Phasor[0];
+
+    PlatformStage(Platform platform, PlatformModel model, Plan plan) {
+        equations = model.equations();
+        sensorAt = model.sensorAt();
+        stage = new LinearStage(model.stage());
+        for (int i = 0; i < 6; i++) {
+            double[] row = new double[6];
+            row[i] = 1;
+            watch[i] = stage.inside(equations.displacement(row));
+        }
+        travel = new Travel(platform, model.assembly(), plan.step());
+        out = Signal.several(3 * model.levers().size());
+        contact = equations.contacts().isEmpty() ? null : new ContactStage(equations, model.levers(), plan.step());
+    }
+
+    /** Steps through a block. */
+    void run(Signal[] drive, boolean[] used, int n) {
+        if (contact == null) {
+            stage.run(drive, used, out, watch, seen, n);
+        } else {
+            double[] before = stage.state();
+            boolean free = contact.acting() == 0;
+            if (free) {
+                stage.run(drive, used, out, watch, seen, n);
+                free = clear(n);
+            }
+            if (!free) {
+                contact.run(before, drive, used, out, seen, n);
+                stage.state(before);
+            }
+        }
+        travel.note(seen, n);
+    }
+
+    /** Whether nothing reaches its threshold in the block, half the last step's way counted on top. */
+    private boolean clear(int n) {
+        for (Contact c : equations.contacts()) {
+            double last = Double.NaN;
+            for (int k = 0; k <= n; k++) {
+                double e = 0;
+                for (int i = 0; i < 6; i++) {
+                    e += c.row()[i] * seen[i][k];
+                }
+                double way = Double.isNaN(last) ? 0 : Math.abs(e - last);
+                if (e + way / 2 >= c.threshold()) {
+                    return false;
+                }
+                last = e;
+            }
+        }
+        return true;
+    }
+
+    /**
+     * Starts in the periodic state of the linear equations under sinusoids. With stops or seats that this state would
+     * reach, the motion starts smaller, short of them.
+     */
+    void settle(Phasor[] drive, double theta) {
+        settled = stage.settle(drive, theta);
+        double share = 1;
+        for (Contact c : equations.contacts()) {
+            double most = stage.amplitude(stage.inside(equations.displacement(c.row())));
+            share = Math.min(share, 0.9 * c.threshold() / most);
+        }
+        if (share < 1) {
+            double[] state = stage.state();
+            for (int i = 0; i < state.length; i++) {
+                state[i] *= share;
+            }
+            stage.state(state);
+        }
+    }
+
+    /** Accelerations at the resonator under the sinusoid of {@link #settle}. */
+    Phasor[] settledResonator() {
+        return Arrays.copyOfRange(settled, 0, 3);
+    }
+
+    /** Accelerations at the sensors' place under the sinusoid of {@link #settle}. */
+    Phasor[] settledSensor() {
+        return Arrays.copyOfRange(settled, sensorAt, sensorAt + 3);
+    }
+
+    /** Absolute acceleration at the resonator, g. */
+    Signal[] resonator() {
+        return Arrays.copyOfRange(out, 0, 3);
+    }
+
+    /** Absolute acceleration at the sensors' place on the platform, g. */
+    Signal[] sensor() {
+        return Arrays.copyOfRange(out, sensorAt, sensorAt + 3);
+    }
+
+    /** Displacement of the centre of gravity (m) and rotation (rad) relative to the housing in the last block. */
+    double[][] seen() {
+        return seen;
+    }
+
+    Travel travel() {
+        return travel;
+    }
+
+    PlatformEquations equations() {
+        return equations;
+    }
+
+    /** Contacts and their record; null where nothing can touch or go slack. */
+    ContactStage contact() {
+        return contact;
+    }
+
+    /** Whether the states came apart into pairs (else all step together). */
+    boolean splits() {
+        return stage.splits();
+    }
+
+    /** The state [Omega eta, eta', s]; a copy. */
+    double[] state() {
+        return stage.state();
+    }
+
+    /** Sets that state. */
+    void state(double[] s) {
+        stage.state(s);
+    }
+}

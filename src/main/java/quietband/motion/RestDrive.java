@@ -1,0 +1,18 @@
+package quietband.motion;
+
+/** A housing at rest. */
+final class RestDrive implements Drive {
+
+    @Override
+    public boolean[] used() {
+        return new boolean[3];
+    }
+
+    @Override
+    public void fill(long step, int n, Signal[] axes) {
+        for (Signal s : axes) {
+            java.util.Arrays.fill(s.value, 0, n + 1, 0);
+            java.util.Arrays.fill(s.slope, 0, n + 1, 0);
+        }
+    }
+}

@@ -1,0 +1,105 @@
+package quietband.motion;
+
+/**
+ * An analog element of one or two states with one input and one output,
+ * {@code (b0 + b1 p + b2 p^2)/(1 + a1 p + p^2)} or {@code (b0 + b1 p)/(1 + p)} with p = s/corner, stepped exactly.
+ */
+final class Section {
+
+    private final double[][] phi = new double[2][2];
+    private final double[][] input = new double[2][4];
+    private final double[] c = new double[2];
+    private final double[] slope = new double[2];
+    private final double direct;
+    private final double slopeOfInput;
+    private double x0;
+    private double x1;
+
+    private Section(StateSpace s, double h) {
+        HermiteHold hold = HermiteHold.of(s.f(), s.g(), h);
+        double[] cf = StateSpace.rowTimes(s.c()[0], s.f(), s.states());
+        for (int i = 0; i < s.states(); i++) {
+            System.arraycopy(hold.phi()[i], 0, phi[i], 0, s.states());
+            input[i][0] = hold.start()[i][0];
+            input[i][1] = hold.startSlope()[i][0];
+            input[i][2] = hold.end()[i][0];
+            input[i][3] = hold.endSlope()[i][0];
+            c[i] = s.c()[0][i];
+            slope[i] = h * cf[i];
+        }
+        direct = s.d()[0][0];
+        slopeOfInput = h * StateSpace.rowTimes(s.c()[0], s.g(), 1)[0];
+    }
+
+    /** One pole: 1/(1 + s/corner), or with {@code high} the high pass (s/corner)/(1 + s/corner). */
+    static Section first(double cornerHz, boolean high, double h) {
+        double w = 2 * Math.PI * cornerHz;
+        return new Section(new StateSpace(new double[][] {{-w}}, new double[][] {{w}}, new double[][] {{high ? -1 : 1}},
+            new double[][] {{high ? 1 : 0}}), h);
+    }
+
+    /**
+     * Two poles: (b0 + b1 p + b2 p^2)/(1 + a1 p + p^2), p = s/(2 pi f).
+     *
+     * @param f  corner in Hz
+     * @param a1 damping term, 1/Q
+     */
+    static Section second(double f, double a1, double b0, double b1, double b2, double h) {
+        double w = 2 * Math.PI * f;
+        return new Section(new StateSpace(new double[][] {{0, w}, {-w, -w * a1}}, new double[][] {{0}, {w}},
+            new double[][] {{b0 - b2, b1 - b2 * a1}}, new double[][] {{b2}}), h);
+    }
+
+    /** Steps through a block of n steps; the output's block is written from point 0 to n. May work in place. */
+    void run(Signal in, Signal out, int n) {
+        double p00 = phi[0][0];
+        double p01 = phi[0][1];
+        double p10 = phi[1][0];
+        double p11 = phi[1][1];
+        double[] i0 = input[0];
+        double[] i1 = input[1];
+        double a = x0;
+        double b = x1;
+        double u = in.value[0];
+        double d = in.slope[0];
+        for (int k = 0;; k++) {
+            out.value[k] = c[0] * a + c[1] * b + direct * u;
+            out.slope[k] = slope[0] * a + slope[1] * b + slopeOfInput * u + direct * d;
+            if (k == n) {
+                break;
+            }
+            double un = in.value[k + 1];
+            double dn = in.slope[k + 1];
+            double an = p00 * a + p01 * b + i0[0] * u + i0[1] * d + i0[2] * un + i0[3] * dn;
+            b = p10 * a + p11 * b + i1[0] * u + i1[1] * d + i1[2] * un + i1[3] * dn;
+            a = an;
+            u = un;
+            d = dn;
+        }
+        x0 = a;
+        x1 = b;
+    }
+
+    /** Puts the state to what it is at point 0 after endless time under a sinusoid, and tells the output's. */
+    Phasor settle(Phasor in, double theta) {
+        double cos = Math.cos(theta);
+        double sin = Math.sin(theta);
+        double endRe = in.re() * cos - in.im() * sin;
+        double endIm = in.im() * cos + in.re() * sin;
+        double endSlopeRe = in.slopeRe() * cos - in.slopeIm() * sin;
+        double endSlopeIm = in.slopeIm() * cos + in.slopeRe() * sin;
+        double[] re = new double[2];
+        double[] im = new double[2];
+        for (int i = 0; i < 2; i++) {
+            double[] g = input[i];
+            re[i] = g[0] * in.re() + g[1] * in.slopeRe() + g[2] * endRe + g[3] * endSlopeRe;
+            im[i] = g[0] * in.im() + g[1] * in.slopeIm() + g[2] * endIm + g[3] * endSlopeIm;
+        }
+        SteadyState.solve(phi, theta, re, im);
+        x0 = re[0];
+        x1 = re[1];
+        return new Phasor(c[0] * re[0] + c[1] * re[1] + direct * in.re(), c[0] * im[0] + c[1] * im[1] + direct * in.im(),
+            slope[0] * re[0] + slope[1] * re[1] + slopeOfInput * in.re() + direct * in.slopeRe(),
+            slope[0] * im[0] + slope[1] * im[1] + slopeOfInput * in.im() + direct * in.slopeIm());
+    }
+}

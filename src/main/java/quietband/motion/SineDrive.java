@@ -1,0 +1,53 @@
+package quietband.motion;
+
+import quietband.model.Axis;
+
+/** A cosine along one axis, from grid point 0 on. */
+final class SineDrive implements Drive {
+
+    private final int axis;
+    private final double theta;
+    private final double peakG;
+
+    /**
+     * A cosine.
+     *
+     * @param theta angle per step, rad
+     * @param peakG peak acceleration, g
+     */
+    SineDrive(Axis axis, double theta, double peakG) {
+        this.axis = axis.ordinal();
+        this.theta = theta;
+        this.peakG = peakG;
+    }
+
+    @Override
+    public boolean[] used() {
+        boolean[] used = new boolean[3];
+        used[axis] = true;
+        return used;
+    }
+
+    @Override
+    public void fill(long step, int n, Signal[] axes) {
+        double c1 = Math.cos(theta);
+        double s1 = Math.sin(theta);
+        double angle = Math.IEEEremainder(theta * step, 2 * Math.PI);
+        double c = peakG * Math.cos(angle);
+        double s = peakG * Math.sin(angle);
+        for (int k = 0; k <= n; k++) {
+            axes[axis].value[k] = c;
+            axes[axis].slope[k] = -theta * s;
+            double next = c * c1 - s * s1;
+            s = s * c1 + c * s1;
+            c = next;
+        }
+    }
+
+    /** As phasors, for the periodic state. */
+    Phasor[] phasors() {
+        Phasor[] p = {Phasor.ZERO, Phasor.ZERO, Phasor.ZERO};
+        p[axis] = Phasor.cosine(peakG, theta);
+        return p;
+    }
+}

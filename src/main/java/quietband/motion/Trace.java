@@ -1,0 +1,24 @@
+package quietband.motion;
+
+import java.util.List;
+import quietband.model.Stack;
+
+/**
+ * Signals over time at even steps, behind an anti-alias filter.
+ *
+ * @param stacks  order of the fractional frequencies
+ * @param rateHz  points per second
+ * @param startS  time of the first point, s
+ * @param drive   acceleration of the housing, g: x, y, z
+ * @param motion  displacement of the centre of gravity relative to the housing, m: x, y, z
+ * @param y       fractional frequency per stack
+ * @param partial whether the pass went on after the last point
+ */
+public record Trace(List<Stack> stacks, double rateHz, double startS, double[][] drive, double[][] motion, double[][] y,
+                    boolean partial) {
+
+    /** Number of points. */
+    public int size() {
+        return drive[0].length;
+    }
+}

@@ -1,0 +1,139 @@
+package quietband.spectrum;
+
+import org.hipparchus.transform.DftNormalization;
+import org.hipparchus.transform.FastFourierTransformer;
+import org.hipparchus.transform.TransformType;
+
+/**
+ * One-sided densities and cross densities by Welch's method: Hann window, segments overlapping by half, periodograms averaged.
+ * Source: P. D. Welch, IEEE Trans. Audio Electroacoust. 15 (1967) 70 (from memory). The density of a channel in unit^2/Hz integrates to
+ * its mean square.
+ */
+public final class Welch {
+
+    private final int size;
+    private final double rate;
+    private final double[] window;
+    private final double power;
+    private final int references;
+    private final double[][] line;
+    private final double[][] auto;
+    private final double[][][] crossRe;
+    private final double[][][] crossIm;
+    private int filled;
+    private int segments;
+
+    /**
+     * For several channels, the first of them references.
+     *
+     * @param channels   how many, references included
+     * @param references cross densities are kept between each reference and every channel
+     * @param size       samples of a segment, a power of two
+     * @param rate       samples per second
+     */
+    public Welch(int channels, int references, int size, double rate) {
+        this.size = size;
+        this.rate = rate;
+        this.references = references;
+        window = new double[size];
+        double sum = 0;
+        for (int i = 0; i < size; i++) {
+            window[i] = 0.5 - 0.5 * Math.cos(2 * Math.PI * i / size);
+            sum += window[i] * window[i];
+        }
+        power = sum;
+        line = new double[channels][size];
+        auto = new double[channels][size / 2 + 1];
+        crossRe = new double[references][channels][size / 2 + 1];
+        crossIm = new double[references][channels][size / 2 + 1];
+    }
+
+    /** Takes one sample of every channel. */
+    public void push(double[] values) {
+        for (int c = 0; c < line.length; c++) {
+            line[c][filled] = values[c];
+        }
+        if (++filled == size) {
+            add();
+            for (double[] v : line) {
+                System.arraycopy(v, size / 2, v, 0, size / 2);
+            }
+            filled = size / 2;
+        }
+    }
+
+    private void add() {
+        double[][][] spectrum = new double[line.length][2][];
+        for (int c = 0; c < line.length; c++) {
+            double[] windowed = new double[size];
+            for (int i = 0; i < size; i++) {
+                windowed[i] = window[i] * line[c][i];
+            }
+            spectrum[c][0] = windowed;
+            spectrum[c][1] = new double[size];
+            FastFourierTransformer.transformInPlace(spectrum[c], DftNormalization.STANDARD, TransformType.FORWARD);
+        }
+        for (int k = 0; k <= size / 2; k++) {
+            for (int c = 0; c < line.length; c++) {
+                double re = spectrum[c][0][k];
+                double im = spectrum[c][1][k];
+                auto[c][k] += re * re + im * im;
+                for (int r = 0; r < references; r++) {
+                    double pr = spectrum[r][0][k];
+                    double pi = spectrum[r][1][k];
+                    crossRe[r][c][k] += pr * re + pi * im;
+                    crossIm[r][c][k] += pr * im - pi * re;
+                }
+            }
+        }
+        segments++;
+    }
+
+    /** Segments averaged so far. */
+    public int segments() {
+        return segments;
+    }
+
+    /**
+     * Degrees of freedom of a density: twice the segments, less what the overlap of half repeats (correlation 1/6 between
+     * the windows' powers of neighbours squared is 1/36).
+     */
+    public double degreesOfFreedom() {
+        double n = segments;
+        return n == 0 ? 0 : 2 * n / (1 + 2 * (n - 1) / n / 36);
+    }
+
+    /** Number of frequencies, k times the resolution from 0 to half the rate. */
+    public int bins() {
+        return size / 2 + 1;
+    }
+
+    /** Distance of the frequencies, Hz. */
+    public double resolutionHz() {
+        return rate / size;
+    }
+
+    /** One-sided density of a channel at a bin, unit^2/Hz. */
+    public double density(int channel, int k) {
+        return auto[channel][k] * scale(k);
+    }
+
+    private double scale(int k) {
+        double sides = k == 0 || k == size / 2 ? 1 : 2;
+        return segments == 0 ? 0 : sides / (power * rate * segments);
+    }
+
+    /** |H| = |S_rc|/S_rr: estimate of the response of a channel to a reference. */
+    public double response(int reference, int channel, int k) {
+        double size2 = Math.hypot(crossRe[reference][channel][k], crossIm[reference][channel][k]);
+        return auto[reference][k] > 0 ? size2 / auto[reference][k] : Double.NaN;
+    }
+
+    /** Coherence |S_rc|^2/(S_rr S_cc), 0 to 1; NaN where either has no power. */
+    public double coherence(int reference, int channel, int k) {
+        double re = crossRe[reference][channel][k];
+        double im = crossIm[reference][channel][k];
+        double both = auto[reference][k] * auto[channel][k];
+        return both > 0 ? Math.min(1, (re * re + im * im) / both) : Double.NaN;
+    }
+}
