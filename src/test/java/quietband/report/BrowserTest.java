@@ -65,7 +65,7 @@ class BrowserTest {
     /** Scroll width, inner width, end of the first screen's parts and number of requests of the page in a window. */
     private static int[] measured(String name, int width, int height) throws IOException, InterruptedException {
         Path framed = folder.resolve(name + "-frame.html");
-        Files.writeString(framed, FRAME.formatted(name + "/report.html", width, height));
+        Files.writeString(framed, String.format(java.util.Locale.ROOT, FRAME, name + "/report.html", width, height));
         Seen seen = browse(framed, "--dump-dom", "--window-size=1400,1000", "--allow-file-access-from-files");
         Matcher title = Pattern.compile("PROBE (\\d+) (\\d+) (\\d+) (\\d+)").matcher(seen.output());
         assertThat(title.find()).as(seen.errors()).isTrue();
