@@ -104,7 +104,8 @@ record Address(List<Step> steps, String tail) {
 
     private static boolean names(Token token, Step step, boolean split) {
         String number = "" + step.number();
-        if (token.name().equals(step.name()) || (token.name().equals(number) && !family(number, step.name()))) {
+        if (token.name().equals(step.name())
+            || (token.name().equals(number) && !family(number, step.name()))) {
             return token.index() == 0 || token.index() == step.place();
         }
         return split && family(token.name(), step.name())

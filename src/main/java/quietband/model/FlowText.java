@@ -1,6 +1,7 @@
 package quietband.model;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Collectors;
 
 /** Prints YAML nodes on one line, scalars as they stand in the source where that is possible. */
@@ -52,7 +53,7 @@ final class FlowText {
                 case '\n' -> out.append("\\n");
                 default -> {
                     if (c < ' ' || c == 0x7f || c == 0x85 || c == 0xa0 || c == 0x2028 || c == 0x2029) {
-                        out.append(String.format(java.util.Locale.ROOT, "\\u%04x", (int) c));
+                        out.append(String.format(Locale.ROOT, "\\u%04x", (int) c));
                     } else {
                         out.append(c);
                     }

@@ -81,7 +81,7 @@ final class ModelEditor {
     /** The unit of the first amount in a piece of YAML. */
     private static Optional<Unit> unit(String piece, Dimension dimension) {
         for (String part : piece.split("[,:{}\\[\\]\n]")) {
-            Optional<Unit> unit = unitIn(part.strip().replaceAll("^['\"]|['\"]$", ""), dimension);
+            Optional<Unit> unit = amountUnit(part.strip().replaceAll("^['\"]|['\"]$", ""), dimension);
             if (unit.isPresent()) {
                 return unit;
             }
@@ -89,8 +89,7 @@ final class ModelEditor {
         return Optional.empty();
     }
 
-    /** The unit of an amount; empty when the text is none of the dimension. */
-    private static Optional<Unit> unitIn(String text, Dimension dimension) {
+    private static Optional<Unit> amountUnit(String text, Dimension dimension) {
         try {
             return Amounts.amount(text, dimension).unit();
         } catch (WrongAmount e) {

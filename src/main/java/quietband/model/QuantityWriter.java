@@ -66,7 +66,8 @@ final class QuantityWriter {
         boolean present = slots.size() >= 3 && slots.stream().noneMatch(s -> from.slot(s).absent());
         boolean alike = present && slots.stream().allMatch(s -> to.value(s) == first);
         boolean map = alike && editor.current(path).filter(t -> t.startsWith("{") || t.contains(":")).isPresent();
-        if ((slots.size() == 1 && from.layout().address(slots.get(0)).tail().isEmpty()) || (alike && !map)) {
+        boolean single = slots.size() == 1 && from.layout().address(slots.get(0)).tail().isEmpty();
+        if (single || (alike && !map)) {
             editor.set(path, first, from.slot(slots.get(0)).dimension());
             return;
         }

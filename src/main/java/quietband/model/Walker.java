@@ -1,7 +1,6 @@
 package quietband.model;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -15,12 +14,14 @@ final class Walker {
 
     private final Problems problems;
     private final ScalarReader scalars;
+    private final MapReader maps;
     private int visits;
     private int springs;
 
     Walker(Problems problems) {
         this.problems = problems;
         this.scalars = new ScalarReader(problems);
+        this.maps = new MapReader(problems, scalars);
     }
 
     /** The value tree of a whole file. */
@@ -59,7 +60,7 @@ final class Walker {
             return walk(Key.of(key.name(), other.other(), key.doc()), node, where, path);
         }
         if (form instanceof Form.Spread spread) {
-            return spread(spread, node, path);
+            return maps.spread(spread, node, path);
         }
         if (form instanceof Form.Places places) {
             return places(places, node, path);
@@ -91,7 +92,7 @@ final class Walker {
         } else if (form instanceof Form.AxisSet) {
             value = scalars.axes(node, path);
         } else if (form instanceof Form.Coefficients coefficients) {
-            value = coefficients(coefficients, node, path);
+            value = maps.coefficients(coefficients, node, path);
         } else if (form instanceof Form.Labels) {
             value = labels(written, node, path);
         }
@@ -112,17 +113,17 @@ final class Walker {
         }
         Map<String, Node> seen = new HashMap<>();
         for (Node.Pair pair : node.pairs()) {
-            String name = keyName(pair, seen, path);
+            String name = maps.keyName(pair, seen, path);
             Key key = name == null ? null : form.key(name).orElse(null);
             if (name != null && key == null) {
-                unknown(pair, form, path);
-            } else if (key != null && !leftOut(pair.value())) {
-                written.put(name, walk(key, pair.value(), pair.key(), join(path, name)));
+                maps.unknown(pair, form.names(), path);
+            } else if (key != null && !MapReader.leftOut(pair.value())) {
+                written.put(name, walk(key, pair.value(), pair.key(), MapReader.join(path, name)));
             }
         }
         for (Key key : form.keys()) {
             if (!written.children().containsKey(key.name())) {
-                Written missing = Defaults.of(key, join(path, key.name()), where, false);
+                Written missing = Defaults.of(key, MapReader.join(path, key.name()), where, false);
                 written.put(key.name(), missing);
                 if (key.required() && node.isMap()) {
                     problems.add(where, missing.path(), "is missing", "add it: " + key.doc());
@@ -131,34 +132,6 @@ final class Walker {
             }
         }
         return written;
-    }
-
-    /** The key's text when it is a new one; null, with a problem told, when it is not. */
-    private String keyName(Node.Pair pair, Map<String, Node> seen, String path) {
-        Node key = pair.key();
-        if (!key.isScalar()) {
-            problems.add(key, path, key.shown() + " stands where a key is due", "write a word");
-            return null;
-        }
-        Node first = seen.putIfAbsent(key.text(), key);
-        if (first != null) {
-            problems.add(key, join(path, Node.shorten(key.text())), "is written twice",
-                "keep one; the first is at line " + first.line());
-            return null;
-        }
-        return key.text();
-    }
-
-    private void unknown(Node.Pair pair, Form.Block form, String path) {
-        String name = pair.key().text();
-        String otherwise = "known here: " + String.join(", ", form.names());
-        if (name.equals("<<")) {
-            otherwise = "merge keys are not part of YAML 1.2; write the values out";
-        } else if (name.matches("[0-9]+ .*") && pair.value().isNull()) {
-            otherwise = "a decimal comma? decimals take a point";
-        }
-        problems.add(pair.key(), join(path, Node.shorten(name)), "unknown key",
-            Nearest.advice(name, form.names(), otherwise));
     }
 
     private Written axisBlock(Form.AxisBlock form, Node node, Node where, String path) {
@@ -171,70 +144,20 @@ final class Walker {
         }
         Map<String, Node> seen = new HashMap<>();
         for (Node.Pair pair : node.pairs()) {
-            String name = keyName(pair, seen, path);
+            String name = maps.keyName(pair, seen, path);
             if (name != null && Axis.of(name) == null) {
-                problems.add(pair.key(), join(path, Node.shorten(name)), "unknown key beside axes",
+                problems.add(pair.key(), MapReader.join(path, Node.shorten(name)), "unknown key beside axes",
                     "write x, y and z with their keys, or the keys alone for all axes");
-            } else if (name != null && !leftOut(pair.value())) {
-                written.put(name, block(form.each(), pair.value(), pair.key(), join(path, name)));
+            } else if (name != null && !MapReader.leftOut(pair.value())) {
+                written.put(name, block(form.each(), pair.value(), pair.key(), MapReader.join(path, name)));
             }
         }
         for (String axis : Form.Spread.XYZ) {
             if (!written.children().containsKey(axis)) {
-                written.put(axis, Defaults.of(form.each(), Double.NaN, join(path, axis), where, false));
+                written.put(axis, Defaults.of(form.each(), Double.NaN, MapReader.join(path, axis), where, false));
             }
         }
         return written;
-    }
-
-    private Written spread(Form.Spread form, Node node, String path) {
-        Written written = leaf(form, path, node);
-        int count = form.keys().size();
-        double[] numbers = new double[count];
-        boolean[] absent = new boolean[count];
-        written.numbers(numbers, absent);
-        if (!node.isMap()) {
-            Arrays.fill(numbers, scalars.number(form.each(), node, path));
-            return Double.isNaN(numbers[0]) ? written.spoil() : written;
-        }
-        Map<String, Node> seen = new HashMap<>();
-        boolean[] there = new boolean[count];
-        for (Node.Pair pair : node.pairs()) {
-            String name = keyName(pair, seen, path);
-            int index = name == null ? -1 : form.keys().indexOf(name);
-            if (name != null && index < 0) {
-                String known = "known here: " + String.join(", ", form.keys());
-                boolean comma = name.matches("[0-9]+ .*") && pair.value().isNull();
-                problems.add(pair.key(), join(path, Node.shorten(name)), "unknown key", comma
-                    ? "a decimal comma? decimals take a point" : known);
-                written.spoil();
-            } else if (name != null) {
-                there[index] = true;
-                numbers[index] = scalars.number(form.each(), pair.value(), join(path, name));
-                if (Double.isNaN(numbers[index])) {
-                    written.spoil();
-                }
-            }
-        }
-        missing(form, written, there);
-        return written;
-    }
-
-    private void missing(Form.Spread form, Written written, boolean[] there) {
-        List<String> lacking = new ArrayList<>();
-        for (int i = 0; i < there.length; i++) {
-            if (!there[i] && form.missing() == Form.Missing.NONE) {
-                written.numbers()[i] = Double.POSITIVE_INFINITY;
-                written.markAbsent(i);
-            } else if (!there[i]) {
-                lacking.add(form.keys().get(i));
-            }
-        }
-        if (form.missing() == Form.Missing.REFUSED && !lacking.isEmpty()) {
-            problems.add(written.node(), written.path(), "lacks " + String.join(" and ", lacking),
-                "write x, y and z, or one value for all three");
-            written.spoil();
-        }
     }
 
     private Written places(Form.Places form, Node node, String path) {
@@ -251,7 +174,7 @@ final class Walker {
         }
         String group = path.substring(0, path.length() - ".at".length());
         for (int i = 0; i < node.items().size(); i++) {
-            written.items().add(spread(form.each(), node.items().get(i), group + "[" + (i + 1) + "].at"));
+            written.items().add(maps.spread(form.each(), node.items().get(i), group + "[" + (i + 1) + "].at"));
         }
         return written;
     }
@@ -267,8 +190,8 @@ final class Walker {
         Map<String, Node> names = new HashMap<>();
         for (int i = 0; i < node.items().size() && !problems.full(); i++) {
             Node item = node.items().get(i);
-            String name = entryName(form, item, i + 1, join(path, "" + (i + 1)), names);
-            Written entry = block(form.each(), item, item, join(path, name));
+            String name = entryName(form, item, i + 1, MapReader.join(path, "" + (i + 1)), names);
+            Written entry = block(form.each(), item, item, MapReader.join(path, name));
             entry.text(name);
             written.items().add(entry);
         }
@@ -303,31 +226,6 @@ final class Walker {
         }
     }
 
-    private Object coefficients(Form.Coefficients form, Node node, String path) {
-        double[][][] result = new double[3][0][];
-        if (!node.isMap()) {
-            double[][] all = scalars.coefficients(form.width(), node, path);
-            Arrays.fill(result, all);
-            return all == null ? null : result;
-        }
-        Map<String, Node> seen = new HashMap<>();
-        for (Node.Pair pair : node.pairs()) {
-            String name = keyName(pair, seen, path);
-            Axis axis = name == null ? null : Axis.of(name);
-            if (axis == null) {
-                problems.add(pair.key(), path, pair.key().shown() + " is no axis", "write x, y or z");
-                return null;
-            }
-            double[][] rows = leftOut(pair.value()) ? new double[0][]
-                : scalars.coefficients(form.width(), pair.value(), join(path, name));
-            if (rows == null) {
-                return null;
-            }
-            result[axis.ordinal()] = rows;
-        }
-        return result;
-    }
-
     private Object labels(Written written, Node node, String path) {
         if (!node.isList() || node.items().size() < 2 || !node.items().stream().allMatch(Node::isScalar)) {
             problems.add(node, path, node.isList() ? "fewer than two names" : node.shown()
@@ -344,13 +242,5 @@ final class Walker {
             return null;
         }
         return names;
-    }
-
-    private static boolean leftOut(Node node) {
-        return node.isMap() && node.pairs().isEmpty();
-    }
-
-    private static String join(String path, String key) {
-        return path.isEmpty() ? key : path + "." + key;
     }
 }
