@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import quietband.model.Axis;
 import quietband.model.Design;
+import quietband.model.Platform;
 import quietband.model.Stack;
 import quietband.platform.Assembly;
 import quietband.response.OwnGrid;
@@ -52,6 +53,17 @@ final class GapMargin {
         return design.platform().equals(base.platform()) ? baseAssembly : design.platform().map(Assembly::new).orElse(null);
     }
 
+    /** Whether the base's grid serves: more damping only widens what it follows already. */
+    private boolean sameResonances(Design design) {
+        if (design.platform().equals(base.platform())) {
+            return true;
+        }
+        return base.platform().isPresent() && design.platform().isPresent()
+            && base.platform().get().mass() == design.platform().get().mass()
+            && base.platform().get().springs().stream().map(Platform.Spring::stiffness).toList()
+                .equals(design.platform().get().springs().stream().map(Platform.Spring::stiffness).toList());
+    }
+
     /** The excess in dB at the remembered frequencies: at most that of the whole stretch. */
     double excessRemembered(Design design) {
         Over over = new Over(design, assembly(design), stack);
@@ -74,7 +86,7 @@ final class GapMargin {
     /** The worst point of the stretch. */
     Peak top(Design design) {
         Assembly assembly = assembly(design);
-        double[] grid = assembly == baseAssembly ? baseGrid : OwnGrid.of(design, assembly, from, to);
+        double[] grid = sameResonances(design) ? baseGrid : OwnGrid.of(design, assembly, from, to);
         if (grid.length > MOST_POINTS) {
             return new Peak(grid[0], FAR_OVER_DB);
         }
