@@ -55,6 +55,7 @@ public final class Assembly {
     private final double[] damping = new double[36];
     private final List<Relaxing> relaxing = new ArrayList<>();
     private final List<Line> lines = new ArrayList<>();
+    private List<LineGroup> groups;
     private final Vec centre;
     private final double bodyMass;
     private final Modes modes;
@@ -179,14 +180,21 @@ public final class Assembly {
     }
 
     /** The lines, gathered into groups that behave alike. */
-    List<LineGroup> lineGroups() {
-        Map<List<Double>, LineGroup> groups = new LinkedHashMap<>();
+    synchronized List<LineGroup> lineGroups() {
+        if (groups == null) {
+            groups = gathered();
+        }
+        return groups;
+    }
+
+    private List<LineGroup> gathered() {
+        Map<List<Double>, LineGroup> alike = new LinkedHashMap<>();
         for (Line line : lines) {
             List<Double> kind = List.of(line.stiffness(), line.loss(), line.mass());
-            groups.put(kind, groups.getOrDefault(kind,
+            alike.put(kind, alike.getOrDefault(kind,
                 new LineGroup(line.stiffness(), line.loss(), line.mass(), new double[36], 0)).with(line));
         }
-        return List.copyOf(groups.values());
+        return List.copyOf(alike.values());
     }
 
     /** The undamped modes of M and the static stiffness. */
