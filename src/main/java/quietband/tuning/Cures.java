@@ -1,6 +1,7 @@
 package quietband.tuning;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
@@ -134,7 +135,9 @@ public final class Cures {
 
     /** Two together that close the gap, one of them of the leading cause. */
     private Optional<Cure> together(Search search, List<Lead> leads) {
-        List<Remedy> own = leads.get(0).remedies();
+        // what moves most goes first: the whole path before its parts
+        List<Remedy> own = new ArrayList<>(leads.get(0).remedies());
+        Collections.reverse(own);
         List<Remedy> pairs = new ArrayList<>();
         for (Remedy a : own) {
             for (Lead other : leads) {
