@@ -57,7 +57,6 @@ public final class Ride {
                          double[] rms, Vec travel, Vec centre, List<ContactRecord> contacts, long[] clipped, Trace trace,
                          Optional<Welch> spectra, List<String> notes, boolean stopped) { }
 
-    private final Design design;
     private final Options options;
     private final Monitor monitor;
     private final double step;
@@ -67,7 +66,6 @@ public final class Ride {
 
     private Ride(Design design, Options options, Monitor monitor, double topHz, double step, double seconds) {
         UnstableFilterException.check(design);
-        this.design = design;
         this.options = options;
         this.monitor = monitor;
         this.topHz = topHz;
