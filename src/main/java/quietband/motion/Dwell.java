@@ -134,6 +134,27 @@ public final class Dwell {
         return new Dwell(design, request, shared, also).run();
     }
 
+    /** The same with the motion of the steady state, up to a number of points. */
+    public static Traced traced(Design design, Request request, int rows) {
+        double step = Shared.of(design, request.frequencyHz(), 1 / request.frequencyHz(), request.linear(),
+            LossModel.at(request.frequencyHz())).plan.step();
+        Recorder recorder = new Recorder(quietband.model.Stack.of(design),
+            new Recorder.Keep(step, 0, 1, 0.4 / step, rows, 0));
+        long start = System.nanoTime();
+        Result result = run(design, request, recorder);
+        double elapsed = Math.max(1e-9, (System.nanoTime() - start) * 1e-9);
+        return new Traced(result, recorder.trace(), recorder.peak(), recorder.rms(), elapsed);
+    }
+
+    /**
+     * A dwell with its motion.
+     *
+     * @param peak    largest |fractional frequency| per stack
+     * @param rms     its rms
+     * @param elapsed time it took, s
+     */
+    public record Traced(Result result, Trace trace, double[] peak, double[] rms, double elapsed) { }
+
     /** The same with what several dwells share; the request's duration no longer counts. */
     static Result run(Design design, Request request, Shared shared) {
         return new Dwell(design, request, shared, frame -> true).run();

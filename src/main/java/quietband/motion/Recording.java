@@ -1,5 +1,7 @@
 package quietband.motion;
 
+import java.util.List;
+
 /**
  * Acceleration as recorded, between its samples the natural cubic spline; mean and straight drift taken out.
  *
@@ -8,15 +10,15 @@ package quietband.motion;
  * @param bend   second derivatives of the spline at the samples
  * @param notes  what was done to it
  */
-record Recording(double[] time, double[][] value, double[][] bend, java.util.List<String> notes) {
+public record Recording(double[] time, double[][] value, double[][] bend, List<String> notes) {
 
     /** Makes the spline of values that already are without mean and drift. */
-    static Recording of(double[] time, double[][] value, java.util.List<String> notes) {
+    static Recording of(double[] time, double[][] value, List<String> notes) {
         double[][] bend = new double[3][];
         for (int i = 0; i < 3; i++) {
             bend[i] = value[i] == null ? null : spline(time, value[i]);
         }
-        return new Recording(time, value, bend, java.util.List.copyOf(notes));
+        return new Recording(time, value, bend, List.copyOf(notes));
     }
 
     /** Second derivatives of the natural spline: the usual tridiagonal equations. */
@@ -39,7 +41,7 @@ record Recording(double[] time, double[][] value, double[][] bend, java.util.Lis
     }
 
     /** From the first to the last sample, s. */
-    double duration() {
+    public double duration() {
         return time[time.length - 1] - time[0];
     }
 }

@@ -84,6 +84,16 @@ public final class Ride {
         return fs > 0 ? 1 / (fs * Math.ceil(1 / (fs * coarse))) : coarse;
     }
 
+    /** Highest frequency of the band and of the profiles of some axes, Hz: up to there loss factors are fitted. */
+    public static double topHz(Design design, List<Axis> axes) {
+        double top = design.requirement().toHz();
+        for (Axis a : axes) {
+            double[] f = design.vibration().random().get(a.ordinal()).map(LogCurve::frequencies).orElse(new double[] {0});
+            top = Math.max(top, f[f.length - 1]);
+        }
+        return top;
+    }
+
     /**
      * Random vibration by the design's profile.
      *
@@ -92,7 +102,7 @@ public final class Ride {
      */
     public static Result random(Design design, List<Axis> axes, double factor, long seed, Options options, Monitor monitor) {
         List<Optional<LogCurve>> density = new ArrayList<>();
-        double top = design.requirement().toHz();
+        double top = topHz(design, axes);
         double lowest = design.requirement().fromHz();
         for (Axis a : Axis.ALL) {
             Optional<LogCurve> d = axes.contains(a) ? design.vibration().random().get(a.ordinal()).map(c -> c.scaled(factor))
@@ -100,7 +110,6 @@ public final class Ride {
             density.add(d);
             if (d.isPresent()) {
                 double[] f = d.get().frequencies();
-                top = Math.max(top, f[f.length - 1]);
                 lowest = Math.min(lowest, f[0]);
             }
         }

@@ -1,10 +1,13 @@
 package quietband.motion;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.NavigableMap;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.concurrent.ForkJoinPool;
 import java.util.function.DoubleConsumer;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -36,8 +39,12 @@ public final class Sweep {
      * @param frequencies of the table, Hz
      * @param peakG       of the drive, g
      * @param linear      without clipping, quantising, slack, stops and curvature
+     * @param octavesPerMinute how long each frequency is driven: its share of an octave at this rate, up and down; infinite: as
+     *                    long as it takes to measure
+     * @param threads     how many share the work
      */
-    public record Request(List<Axis> axes, double[] frequencies, double peakG, boolean linear) { }
+    public record Request(List<Axis> axes, double[] frequencies, double peakG, boolean linear, double octavesPerMinute,
+                          int threads) { }
 
     /**
      * One frequency.
@@ -74,22 +81,32 @@ public final class Sweep {
     private final Limit limit;
     private final DoubleConsumer progress;
     private final NavigableMap<Double, Point> done = new TreeMap<>();
+    private final double octaves;
+    private final ForkJoinPool pool;
 
     private Sweep(Design design, Request request, DoubleConsumer progress) {
         this.design = design;
         this.request = request;
         this.progress = progress;
         this.limit = new Limit(design);
+        pool = new ForkJoinPool(Math.max(1, request.threads));
+        octaves = request.frequencies.length < 2 ? 1 : Math.log(request.frequencies[request.frequencies.length - 1]
+            / request.frequencies[0]) / Math.log(2) / (request.frequencies.length - 1);
     }
 
     /**
-     * Runs a sweep on as many threads as the common pool has.
+     * Runs a sweep.
      *
      * @param progress told the share done, 0 to 1
      */
     public static Result run(Design design, Request request, DoubleConsumer progress) {
         UnstableFilterException.check(design);
-        return new Sweep(design, request, progress).run();
+        Sweep sweep = new Sweep(design, request, progress);
+        try {
+            return sweep.run();
+        } finally {
+            sweep.pool.shutdownNow();
+        }
     }
 
     private Result run() {
@@ -115,7 +132,7 @@ public final class Sweep {
     }
 
     /** A logarithmic grid over the band with some points in the half-power width of every resonance. */
-    private TreeSet<Double> ownGrid() {
+    private Set<Double> ownGrid() {
         double from = design.requirement().fromHz();
         double to = design.requirement().toHz();
         TreeSet<Double> grid = new TreeSet<>();
@@ -132,7 +149,7 @@ public final class Sweep {
         return grid;
     }
 
-    private void around(TreeSet<Double> grid, Resonance r) {
+    private void around(Set<Double> grid, Resonance r) {
         for (int i = 0; i < 3; i++) {
             if (r.on(i)) {
                 around(grid, r.frequencyHz().get(i), r.frequencyHz().get(i) / r.q().get(i));
@@ -140,7 +157,7 @@ public final class Sweep {
         }
     }
 
-    private void around(TreeSet<Double> grid, double centre, double width) {
+    private void around(Set<Double> grid, double centre, double width) {
         for (int i = -IN_WIDTH; i <= IN_WIDTH; i++) {
             double f = centre + i * width / IN_WIDTH;
             if (f > design.requirement().fromHz() && f < design.requirement().toHz()) {
@@ -155,7 +172,8 @@ public final class Sweep {
         int batch = 32;
         for (int from = 0; from < open.size(); from += batch) {
             List<Double> part = open.subList(from, Math.min(open.size(), from + batch));
-            List<Point> points = part.parallelStream().map(this::point).collect(Collectors.toList());
+            List<Point> points = request.threads == 1 ? part.stream().map(this::point).toList()
+                : pool.submit(() -> part.parallelStream().map(this::point).collect(Collectors.toList())).join();
             points.forEach(p -> done.put(p.frequencyHz, p));
             if (share > 0) {
                 progress.accept(share * (from + part.size()) / open.size());
@@ -166,10 +184,11 @@ public final class Sweep {
     private Point point(double f) {
         double[][] y = new double[Stack.of(design).size()][3];
         for (double[] row : y) {
-            java.util.Arrays.fill(row, Double.NaN);
+            Arrays.fill(row, Double.NaN);
         }
         List<Dwell.Result> findings = new ArrayList<>();
-        Dwell.Shared shared = Dwell.Shared.of(design, f, PERIODS / f, request.linear, LossModel.at(f));
+        double slow = 2 * 60 * Math.abs(octaves) / request.octavesPerMinute;
+        Dwell.Shared shared = Dwell.Shared.of(design, f, Math.max(PERIODS / f, slow), request.linear, LossModel.at(f));
         for (Axis axis : request.axes) {
             Dwell.Result r = Dwell.run(design, new Dwell.Request(axis, f, request.peakG, 0, request.linear), shared);
             for (int s = 0; s < y.length; s++) {

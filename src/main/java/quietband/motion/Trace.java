@@ -1,5 +1,6 @@
 package quietband.motion;
 
+import java.util.Arrays;
 import java.util.List;
 import quietband.model.Stack;
 
@@ -20,5 +21,20 @@ public record Trace(List<Stack> stacks, double rateHz, double startS, double[][]
     /** Number of points. */
     public int size() {
         return drive[0].length;
+    }
+
+    /** The last so many seconds of it. */
+    public Trace last(double seconds) {
+        int n = Math.min(size(), Math.max(2, (int) Math.round(seconds * rateHz)));
+        int from = size() - n;
+        return new Trace(stacks, rateHz, startS + from / rateHz, cut(drive, from), cut(motion, from), cut(y, from), partial);
+    }
+
+    private static double[][] cut(double[][] columns, int from) {
+        double[][] part = new double[columns.length][];
+        for (int i = 0; i < part.length; i++) {
+            part[i] = Arrays.copyOfRange(columns[i], from, columns[i].length);
+        }
+        return part;
     }
 }

@@ -64,13 +64,13 @@ public record Strip(String name, String meets, String fails, String worst, boole
         return new Strip(StackName.of(v.stack()), area(line, true), area(line, false), worst, holds);
     }
 
-    private static double place(Design design, double f) {
+    static double place(Design design, double f) {
         double from = design.requirement().fromHz();
         return WIDTH * StrictMath.log(f / from) / StrictMath.log(design.requirement().toHz() / from);
     }
 
     /** The area between the middle and the margin where it is positive (or negative), with its zero crossings. */
-    private static String area(ChartLine line, boolean above) {
+    static String area(ChartLine line, boolean above) {
         StringBuilder points = new StringBuilder("0,").append(MIDDLE);
         double[] m = line.y();
         double[] x = line.x();

@@ -1,0 +1,152 @@
+package quietband.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import quietband.model.Axis;
+import quietband.model.Design;
+import quietband.model.ModelFile;
+import quietband.motion.Dwell;
+import quietband.motion.LossError;
+import quietband.motion.Recording;
+import quietband.motion.RecordingFile;
+import quietband.motion.Ride;
+import quietband.motion.Sweep;
+import quietband.report.Caution;
+import quietband.report.DwellFiles;
+import quietband.report.Provenance;
+import quietband.report.ResultDirectory;
+import quietband.report.RideFiles;
+import quietband.report.SweepFiles;
+
+/** The design as it moves. */
+@Command(name = "simulate", mixinStandardHelpOptions = true,
+    description = "Steps platform, crystal, sensors and correction through time under a sweep, a dwell, random vibration, a "
+        + "shock or recorded motion, all stacks at once.")
+final class SimulateCommand implements Callable<Integer> {
+
+    private static final int ROWS = 200_000;
+    private static final double DWELL_SECONDS = 2;
+
+    @Parameters(paramLabel = "MODEL", description = "the model file")
+    private Path model;
+
+    @Mixin
+    private DriveOptions drive;
+
+    @Mixin
+    private OutputOptions output;
+
+    @Mixin
+    private FrequencyOptions frequencies;
+
+    @Spec
+    private CommandSpec spec;
+
+    @Override
+    public Integer call() {
+        ModelFile file = ModelFile.read(model);
+        drive.check();
+        PrintWriter err = spec.commandLine().getErr();
+        file.warnings().forEach(w -> err.println("warning: " + w));
+        Provenance from = output.provenance("simulate", file);
+        if (drive.kind() == DriveOptions.Kind.SHOCK || drive.kind() == DriveOptions.Kind.DWELL) {
+            err.println(Caution.TEXT);
+        }
+        try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "simulate"), from.mark())) {
+            Printed printed = switch (drive.kind()) {
+                case DWELL -> dwell(file.design(), from, directory);
+                case SWEEP -> sweep(file.design(), from, directory);
+                case RANDOM -> random(file.design(), from, directory);
+                case SHOCK -> shock(file.design(), from, directory);
+                case RECORD -> record(file.design(), from, directory);
+            };
+            directory.commit();
+            PrintWriter out = spec.commandLine().getOut();
+            out.print(output.json() ? printed.json : printed.text);
+            out.flush();
+            Messages.resultAt(spec, directory);
+            return 0;
+        }
+    }
+
+    /** What goes to standard output. */
+    private record Printed(String json, String text) { }
+
+    private Progress progress(String what) {
+        return new Progress(spec.commandLine().getErr(), what);
+    }
+
+    private Printed dwell(Design design, Provenance from, ResultDirectory directory) {
+        double seconds = drive.duration() > 0 ? drive.duration() : DWELL_SECONDS;
+        Dwell.Request request = new Dwell.Request(drive.dwellAxis(design), drive.dwellFrequency(design), drive.peakG(design),
+            seconds, drive.linear());
+        DwellFiles files = new DwellFiles(design, request, Dwell.traced(design, request, ROWS), from);
+        files.writeTo(directory);
+        return new Printed(files.json(), files.text());
+    }
+
+    private Printed sweep(Design design, Provenance from, ResultDirectory directory) {
+        double[] f = frequencies.frequencies(design.requirement());
+        Sweep.Request request = new Sweep.Request(drive.axes(design, true), f, drive.peakG(design), drive.linear(), drive.rate(),
+            output.threads());
+        Progress progress = progress("sweep");
+        long start = System.nanoTime();
+        Sweep.Result result = Sweep.run(design, request, progress::progress);
+        SweepFiles files = new SweepFiles(design, request, result, (System.nanoTime() - start) * 1e-9, from);
+        files.writeTo(directory);
+        return new Printed(files.json(), files.text());
+    }
+
+    private Ride.Options options() {
+        return new Ride.Options(drive.linear(), drive.duration(), drive.fullRate(), ROWS);
+    }
+
+    private Printed random(Design design, Provenance from, ResultDirectory directory) {
+        List<Axis> axes = drive.axes(design, false).stream()
+            .filter(a -> design.vibration().random().get(a.ordinal()).isPresent()).toList();
+        if (axes.isEmpty()) {
+            throw new Mendable("no profile to drive with: add vibration.random, e.g. random: {points: [{frequency: 20 Hz, density: "
+                + "0.01 g^2/Hz}, {frequency: 2 kHz, density: 0.01 g^2/Hz}]}");
+        }
+        boolean together = design.vibration().together() && !drive.oneAxis();
+        List<List<Axis>> groups = together ? List.of(axes) : axes.stream().map(List::of).toList();
+        List<Ride.Result> rides = new ArrayList<>();
+        for (List<Axis> group : groups) {
+            rides.add(Ride.random(design, group, drive.densityFactor(), output.seed(), options(), progress("random "
+                + (together ? "all" : group.get(0).letter()))));
+        }
+        LossError loss = LossError.of(design, axes, Ride.topHz(design, axes));
+        return ride(design, new RideFiles.Asked("random", drive.linear(), drive.densityFactor(), Optional.of(loss)), rides, from,
+            directory);
+    }
+
+    private Printed shock(Design design, Provenance from, ResultDirectory directory) {
+        List<Ride.Result> rides = new ArrayList<>();
+        for (Axis axis : drive.axes(design, false)) {
+            rides.add(Ride.shock(design, axis, drive.shock(design), options(), progress("shock " + axis.letter())));
+        }
+        return ride(design, new RideFiles.Asked("shock", drive.linear(), 1, Optional.empty()), rides, from, directory);
+    }
+
+    private Printed record(Design design, Provenance from, ResultDirectory directory) {
+        Recording recording = RecordingFile.read(drive.record(), design.requirement().fromHz());
+        Ride.Result ride = Ride.recorded(design, recording, options(), progress("record"));
+        return ride(design, new RideFiles.Asked("record", drive.linear(), 1, Optional.empty()), List.of(ride), from, directory);
+    }
+
+    private static Printed ride(Design design, RideFiles.Asked asked, List<Ride.Result> rides, Provenance from,
+                                ResultDirectory directory) {
+        RideFiles files = new RideFiles(design, asked, rides, from);
+        files.writeTo(directory);
+        return new Printed(files.json(), files.text());
+    }
+}

@@ -1,0 +1,105 @@
+package quietband.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
+import quietband.model.Axis;
+import quietband.model.Design;
+import quietband.model.Stack;
+import quietband.motion.LossError;
+import quietband.motion.Ride;
+import quietband.response.ResidualResponse;
+import quietband.spectrum.LogCurve;
+import quietband.spectrum.Welch;
+
+/**
+ * How a density estimated in the time domain stands to the one predicted in the frequency domain, S_y = sum |y_j|^2 S_a,j.
+ *
+ * @param stack        which
+ * @param share        share of the frequencies whose prediction lies in the estimate's 95 % interval, 0 to 1
+ * @param frequencies  how many there are
+ * @param rms          estimated rms fractional frequency over the band
+ * @param predictedRms predicted
+ * @param standardError of the estimated rms
+ * @param jitterRad    rms phase at the output over the band that the estimate makes, rad
+ */
+public record Agreement(Stack stack, double share, int frequencies, double rms, double predictedRms, double standardError,
+                        double jitterRad) {
+
+    // neighbouring frequencies behind a Hann window: correlation of their densities 4/9 and 1/36 each way
+    private static final double NEIGHBOURS = 1 + 2 * (4.0 / 9 + 1.0 / 36);
+    private static final int EDGE_BINS = 3;
+
+    /** Whether the two roads agree: the share within 90 to 100 % and the rms within three standard errors. */
+    public boolean holds() {
+        return share >= 0.9 && Math.abs(rms - predictedRms) <= 3 * standardError;
+    }
+
+    /**
+     * Compares over the frequencies of the band that all driven profiles cover.
+     *
+     * @param factor on the profiles' densities
+     * @param loss   what the stand-in for loss factors changes, counted into the prediction
+     */
+    public static List<Agreement> of(Design design, Ride.Result ride, List<Axis> axes, double factor, LossError loss) {
+        Welch w = ride.spectra().orElseThrow();
+        double from = design.requirement().fromHz();
+        double to = design.requirement().toHz();
+        for (Axis a : axes) {
+            double[] f = design.vibration().random().get(a.ordinal()).orElseThrow().frequencies();
+            from = Math.max(from, f[0] + EDGE_BINS * w.resolutionHz());
+            to = Math.min(to, f[f.length - 1] - EDGE_BINS * w.resolutionHz());
+        }
+        ChiSquaredDistribution chi = new ChiSquaredDistribution(w.degreesOfFreedom());
+        double low = chi.inverseCumulativeProbability(0.025) / w.degreesOfFreedom();
+        double high = chi.inverseCumulativeProbability(0.975) / w.degreesOfFreedom();
+        ResidualResponse response = new ResidualResponse(design);
+        List<Agreement> list = new ArrayList<>();
+        for (int s = 0; s < ride.stacks().size(); s++) {
+            int inside = 0;
+            int count = 0;
+            double[] sums = new double[4];
+            for (int k = (int) Math.ceil(from / w.resolutionHz()); k * w.resolutionHz() <= to && k < w.bins(); k++) {
+                double f = k * w.resolutionHz();
+                double predicted = predicted(design, response, ride.stacks().get(s), s, axes, factor, loss, f);
+                double estimated = w.density(3 + s, k);
+                inside += estimated >= low * predicted && estimated <= high * predicted ? 1 : 0;
+                count++;
+                sums[0] += estimated * w.resolutionHz();
+                sums[1] += predicted * w.resolutionHz();
+                sums[2] += predicted * predicted * w.resolutionHz() * w.resolutionHz();
+                double n = design.oscillator().outputHz() / f;
+                sums[3] += n * n * estimated * w.resolutionHz();
+            }
+            double error = Math.sqrt(sums[2] * NEIGHBOURS * 2 / w.degreesOfFreedom()) / (2 * Math.sqrt(sums[1]));
+            list.add(new Agreement(ride.stacks().get(s), count == 0 ? Double.NaN : (double) inside / count, count,
+                Math.sqrt(sums[0]), Math.sqrt(sums[1]), error, Math.sqrt(sums[3])));
+        }
+        return list;
+    }
+
+    /** Predicted density of fractional frequency, 1/Hz. */
+    static double predicted(Design design, ResidualResponse response, Stack stack, int s, List<Axis> axes, double factor,
+                            LossError loss, double f) {
+        double[] re = new double[3];
+        double[] im = new double[3];
+        response.at(f);
+        response.residual(stack, re, im);
+        double sum = 0;
+        for (Axis a : axes) {
+            int j = a.ordinal();
+            double changed = loss.at(s, a, f);
+            double density = design.vibration().random().get(j).map((LogCurve c) -> c.at(f)).orElse(0.0) * factor;
+            sum += (re[j] * re[j] + im[j] * im[j]) * changed * changed * density;
+        }
+        return sum;
+    }
+
+    /** In words. */
+    public String words() {
+        return String.format(Locale.ROOT, "%s: %.1f %% of %d frequencies inside the estimate's 95 %% interval, rms %.4g against %.4g "
+            + "predicted (standard error %.2g): %s.", stack.key(), 100 * share, frequencies, rms, predictedRms, standardError,
+            holds() ? "both roads agree" : "the roads do NOT agree");
+    }
+}

@@ -1,0 +1,98 @@
+package quietband.report;
+
+import java.io.IOException;
+import java.io.Writer;
+import java.util.ArrayList;
+import java.util.List;
+import quietband.model.Stack;
+import quietband.motion.ContactRecord;
+import quietband.motion.Trace;
+
+/** What the reports of all simulations share: the trace, contacts, charts over time. */
+final class MotionTables {
+
+    private static final double PPB = 1e9;
+
+    private MotionTables() { }
+
+    /** {@code motion.csv}: one trace after another, with the axis that moved when there are several. */
+    static void trace(Writer writer, List<String> axes, List<Trace> traces) throws IOException {
+        List<String> header = new ArrayList<>();
+        boolean several = traces.size() > 1;
+        if (several) {
+            header.add("axis");
+        }
+        header.addAll(List.of("time_s", "drive_x_g", "drive_y_g", "drive_z_g", "platform_x_mm", "platform_y_mm",
+            "platform_z_mm"));
+        traces.get(0).stacks().forEach(s -> header.add(s.key() + "_ppb"));
+        Table csv = new Table(writer, header);
+        for (int t = 0; t < traces.size(); t++) {
+            Trace trace = traces.get(t);
+            for (int k = 0; k < trace.size(); k++) {
+                if (several) {
+                    csv.cell(axes.get(t));
+                }
+                csv.cell(trace.startS() + k / trace.rateHz());
+                for (double[] a : trace.drive()) {
+                    csv.cell(a[k]);
+                }
+                for (double[] q : trace.motion()) {
+                    csv.cell(q[k] * 1e3);
+                }
+                for (double[] y : trace.y()) {
+                    csv.cell(y[k] * PPB);
+                }
+                csv.end();
+            }
+        }
+    }
+
+    /** Acceleration of the housing and fractional frequency of the stacks over time. */
+    static List<TimeChart> charts(String axis, Trace trace) {
+        double[] t = new double[trace.size()];
+        for (int k = 0; k < t.length; k++) {
+            t[k] = trace.startS() + k / trace.rateHz();
+        }
+        List<ChartLine> drive = new ArrayList<>();
+        for (int i = 0; i < 3; i++) {
+            if (moves(trace.drive()[i])) {
+                drive.add(new ChartLine("housing " + "xyz".charAt(i) + ", g", t, trace.drive()[i], Look.number(i)));
+            }
+        }
+        List<ChartLine> y = new ArrayList<>();
+        for (Stack s : trace.stacks()) {
+            double[] ppb = trace.y()[trace.stacks().indexOf(s)].clone();
+            for (int k = 0; k < ppb.length; k++) {
+                ppb[k] *= PPB;
+            }
+            y.add(new ChartLine(StackName.of(s), t, ppb, Look.of(s)));
+        }
+        String of = axis.isEmpty() ? "" : "-" + axis;
+        return List.of(new TimeChart("chart-drive" + of, "Acceleration of the housing over time", "acceleration, g", drive),
+            new TimeChart("chart-frequency" + of, "Fractional frequency over time", "fractional frequency, ppb", y));
+    }
+
+    private static boolean moves(double[] v) {
+        for (double a : v) {
+            if (a != 0) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    static void contacts(Json json, List<ContactRecord> contacts) {
+        json.field("contacts", contacts.stream().filter(ContactRecord::stop).mapToLong(ContactRecord::times).sum());
+        json.field("slack_times", contacts.stream().filter(c -> !c.stop()).mapToLong(ContactRecord::times).sum());
+        json.field("slack_s", contacts.stream().filter(c -> !c.stop()).mapToDouble(ContactRecord::duration).sum());
+        json.array("contact_list", () -> contacts.stream().filter(c -> c.times() > 0).forEach(c -> json.object(() ->
+            json.field("name", c.label()).field("times", c.times()).field("duration_s", c.duration()))));
+    }
+
+    static String contactWords(List<ContactRecord> contacts) {
+        List<String> parts = new ArrayList<>();
+        contacts.stream().filter(c -> c.times() > 0).forEach(c -> parts.add(c.label() + (c.stop() ? " touched " : " slack ")
+            + c.times() + " times for " + Digits.brief(c.duration(), 3) + " s"));
+        return parts.isEmpty() ? "No stop is touched and no spring goes slack." : String.join("; ", parts) + ".";
+    }
+}
