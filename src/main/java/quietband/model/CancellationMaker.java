@@ -8,9 +8,9 @@ final class CancellationMaker {
 
     private CancellationMaker() { }
 
-    static Made<Cancellation> compile(Written block) {
+    static Made<Cancellation> compile(Written block, Made<Oscillator.Resonator> resonator, double[] nominal) {
         boolean each = !block.get("calibrated").text().equals("design");
-        Made<Optional<Vec>> weights = Made.optionalVec(block.get("weights"));
+        Made<Optional<Vec>> weights = weights(block.get("weights"), resonator, nominal);
         Made<Cancellation.Sensor> sensor = sensor(block.get("sensor"));
         Made<Cancellation.Path> path = path(block.get("path"));
         Made<Cancellation.Tuning> tuning = tuning(block.get("tuning"));
@@ -20,6 +20,23 @@ final class CancellationMaker {
         int delay = error.get("delay").slot();
         return v -> new Cancellation(each, weights.from(v), sensor.from(v), path.from(v), tuning.from(v),
             new Cancellation.PathError(Made.vec(v, gain), Made.vec(v, phase), Made.vec(v, delay)));
+    }
+
+    /** As written; else empty, or the turned sensitivity changed as far as its slots are. */
+    private static Made<Optional<Vec>> weights(Written written, Made<Oscillator.Resonator> resonator,
+                                               double[] nominal) {
+        if (written.given()) {
+            return Made.optionalVec(written);
+        }
+        int i = written.slot();
+        return v -> {
+            if (v[i] == nominal[i] && v[i + 1] == nominal[i + 1] && v[i + 2] == nominal[i + 2]) {
+                return Optional.empty();
+            }
+            Vec g = resonator.from(v).mountedSensitivityPerG();
+            return Optional.of(new Vec(Followers.value(g.x(), v[i], nominal[i]),
+                Followers.value(g.y(), v[i + 1], nominal[i + 1]), Followers.value(g.z(), v[i + 2], nominal[i + 2])));
+        };
     }
 
     private static Made<Cancellation.Sensor> sensor(Written block) {

@@ -50,13 +50,16 @@ public record Design(String title, Oscillator oscillator, Optional<Platform> pla
 
     /**
      * One unit built to this design, with numbers of its own: like {@link #with}, but where the correction is
-     * calibrated to the design its default weights stay this design's.
+     * calibrated to the design, default weights are those of the design as written, whatever the unit's sensitivity.
      */
     public Design unit(Quantities drawn) {
         Design unit = with(drawn);
-        Optional<Cancellation> fixed = cancellation.filter(c -> !c.calibratedEach() && c.weightsPerG().isEmpty());
-        return fixed.isEmpty() ? unit : unit.withCancellation(unit.cancellation.map(c -> new Cancellation(false,
-            Optional.of(weightsPerG()), c.sensor(), c.path(), c.tuning(), c.error())));
+        if (cancellation.isEmpty() || cancellation.get().calibratedEach()) {
+            return unit;
+        }
+        Optional<Vec> fixed = Optional.of(drawn.layout().maker().weightsPerG().from(drawn.raw()));
+        return unit.withCancellation(unit.cancellation.map(c -> new Cancellation(false, fixed, c.sensor(), c.path(),
+            c.tuning(), c.error())));
     }
 
     /** The same with another correction, or none. */

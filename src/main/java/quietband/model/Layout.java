@@ -1,6 +1,7 @@
 package quietband.model;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Map;
 import quietband.units.Dimension;
@@ -15,6 +16,7 @@ final class Layout {
     private final List<Address> addresses = new ArrayList<>();
     private final List<Range> ranges = new ArrayList<>();
     private final List<Double> values = new ArrayList<>();
+    private final BitSet spreads = new BitSet();
     private DesignMaker maker;
 
     /** Lays out the tree of a whole file; sets the slot of each of its numbers and expands spring groups. */
@@ -43,6 +45,7 @@ final class Layout {
             slot(spot, num, tail, axis, written.number(), written.absent(0));
         } else if (form instanceof Form.Spread spread) {
             written.slot(slots.size());
+            spreads.set(slots.size(), slots.size() + spread.keys().size());
             for (int i = 0; i < spread.keys().size(); i++) {
                 slot(spot, spread.each(), spread.keys().get(i), spread.perAxis() ? i : -1, written.numbers()[i],
                     written.absent(i));
@@ -96,6 +99,11 @@ final class Layout {
 
     DesignMaker maker() {
         return maker;
+    }
+
+    /** Whether a slot is one of a map of numbers that a file may write as one value. */
+    boolean isSpread(int index) {
+        return spreads.get(index);
     }
 
     Slot slot(int index) {

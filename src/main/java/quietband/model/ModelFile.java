@@ -119,7 +119,10 @@ public final class ModelFile {
      * @param value in the base unit of its dimension
      */
     public ModelFile withNumber(String at, double value) {
-        return edited(editor -> editor.set(at, value, design().quantities().dimensionOf(at)));
+        Quantities own = design().quantities();
+        int first = own.slotOf(at);
+        return own.slot(first).absent() ? edited(editor -> editor.set(at, value, own.slot(first).dimension()))
+            : withQuantities(own.with(at, value));
     }
 
     /** The model with every number written that differs from its own; {@code to} is of its design's layout. */
@@ -127,7 +130,9 @@ public final class ModelFile {
         if (to.layout() != design().quantities().layout()) {
             throw new IllegalArgumentException("numbers of another model's layout");
         }
-        return edited(editor -> QuantityWriter.write(editor, design().quantities(), to));
+        Quantities own = design().quantities();
+        Quantities written = Followers.effective(design().with(to), own);
+        return edited(editor -> QuantityWriter.write(editor, own, written));
     }
 
     /** The model without a key; nothing changes where it is missing. */

@@ -30,6 +30,7 @@ final class ModelReader {
             new CancellationChecks(root.get("cancellation"), references, problems).run();
         }
         new VibrationChecks(root, references, problems).run();
+        Followers.fill(root);
         Layout layout = new Layout(root);
         double[] numbers = layout.values();
         Quantities quantities = new Quantities(layout, numbers);

@@ -15,7 +15,7 @@ final class Nearest {
         for (String candidate : known) {
             int distance = Math.abs(candidate.length() - word.length()) >= least ? least
                 : distance(plain(word), plain(candidate));
-            if (distance < least && distance < word.length()) {
+            if (distance < least && (distance == 0 || word.length() > 2)) {
                 least = distance;
                 best = candidate;
             }

@@ -11,14 +11,16 @@ final class OscillatorMaker {
     static Made<Oscillator> compile(Written oscillator, double[] nominal) {
         int carrier = oscillator.get("carrier").slot();
         Written output = oscillator.get("output");
-        int judged = output.given() ? output.slot() : carrier;
+        int judged = output.slot();
+        boolean follows = !output.given();
         Made<Optional<LogCurve>> quiet =
             Made.curve(oscillator.get("quiet_phase_noise"), "offset", "level", LogCurve::decibel, nominal);
         Made<Oscillator.Resonator> resonator = resonator(oscillator.get("resonator"));
-        return v -> new Oscillator(v[carrier], v[judged], quiet.from(v), resonator.from(v));
+        return v -> new Oscillator(v[carrier],
+            follows ? Followers.value(v[carrier], v[judged], nominal[judged]) : v[judged], quiet.from(v), resonator.from(v));
     }
 
-    private static Made<Oscillator.Resonator> resonator(Written block) {
+    static Made<Oscillator.Resonator> resonator(Written block) {
         String cut = block.get("cut").text();
         String support = block.get("support").text();
         int sensitivity = block.get("sensitivity").slot();

@@ -9,10 +9,10 @@ final class PlatformMaker {
 
     private PlatformMaker() { }
 
-    static Made<Platform> compile(Written block) {
+    static Made<Platform> compile(Written block, double[] nominal) {
         int mass = block.get("mass").slot();
         Made<Optional<Vec>> size = Made.optionalVec(block.get("size"));
-        Made<Platform.Inertia> inertia = inertia(block);
+        Made<Platform.Inertia> inertia = inertia(block, nominal);
         int centre = block.get("centre_of_gravity").slot();
         Made<List<Platform.Spring>> springs = springs(block.get("springs"));
         int modal = block.get("modal_damping").slot();
@@ -24,20 +24,25 @@ final class PlatformMaker {
             v[modal], clearance.from(v), stops.from(v), v[massLimit], Made.vec(v, box));
     }
 
-    private static Made<Platform.Inertia> inertia(Written block) {
+    private static Made<Platform.Inertia> inertia(Written block, double[] nominal) {
         Written inertia = block.get("inertia");
-        if (!inertia.given()) {
-            int mass = block.get("mass").slot();
-            int size = block.get("size").slot();
-            return v -> Platform.Inertia.ofBlock(v[mass], Made.vec(v, size));
-        }
         int xx = inertia.get("xx").slot();
         int yy = inertia.get("yy").slot();
         int zz = inertia.get("zz").slot();
         int xy = inertia.get("xy").slot();
         int xz = inertia.get("xz").slot();
         int yz = inertia.get("yz").slot();
-        return v -> new Platform.Inertia(v[xx], v[yy], v[zz], v[xy], v[xz], v[yz]);
+        if (inertia.given()) {
+            return v -> new Platform.Inertia(v[xx], v[yy], v[zz], v[xy], v[xz], v[yz]);
+        }
+        int mass = block.get("mass").slot();
+        int size = block.get("size").slot();
+        return v -> {
+            Platform.Inertia own = Platform.Inertia.ofBlock(v[mass], Made.vec(v, size));
+            return new Platform.Inertia(Followers.value(own.xx(), v[xx], nominal[xx]),
+                Followers.value(own.yy(), v[yy], nominal[yy]), Followers.value(own.zz(), v[zz], nominal[zz]),
+                v[xy], v[xz], v[yz]);
+        };
     }
 
     private static Made<Optional<Platform.Stops>> stops(Written stops) {

@@ -168,11 +168,11 @@ public final class Quantities {
         return slot.axis() < 0 ? path : path.substring(0, dot);
     }
 
-    /** The dimension of what a path names, also where it has no value. @throws BadPath */
-    Dimension dimensionOf(String path) {
+    /** The first slot that a path names, also where it has no value. @throws BadPath */
+    int slotOf(String path) {
         List<Address.Token> tokens = Address.tokens(path);
         int[] all = tokens == null ? new int[0] : matching(tokens, false);
-        return all.length == 0 ? dimension(path) : layout.dimension(all[0]);
+        return all.length == 0 ? find(path).slot(0) : all[0];
     }
 
     /** The numbers themselves, not to be modified. */

@@ -4,6 +4,9 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
+import quietband.units.Amounts;
+import quietband.units.Dimension;
 
 /** Writes the numbers that differ between two sets of quantities into a model's text, with as few edits as possible. */
 final class QuantityWriter {
@@ -25,11 +28,26 @@ final class QuantityWriter {
         for (int slot = 0; slot < from.size(); slot++) {
             leaves.computeIfAbsent(from.layout().address(slot).leaf(), k -> new ArrayList<>()).add(slot);
         }
+        leaves.keySet().removeIf(writer::inertia);
         leaves.forEach(writer::leaf);
     }
 
     private boolean changed(int slot) {
         return !from.slot(slot).absent() && from.value(slot) != to.value(slot);
+    }
+
+    /** Writes all of an inertia that is not in the file so far when any of it changed; whether the leaf is done. */
+    private boolean inertia(String leaf) {
+        String block = "platform.inertia";
+        if (!leaf.startsWith(block + ".") || editor.current(leaf).isPresent()) {
+            return false;
+        }
+        List<String> keys = List.of("xx", "yy", "zz", "xy", "xz", "yz");
+        if (keys.stream().anyMatch(k -> changed(from.slotOf(block + "." + k)))) {
+            editor.set(block, keys.stream().map(k -> k + ": " + Amounts.print(to.value(from.slotOf(block + "." + k)),
+                Dimension.INERTIA)).collect(Collectors.joining(", ", "{", "}")));
+        }
+        return true;
     }
 
     /** All places and axes of one quantity. */
@@ -69,6 +87,12 @@ final class QuantityWriter {
         boolean single = slots.size() == 1 && from.layout().address(slots.get(0)).tail().isEmpty();
         if (single || (alike && !map)) {
             editor.set(path, first, from.slot(slots.get(0)).dimension());
+            return;
+        }
+        boolean others = slots.stream().anyMatch(s -> !changed(s) && to.value(s) != 0);
+        if (others && from.layout().isSpread(slots.get(0)) && editor.current(path).isEmpty()) {
+            editor.set(path, slots.stream().map(s -> from.layout().address(s).tail() + ": " + Amounts.print(
+                to.value(s), from.slot(s).dimension())).collect(Collectors.joining(", ", "{", "}")));
             return;
         }
         for (int slot : slots) {

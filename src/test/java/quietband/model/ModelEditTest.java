@@ -2,6 +2,8 @@ package quietband.model;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+import static org.assertj.core.api.Assertions.withinPercentage;
 
 import java.io.IOException;
 import java.nio.file.Path;
@@ -102,6 +104,17 @@ class ModelEditTest {
     }
 
     @Test
+    void whatFollowedSoFarIsWrittenWhole() {
+        ModelFile weights = full.withNumber("cancellation.weights.x", 1e-9);
+        Vec followed = full.design().weightsPerG();
+        assertThat(weights.design().weightsPerG()).isEqualTo(followed.with(Axis.X, 1e-9));
+        ModelFile inertia = full.withNumber("platform.inertia.zz", 1.4e-4);
+        assertThat(inertia.design().platform().orElseThrow().inertia().zz()).isEqualTo(1.4e-4);
+        assertThat(inertia.design().platform().orElseThrow().inertia().xx())
+            .isEqualTo(full.design().platform().orElseThrow().inertia().xx());
+    }
+
+    @Test
     void aPathThatLeadsNowhereIsExplained() {
         assertThatThrownBy(() -> full.withValue("platform.mas", "1 g")).isInstanceOf(BadPath.class)
             .hasMessage("platform.mas: there is no key 'mas'; did you mean 'mass'?");
@@ -133,13 +146,13 @@ class ModelEditTest {
         Quantities own = file.design().quantities();
         Random random = new Random(11);
         for (int slot : IntStream.range(0, own.size()).filter(i -> usable(own, i)).toArray()) {
-            if (random.nextInt(4) == 0 || own.size() < 60) {
+            if (random.nextInt(12) == 0 || own.size() < 60) {
                 double[] v = own.values();
                 v[slot] = v[slot] * 1.0001234567891 + (v[slot] == 0 ? 1e-7 / 3 : 0);
                 readsBack(file, own.with(v));
             }
         }
-        for (int round = 0; round < 20; round++) {
+        for (int round = 0; round < 8; round++) {
             double[] v = own.values();
             for (int i = 0; i < v.length; i++) {
                 boolean change = usable(own, i) && random.nextInt(10) == 0;
@@ -155,13 +168,24 @@ class ModelEditTest {
     }
 
     private static void readsBack(ModelFile file, Quantities meant) {
-        ModelFile written = file.withQuantities(meant);
-        Quantities read = written.design().quantities();
+        Design written = file.withQuantities(meant).design();
         Quantities own = file.design().quantities();
         for (int i = 0; i < meant.size(); i++) {
-            if (!own.slot(i).absent()) {
-                assertThat(read.valueOf(own.slot(i).path())).as(own.slot(i).path()).isEqualTo(meant.value(i));
+            String path = own.slot(i).path();
+            if (!own.slot(i).absent() && !path.matches("oscillator.output|platform.inertia.*|cancellation.weights.*")) {
+                assertThat(written.quantities().valueOf(path)).as(path).isEqualTo(meant.value(i));
             }
         }
+        // what may follow other numbers comes out the same but for rounding: a ratio is taken and multiplied back
+        Design design = file.design().with(meant);
+        assertThat(written.oscillator().outputHz()).isCloseTo(design.oscillator().outputHz(), withinPercentage(1e-12));
+        for (int axis = 0; axis < 3; axis++) {
+            assertThat(written.weightsPerG().get(axis)).isCloseTo(design.weightsPerG().get(axis), within(1e-24));
+        }
+        design.platform().ifPresent(p -> {
+            assertThat(written.platform().orElseThrow().inertia().xx()).isCloseTo(p.inertia().xx(),
+                withinPercentage(1e-12));
+            assertThat(written.platform().orElseThrow().inertia().yz()).isCloseTo(p.inertia().yz(), within(1e-24));
+        });
     }
 }

@@ -2,6 +2,7 @@ package quietband.model;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.Arrays;
 import java.util.List;
@@ -73,8 +74,8 @@ class QuantitiesTest {
         "platform.springs.corner.stiffness | did you mean 'platform.springs.corners.stiffness'?",
         "platform.springs.corners[5].stiffness | names no number of this model",
         "platform.limits | is a block; name a number in it: box, mass",
-        "platform.inertia.xx | has no value in this model; write one in the model file first",
-        "cancellation.weights | has no value in this model", "platform..mass | is no path",
+        "oscillator | is a block; name a number in it: angle, carrier",
+        "platform..mass | is no path",
         "oscillator.resonator.cut | names no number of this model"})
     void anUnknownPathIsExplained(String path, String message) {
         assertThatThrownBy(() -> quantities.find(path)).isInstanceOf(BadPath.class).hasMessageContaining(message);
@@ -101,6 +102,37 @@ class QuantitiesTest {
                 assertThat(changed).as(quantities.slot(slot).path()).isEqualTo(used);
             }
         }
+    }
+
+    @Test
+    void whatHasNoValueAndNoDefaultCannotBeVaried() {
+        Quantities small = ModelFile.read(ModelFileTest.GOOD.resolve("smallest.yaml")).design().quantities();
+        assertThatThrownBy(() -> small.find("cancellation.sensor.bandwidth")).isInstanceOf(BadPath.class)
+            .hasMessage("cancellation.sensor.bandwidth: has no value in this model; write one in the model file first");
+        assertThatThrownBy(() -> small.find("platform.mass")).isInstanceOf(BadPath.class)
+            .hasMessageContaining("has no value in this model");
+        assertThatThrownBy(() -> small.find("platform.springs.stiffness")).isInstanceOf(BadPath.class)
+            .hasMessageContaining("the model has no platform");
+    }
+
+    @Test
+    void whatFollowsAnotherNumberCanBeVariedAroundIt() {
+        // weights follow the unit's own sensitivity and the drawn ratio acts on that
+        Quantities drawn = quantities.changed(List.of(
+            new Tolerance.Change("cancellation.weights", Tolerance.Act.SCALE, 0.1),
+            new Tolerance.Change("oscillator.resonator.sensitivity", Tolerance.Act.SCALE, 1)));
+        double own = design.oscillator().resonator().mountedSensitivityPerG().y();
+        // 2 x 1.1; the factors are rounded three times
+        assertThat(design.with(drawn).weightsPerG().y()).isCloseTo(2.2 * own, within(1e-14 * Math.abs(own)));
+        double xx = design.platform().orElseThrow().inertia().xx();
+        Design heavy = design.changed(List.of(new Tolerance.Change("platform.inertia.xx", Tolerance.Act.SCALE, 0.1),
+            new Tolerance.Change("platform.mass", Tolerance.Act.SCALE, 1)));
+        assertThat(heavy.platform().orElseThrow().inertia().xx()).isCloseTo(2.2 * xx, within(1e-14 * xx));
+        Design plain = ModelFile.read(ModelFileTest.GOOD.resolve("smallest.yaml")).design();
+        assertThat(plain.with(plain.quantities().with("oscillator.carrier", 5e6)).oscillator().outputHz())
+            .isEqualTo(5e6);
+        assertThat(plain.with(plain.quantities().with("oscillator.output", 1e9)).oscillator().outputHz())
+            .isEqualTo(1e9);
     }
 
     @Test
