@@ -86,6 +86,16 @@ public final class Quantities {
             .mapToObj(i -> layout.slot(i).path() + " " + layout.range(i).words(layout.dimension(i))).findFirst();
     }
 
+    /** Whether some numbers, by slot, are all finite and in the range that makes sense for them. */
+    public boolean within(int... slots) {
+        for (int i : slots) {
+            if (!layout.range(i).holds(values[i]) || Double.isInfinite(values[i])) {
+                return false;
+            }
+        }
+        return true;
+    }
+
     /** Whether two hold the same numbers; absent ones are equal. */
     public boolean sameAs(Quantities other) {
         return Arrays.equals(values, other.values) && layout.slots().equals(other.layout.slots());

@@ -14,20 +14,22 @@ import quietband.spectrum.LogCurve;
 import quietband.spectrum.SeededGrid;
 
 /** The program's own grid for a design: every resonance, every kink of a limit or profile, every winding phase. */
-final class Seeds {
+public final class Seeds {
 
+    /** Points in each decade of the base. */
     private static final int PER_DECADE = 100;
 
     private final Design design;
     private final Assembly assembly;
 
-    Seeds(Design design, Assembly assembly) {
+    /** For one design; the assembly is null when it has no platform. */
+    public Seeds(Design design, Assembly assembly) {
         this.design = design;
         this.assembly = assembly;
     }
 
     /** The grid between two frequencies in Hz. */
-    double[] between(double from, double to) {
+    public double[] between(double from, double to) {
         SeededGrid grid = new SeededGrid(from, to, PER_DECADE);
         if (assembly != null) {
             Resonances.between(assembly, from / 2, to * 1.1)

@@ -1,0 +1,57 @@
+package quietband.tolerance;
+
+import java.util.Arrays;
+import java.util.Optional;
+import java.util.TreeSet;
+import quietband.model.Axis;
+import quietband.model.Design;
+import quietband.spectrum.LogCurve;
+
+/** Rising frequencies cut into blocks, with everything that units share at them. */
+final class Nodes {
+
+    final double[] f;
+    final double[] x;
+    final boolean[] kink;
+    final Block[] blocks;
+
+    Nodes(double[] frequencies, Design design) {
+        f = frequencies.clone();
+        x = new double[f.length];
+        kink = new boolean[f.length];
+        TreeSet<Double> corners = corners(design);
+        for (int i = 0; i < f.length; i++) {
+            x[i] = StrictMath.log(f[i]);
+            kink[i] = corners.contains(f[i]);
+        }
+        int count = (f.length + Kernel.BLOCK - 1) / Kernel.BLOCK;
+        blocks = new Block[count];
+        for (int b = 0; b < count; b++) {
+            // even shares, so that no block is nearly empty
+            int from = (int) ((long) f.length * b / count);
+            int to = (int) ((long) f.length * (b + 1) / count);
+            blocks[b] = new Block(Arrays.copyOfRange(f, from, to), design);
+        }
+    }
+
+    private static TreeSet<Double> corners(Design design) {
+        TreeSet<Double> corners = new TreeSet<>();
+        add(corners, design.requirement().residual());
+        add(corners, design.requirement().phaseNoise());
+        add(corners, design.oscillator().quietPhaseNoise());
+        for (Axis axis : Axis.ALL) {
+            add(corners, design.vibration().drive(axis));
+        }
+        design.cancellation().filter(c -> c.path().sampled())
+            .ifPresent(c -> corners.add(c.path().sampleRateHz() / 2));
+        return corners;
+    }
+
+    private static void add(TreeSet<Double> corners, Optional<LogCurve> curve) {
+        curve.ifPresent(c -> Arrays.stream(c.frequencies()).forEach(corners::add));
+    }
+
+    int size() {
+        return f.length;
+    }
+}
