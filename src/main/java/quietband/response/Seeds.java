@@ -30,7 +30,12 @@ public final class Seeds {
 
     /** The grid between two frequencies in Hz. */
     public double[] between(double from, double to) {
-        SeededGrid grid = new SeededGrid(from, to, PER_DECADE);
+        return between(from, to, PER_DECADE);
+    }
+
+    /** The same with another number of points in each decade of the base. */
+    public double[] between(double from, double to, int perDecade) {
+        SeededGrid grid = new SeededGrid(from, to, perDecade);
         if (assembly != null) {
             Resonances.between(assembly, from / 2, to * 1.1)
                 .forEach(p -> grid.peak(p.frequencyHz(), p.widthHz()));

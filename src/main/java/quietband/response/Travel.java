@@ -37,7 +37,7 @@ public record Travel(Vec sag, Vec sustained, Vec shock, Vec random3Sigma) {
     }
 
     /** The points whose travel counts, from the origin, m. */
-    static List<Vec> points(Platform platform) {
+    public static List<Vec> points(Platform platform) {
         List<Vec> points = new ArrayList<>();
         points.add(platform.centreOfGravity());
         platform.springs().forEach(s -> points.add(s.at()));
@@ -64,16 +64,30 @@ public record Travel(Vec sag, Vec sustained, Vec shock, Vec random3Sigma) {
             }
         }
         Vec sag = steady(assembly, v.gravity().orElse(DOWN), points);
+        return new Travel(sag, sustained(design, assembly), shock(design, assembly), Vec.of(random));
+    }
+
+    /** Travel under the sustained acceleration, largest over the driven axes, m. */
+    public static Vec sustained(Design design, Assembly assembly) {
+        List<Vec> points = points(design.platform().orElseThrow());
         Vec sustained = Vec.ZERO;
-        Vec shock = Vec.ZERO;
-        for (Axis axis : v.axes()) {
-            Vec unit = Vec.ZERO.with(axis, v.sustainedG());
+        for (Axis axis : design.vibration().axes()) {
+            Vec unit = Vec.ZERO.with(axis, design.vibration().sustainedG());
             sustained = larger(sustained, steady(assembly, unit, points));
-            if (v.shock().isPresent()) {
-                shock = larger(shock, new ShockTravel(assembly).peak(v.shock().get(), axis, points));
+        }
+        return sustained;
+    }
+
+    /** Peak travel under the shock from rest, largest over the driven axes, m; zero without a shock. */
+    public static Vec shock(Design design, Assembly assembly) {
+        List<Vec> points = points(design.platform().orElseThrow());
+        Vec shock = Vec.ZERO;
+        if (design.vibration().shock().isPresent()) {
+            for (Axis axis : design.vibration().axes()) {
+                shock = larger(shock, new ShockTravel(assembly).peak(design.vibration().shock().get(), axis, points));
             }
         }
-        return new Travel(sag, sustained, shock, Vec.of(random));
+        return shock;
     }
 
     private static Vec larger(Vec a, Vec b) {

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.hipparchus.complex.Complex;
 
 /**
  * Springs with mass along one principal axis that differ little from one another. What such a line adds to D and to N,
@@ -17,7 +16,7 @@ final class LineFamily {
     /** Highest power of d. */
     static final int ORDER = 5;
 
-    private static final double NEGLIGIBLE = 1e-9;
+    private static final double NEGLIGIBLE = 1e-8;
     private static final double WIDEST = 0.12;
 
     final double alphaRe;
@@ -27,56 +26,83 @@ final class LineFamily {
     final double[][] mRe;
     final double[][] mIm;
     private final double spread;
+    private double dRe;
+    private double dIm;
     private final double ratio;
 
-    private LineFamily(List<UnitBody.Line> lines) {
-        Complex meanK = Complex.ZERO;
+    private LineFamily(List<UnitBody.Line> lines, double top) {
+        double meanRe = 0;
+        double meanIm = 0;
         double meanM = 0;
         for (UnitBody.Line line : lines) {
-            meanK = meanK.add(stiffness(line).divide(lines.size()));
+            meanRe += line.stiffness() / lines.size();
+            meanIm += line.stiffness() * line.loss() / lines.size();
             meanM += line.mass() / lines.size();
         }
-        Complex alpha = new Complex(meanM).divide(meanK);
-        alphaRe = alpha.getReal();
-        alphaIm = alpha.getImaginary();
-        ratio = alpha.norm();
-        int orders = lines.size() == 1 ? 1 : ORDER + 1;
+        double size = meanRe * meanRe + meanIm * meanIm;
+        alphaRe = meanM * meanRe / size;
+        alphaIm = -meanM * meanIm / size;
+        ratio = meanM / Math.sqrt(size);
+        double widest = 0;
+        if (lines.size() > 1) {
+            for (UnitBody.Line line : lines) {
+                departure(line);
+                widest = Math.max(widest, Math.hypot(dRe, dIm));
+            }
+        }
+        spread = widest;
+        int orders = orders(top);
         kRe = new double[orders][UnitBody.TRIANGLE];
         kIm = new double[orders][UnitBody.TRIANGLE];
         mRe = new double[orders][18];
         mIm = new double[orders][18];
-        double widest = 0;
-        for (UnitBody.Line line : lines) {
-            Complex d = orders == 1 ? Complex.ZERO : new Complex(line.mass()).divide(stiffness(line)).divide(alpha).subtract(1);
-            widest = Math.max(widest, d.norm());
-            add(line, d, orders);
+        lines.forEach(this::add);
+    }
+
+    /** d of a line: (m/k*)/alpha - 1. */
+    private void departure(UnitBody.Line line) {
+        // m/(k (1 + j eta) alpha)
+        double re = line.stiffness() * (alphaRe - line.loss() * alphaIm) / line.mass();
+        double im = line.stiffness() * (alphaIm + line.loss() * alphaRe) / line.mass();
+        double s = re * re + im * im;
+        dRe = re / s - 1;
+        dIm = -im / s;
+    }
+
+    private void add(UnitBody.Line line) {
+        if (kRe.length > 1) {
+            departure(line);
         }
-        spread = widest;
-    }
-
-    private static Complex stiffness(UnitBody.Line line) {
-        return new Complex(line.stiffness(), line.stiffness() * line.loss());
-    }
-
-    private void add(UnitBody.Line line, Complex d, int orders) {
-        Complex k = stiffness(line);
-        Complex m = new Complex(line.mass());
         double[] b = line.row();
-        for (int p = 0; p < orders; p++) {
+        double kr = line.stiffness();
+        double ki = line.stiffness() * line.loss();
+        double mr = line.mass();
+        double mi = 0;
+        for (int p = 0; p < kRe.length; p++) {
             for (int i = 0; i < 6; i++) {
-                for (int j = 0; j <= i; j++) {
-                    double rank = b[i] * b[j];
-                    kRe[p][UnitBody.at(i, j)] += rank * k.getReal();
-                    kIm[p][UnitBody.at(i, j)] += rank * k.getImaginary();
-                }
-                for (int j = 0; j < 3; j++) {
-                    double rank = b[i] * b[j];
-                    mRe[p][3 * i + j] += rank * m.getReal();
-                    mIm[p][3 * i + j] += rank * m.getImaginary();
+                if (b[i] != 0) {
+                    addRow(p, i, b, kr, ki, mr, mi);
                 }
             }
-            k = k.multiply(d);
-            m = m.multiply(d);
+            double r = kr * dRe - ki * dIm;
+            ki = kr * dIm + ki * dRe;
+            kr = r;
+            r = mr * dRe - mi * dIm;
+            mi = mr * dIm + mi * dRe;
+            mr = r;
+        }
+    }
+
+    private void addRow(int p, int i, double[] b, double kr, double ki, double mr, double mi) {
+        for (int j = 0; j <= i; j++) {
+            double rank = b[i] * b[j];
+            kRe[p][UnitBody.at(i, j)] += rank * kr;
+            kIm[p][UnitBody.at(i, j)] += rank * ki;
+        }
+        for (int j = 0; j < 3; j++) {
+            double rank = b[i] * b[j];
+            mRe[p][3 * i + j] += rank * mr;
+            mIm[p][3 * i + j] += rank * mi;
         }
     }
 
@@ -90,9 +116,9 @@ final class LineFamily {
         lines.forEach(l -> families.computeIfAbsent(l.family(), f -> new ArrayList<>()).add(l));
         List<LineFamily> made = new ArrayList<>();
         for (List<UnitBody.Line> members : families.values()) {
-            LineFamily family = new LineFamily(members);
+            LineFamily family = new LineFamily(members, top);
             if (members.size() > 1 && !(family.step(top) < WIDEST)) {
-                members.forEach(l -> made.add(new LineFamily(List.of(l))));
+                members.forEach(l -> made.add(new LineFamily(List.of(l), top)));
             } else {
                 made.add(family);
             }
@@ -113,7 +139,7 @@ final class LineFamily {
 
     /** How many orders count up to an angular frequency. */
     int orders(double w) {
-        if (kRe.length == 1 || spread == 0) {
+        if (spread == 0) {
             return 1;
         }
         double step = step(w);

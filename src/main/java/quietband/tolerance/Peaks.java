@@ -10,9 +10,16 @@ final class Peaks {
     int node;
     double logF;
     double value;
+    private double left;
+    private double right;
+
+    /** Forgets what was found. */
+    void clear() {
+        value = Double.NEGATIVE_INFINITY;
+    }
 
     /**
-     * Looks for the largest of several curves of powers.
+     * Looks whether several curves of powers have something larger than was found before.
      *
      * @param x      log f of the nodes, rising
      * @param powers per curve, at least 0
@@ -20,12 +27,11 @@ final class Peaks {
      * @param n      number of nodes
      */
     void find(double[] x, double[][] powers, boolean[] kink, int n) {
-        value = Double.NEGATIVE_INFINITY;
         for (int k = 0; k < powers.length; k++) {
             double[] p = powers[k];
             for (int i = 0; i < n; i++) {
                 if (p[i] > value) {
-                    take(k, i, x[i], p[i]);
+                    take(k, i, x, x[i], p[i], n);
                 }
             }
         }
@@ -34,20 +40,22 @@ final class Peaks {
             double[] p = powers[k];
             for (int i = 1; i < n - 1; i++) {
                 if (p[i] > floor && p[i] >= p[i - 1] && p[i] >= p[i + 1] && !kink[i] && p[i - 1] > 0 && p[i + 1] > 0) {
-                    parabola(k, i, x, p);
+                    parabola(k, i, x, p, n);
                 }
             }
         }
     }
 
-    private void take(int k, int i, double place, double power) {
+    private void take(int k, int i, double[] x, double place, double power, int n) {
+        left = x[Math.max(0, i - 1)];
+        right = x[Math.min(n - 1, i + 1)];
         curve = k;
         node = i;
         logF = place;
         value = power;
     }
 
-    private void parabola(int k, int i, double[] x, double[] p) {
+    private void parabola(int k, int i, double[] x, double[] p, int n) {
         double left = x[i - 1] - x[i];
         double right = x[i + 1] - x[i];
         double yl = StrictMath.log(p[i - 1] / p[i]);
@@ -59,8 +67,23 @@ final class Peaks {
             double s = Math.max(left, Math.min(right, -a / (2 * b)));
             double top = p[i] * StrictMath.exp(s * (a + b * s));
             if (top > value) {
-                take(k, i, x[i] + s, top);
+                take(k, i, x, x[i] + s, top, n);
             }
         }
+    }
+
+    /** Frequency of the node before the largest, Hz. */
+    double leftHz() {
+        return StrictMath.exp(left);
+    }
+
+    /** Frequency of the largest, Hz. */
+    double atHz() {
+        return StrictMath.exp(logF);
+    }
+
+    /** Frequency of the node after the largest, Hz. */
+    double rightHz() {
+        return StrictMath.exp(right);
     }
 }

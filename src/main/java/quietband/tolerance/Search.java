@@ -42,12 +42,14 @@ final class Search {
     }
 
     void fill(Design unit, UnitResponse response) {
+        residual.clear();
+        phaseNoise.clear();
         if (noiseAsked || derived) {
             noise.fill(unit, response.path.weights());
         }
     }
 
-    /** Looks at every node. */
+    /** Looks at every node, and keeps what is worse than what was found before. */
     void run(UnitResponse response, Nodes nodes) {
         int n = nodes.size();
         if (over.length == 0 || over[0].length < n) {

@@ -1,60 +1,117 @@
 package quietband.tolerance;
 
-import java.util.List;
 import quietband.model.Design;
-import quietband.model.Quantities;
-import quietband.model.Tolerance;
-import quietband.platform.Assembly;
+import quietband.model.Stack;
 import quietband.response.ResidualLimit;
-import quietband.response.Seeds;
 
 /** Judges units in one condition, fast. One object serves one thread. */
 final class UnitJudge {
 
-    private static final double LARGEST_MARGIN = 300;
+    /** Below this margin a unit is judged again by the exact search; the fast one is good to 0.001 dB. */
+    static final double CLOSE_DB = 0.002;
 
-    private final Design base;
-    private final List<Tolerance.Change> changes;
-    private final Varied varied;
-    private final Nodes nodes;
+    private static final double LARGEST_MARGIN = 300;
+    // a value that sits on its limit meets it; rounding must not decide
+    private static final double TOUCH_DB = 1e-9;
+
+    private final Condition condition;
     private final boolean asked;
     private final UnitResponse response;
     private final Search search;
+    private final UnitModes modes = new UnitModes();
+    private final Swings swings;
+    private final Screen screen;
 
-    UnitJudge(Design nominal, List<Tolerance.Change> changes, Varied varied) {
-        this.base = changes.isEmpty() ? nominal : nominal.unit(nominal.quantities().changed(changes));
-        this.changes = changes;
-        this.varied = varied;
-        this.asked = new ResidualLimit(base).asked();
-        double[] grid = new Seeds(base, base.platform().map(Assembly::new).orElse(null))
-            .between(base.requirement().fromHz(), base.requirement().toHz());
-        this.nodes = new Nodes(grid, base);
-        this.response = new UnitResponse(base, varied, grid[grid.length - 1]);
-        this.search = new Search(base, true);
+    UnitJudge(Condition condition, Screen screen) {
+        this.condition = condition;
+        this.screen = screen;
+        asked = new ResidualLimit(condition.base).asked();
+        swings = screen.open() != 0 ? new Swings(condition.base, condition.swingPerDecade) : null;
+        double highest = condition.base.requirement().toHz();
+        response = new UnitResponse(condition.base, condition.varied,
+            swings == null ? highest : Math.max(highest, swings.highest()));
+        search = new Search(condition.base, (screen.open() & Asked.PHASE_NOISE.bit()) != 0);
     }
 
-    /** The unit under this condition. */
-    Design unit(Design nominal, Quantities drawn) {
-        return nominal.unit(changes.isEmpty() ? drawn : drawn.changed(changes));
-    }
-
+    /** The verdict on a unit. @throws ImpossibleUnit when its platform cannot be */
     UnitVerdict judge(Design unit) {
-        response.fill(unit);
-        search.fill(unit, response);
-        search.run(response, varied.shared() ? new Nodes(nodes.f, unit) : nodes);
-        double margin = margin(search.residual.value);
-        int failed = asked && margin < -1e-9 ? Asked.RESIDUAL.bit() : 0;
-        if (search.noiseAsked() && margin(search.phaseNoise.value) < -1e-9) {
+        int failed = screen.failed();
+        margin(unit);
+        double margin = decibels(search.residual.value);
+        if (asked && Math.abs(margin) < CLOSE_DB) {
+            margin = Exact.marginDb(unit, search.residual.curve, search.residual.leftHz(), search.residual.atHz(),
+                search.residual.rightHz());
+        }
+        if (asked && margin < -TOUCH_DB) {
+            failed |= Asked.RESIDUAL.bit();
+        }
+        if (search.noiseAsked() && decibels(search.phaseNoise.value) < -TOUCH_DB) {
             failed |= Asked.PHASE_NOISE.bit();
         }
-        return new UnitVerdict(margin, StrictMath.exp(search.residual.logF), search.axis(), failed, Double.NaN);
+        if ((screen.open() & ~Asked.PHASE_NOISE.bit()) != 0) {
+            double[] shares = swings.shares(unit, response, !condition.varied.shared());
+            for (Asked a : Asked.values()) {
+                boolean open = (screen.open() & a.bit()) != 0 && a != Asked.PHASE_NOISE;
+                failed |= open && shares[a.ordinal()] > 1 ? a.bit() : 0;
+            }
+        }
+        return new UnitVerdict(margin, StrictMath.exp(search.residual.logF), search.axis(), failed);
     }
 
-    double noiseMargin() {
-        return margin(search.phaseNoise.value);
+    /** Fills the search with a unit's worst points, and gives the margin of its residual in dB. */
+    double margin(Design unit) {
+        response.fill(unit);
+        search.fill(unit, response);
+        Design own = condition.varied.shared() ? unit : condition.base;
+        search.run(response, condition.varied.shared() ? new Nodes(condition.nodes.f, unit) : condition.nodes);
+        if (condition.seeded) {
+            modes.fill(response.body);
+            double[] seeds = modes.seeds(response.body, unit.requirement().fromHz(), unit.requirement().toHz(),
+                condition.spacing);
+            if (seeds.length > 0) {
+                search.run(response, new Nodes(seeds, own));
+            }
+        }
+        return decibels(search.residual.value);
     }
 
-    private static double margin(double power) {
+    /** Whether phase noise is looked at. */
+    boolean noiseAsked() {
+        return search.noiseAsked();
+    }
+
+    /** Margin of phase noise found last, dB; meaningless when it is not asked. */
+    double noiseMarginDb() {
+        return decibels(search.phaseNoise.value);
+    }
+
+    /**
+     * Powers of every stack at the nodes of a table, for the unit judged last.
+     *
+     * @param take is handed each block, its place in the table and the powers by stack and axis
+     */
+    void table(Nodes table, Table take) {
+        int at = 0;
+        for (Block b : table.blocks) {
+            response.residual(b, true);
+            take.block(b, at, response.power);
+            at += b.n;
+        }
+    }
+
+    /** Takes in a block of a table. */
+    @FunctionalInterface
+    interface Table {
+        /** The powers are reused by the next block. */
+        void block(Block b, int at, double[][][] power);
+    }
+
+    /** The stack that verdicts are about. */
+    Stack fullest() {
+        return Stack.fullest(condition.base);
+    }
+
+    private static double decibels(double power) {
         return Math.max(-LARGEST_MARGIN, Math.min(LARGEST_MARGIN, -10 * StrictMath.log10(power)));
     }
 }

@@ -11,9 +11,8 @@ import java.util.List;
  * @param frequencyHz of the worst point
  * @param axis        x, y, z or vector
  * @param failed      bits of what is asked and not met
- * @param evenly      the same margin on the table's points alone; NaN where those were not looked at
  */
-public record UnitVerdict(double marginDb, double frequencyHz, String axis, int failed, double evenly) {
+public record UnitVerdict(double marginDb, double frequencyHz, String axis, int failed) {
 
     /** Whether everything asked is met. */
     public boolean met() {

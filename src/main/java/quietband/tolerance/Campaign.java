@@ -1,0 +1,177 @@
+package quietband.tolerance;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.ArrayBlockingQueue;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.function.BooleanSupplier;
+import java.util.function.LongConsumer;
+import quietband.model.Quantities;
+import quietband.model.Stack;
+import quietband.response.ResidualLimit;
+
+/**
+ * The Monte Carlo: units in chunks shared by threads, rows handed over in the order of their index. Everything kept of a unit is a
+ * whole count, so that figures depend neither on the number of threads nor on who came first.
+ */
+public final class Campaign {
+
+    static final int MOST_ATTEMPTS = 1000;
+    private static final int CHUNK = 64;
+
+    private final Plan plan;
+    private final double[] table;
+    private final int threads;
+
+    /** Takes the rows as they come. */
+    @FunctionalInterface
+    public interface Sink {
+        /** Called in the order of the units, from one thread. */
+        void row(UnitRow row);
+    }
+
+    /**
+     * Prepares a run.
+     *
+     * @param table   frequencies of the percentiles, Hz
+     * @param threads how many share the work; changes no figure
+     */
+    public Campaign(Plan plan, double[] table, int threads) {
+        this.plan = plan;
+        this.table = table.clone();
+        this.threads = threads;
+    }
+
+    /**
+     * Runs.
+     *
+     * @param units    how many
+     * @param stop     asked between chunks; when true the units so far are the result
+     * @param progress told how many units are done
+     */
+    public Outcome run(long units, BooleanSupplier stop, LongConsumer progress, Sink sink) {
+        Outcome outcome = new Outcome(plan, table);
+        ExecutorService pool = Executors.newFixedThreadPool(threads);
+        try {
+            BlockingQueue<Worker> idle = new ArrayBlockingQueue<>(threads);
+            List<Worker> workers = new ArrayList<>();
+            for (int t = 0; t < threads; t++) {
+                workers.add(new Worker());
+            }
+            idle.addAll(workers);
+            ArrayBlockingQueue<Future<List<UnitRow>>> running = new ArrayBlockingQueue<>(4 * threads);
+            long next = 0;
+            while (next < units || !running.isEmpty()) {
+                while (next < units && !stop.getAsBoolean() && running.remainingCapacity() > 0) {
+                    long from = next;
+                    long to = Math.min(units, from + CHUNK);
+                    running.add(pool.submit(() -> chunk(idle, from, to)));
+                    next = to;
+                }
+                if (running.isEmpty()) {
+                    break;
+                }
+                for (UnitRow row : running.remove().get()) {
+                    outcome.add(row);
+                    sink.row(row);
+                }
+                progress.accept(outcome.units());
+            }
+            workers.forEach(w -> outcome.add(w.levels));
+            outcome.finish(outcome.units() < units);
+            return outcome;
+        } catch (ExecutionException e) {
+            throw e.getCause() instanceof RuntimeException r ? r : new IllegalStateException(e.getCause());
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException("interrupted", e);
+        } finally {
+            pool.shutdownNow();
+        }
+    }
+
+    private static List<UnitRow> chunk(BlockingQueue<Worker> idle, long from, long to) throws InterruptedException {
+        Worker worker = idle.take();
+        try {
+            List<UnitRow> rows = new ArrayList<>();
+            for (long u = from; u < to; u++) {
+                rows.add(worker.unit(u));
+            }
+            return rows;
+        } finally {
+            idle.add(worker);
+        }
+    }
+
+    static ScatterException hopeless() {
+        return new ScatterException("the tolerances give an impossible unit " + MOST_ATTEMPTS + " times in a row: make them narrower, "
+            + "or choose a shape that keeps the quantity in its range");
+    }
+
+    /** One thread's tools and counts. */
+    private final class Worker {
+
+        private final List<UnitJudge> judges = plan.judges();
+        private final List<Stack> stacks = Stack.of(plan.nominal());
+        private final List<LevelCounts> levels = new ArrayList<>();
+        private final boolean vector = plan.nominal().requirement().byVector();
+        private final boolean asked = new ResidualLimit(plan.nominal()).asked();
+        private final Nodes nodes = new Nodes(table, plan.nominal());
+        private double evenly;
+
+        Worker() {
+            stacks.forEach(s -> levels.add(new LevelCounts(table.length)));
+        }
+
+        UnitRow unit(long index) {
+            for (int attempt = 0; attempt <= MOST_ATTEMPTS; attempt++) {
+                Quantities drawn = plan.draw(plan.scatter(), index, attempt);
+                if (drawn != null) {
+                    try {
+                        return judged(index, attempt, drawn);
+                    } catch (ImpossibleUnit e) {
+                        continue;
+                    }
+                }
+            }
+            throw hopeless();
+        }
+
+        private UnitRow judged(long index, int attempt, Quantities drawn) {
+            List<UnitVerdict> verdicts = new ArrayList<>(judges.size());
+            for (int c = 1; c < judges.size(); c++) {
+                verdicts.add(judges.get(c).judge(plan.unit(c, drawn)));
+            }
+            // the nominal condition last: nothing is counted of a unit that is impossible in another
+            verdicts.add(0, judges.get(0).judge(plan.unit(0, drawn)));
+            evenly = 0;
+            Nodes own = plan.conditions().get(0).varied.shared() ? new Nodes(table, plan.unit(0, drawn)) : nodes;
+            judges.get(0).table(own, this::count);
+            return new UnitRow(index, attempt, verdicts, asked ? -10 * StrictMath.log10(evenly) : Double.NaN);
+        }
+
+        private void count(Block b, int at, double[][][] power) {
+            for (int s = 0; s < stacks.size(); s++) {
+                double[][] p = power[stacks.get(s).ordinal()];
+                for (int t = 0; t < b.n; t++) {
+                    levels.get(s).add(at + t, Math.max(p[0][t], Math.max(p[1][t], p[2][t])));
+                }
+            }
+            if (b.limit2 != null) {
+                double[][] p = power[stacks.get(stacks.size() - 1).ordinal()];
+                for (int t = 0; t < b.n; t++) {
+                    if (vector) {
+                        evenly = Math.max(evenly, (p[0][t] + p[1][t] + p[2][t]) / b.limit2[0][t]);
+                    } else {
+                        evenly = Math.max(evenly, Math.max(p[0][t] / b.limit2[0][t],
+                            Math.max(p[1][t] / b.limit2[1][t], p[2][t] / b.limit2[2][t])));
+                    }
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,60 @@
+package quietband.tolerance;
+
+import java.util.List;
+import quietband.model.Design;
+import quietband.model.Quantities;
+import quietband.model.Tolerance;
+import quietband.platform.Assembly;
+import quietband.platform.Resonances;
+import quietband.response.Seeds;
+
+/**
+ * One condition to judge units in, with everything that they share. The search grid has some nine points in the half-power width
+ * of the design's narrowest resonance, between 45 and 160 in each decade; where a resonance is too narrow for that, every unit's own
+ * modes seed a grid of its own besides.
+ */
+final class Condition {
+
+    /** Name of the condition in which the model stands as written. */
+    static final String NOMINAL = "nominal";
+
+    private static final int IN_WIDTH = 9;
+    private static final int SPARSEST = 45;
+    private static final int DENSEST = 160;
+
+    final String name;
+    final List<Tolerance.Change> changes;
+    final Design base;
+    final Varied varied;
+    final Nodes nodes;
+    final boolean seeded;
+    final double spacing;
+    final int swingPerDecade;
+
+    Condition(String name, Design nominal, List<Tolerance.Change> changes, Varied varied) {
+        this.name = name;
+        this.changes = changes;
+        this.varied = varied;
+        this.base = changes.isEmpty() ? nominal : nominal.unit(nominal.quantities().changed(changes));
+        Assembly assembly = base.platform().map(Assembly::new).orElse(null);
+        double from = base.requirement().fromHz();
+        double to = base.requirement().toHz();
+        double narrowest = 1;
+        if (assembly != null) {
+            for (Resonances.Peak p : Resonances.between(assembly, from / 2, to * 1.1)) {
+                narrowest = Math.min(narrowest, p.widthHz() / p.frequencyHz());
+            }
+        }
+        double wanted = IN_WIDTH * StrictMath.log(10) / narrowest;
+        int perDecade = (int) Math.max(SPARSEST, Math.min(DENSEST, Math.ceil(wanted)));
+        seeded = wanted > DENSEST;
+        spacing = StrictMath.log(10) / perDecade;
+        swingPerDecade = (int) Math.max(SPARSEST, Math.min(2000, Math.ceil(wanted)));
+        nodes = new Nodes(new Seeds(base, null).between(from, to, perDecade), base);
+    }
+
+    /** A drawn unit under this condition. */
+    Design unit(Design nominal, Quantities drawn) {
+        return nominal.unit(changes.isEmpty() ? drawn : drawn.changed(changes));
+    }
+}

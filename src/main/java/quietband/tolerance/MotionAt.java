@@ -1,0 +1,219 @@
+package quietband.tolerance;
+
+import java.util.Arrays;
+import java.util.List;
+import quietband.model.Cancellation;
+import quietband.model.Design;
+import quietband.model.Stack;
+import quietband.model.Vec;
+import quietband.platform.Lever;
+import quietband.response.Travel;
+import quietband.units.StandardGravity;
+
+/**
+ * What a unit's sensors, correction, residual and points of the platform do on a block, and their mean squares summed up over
+ * frequency. One object serves one thread.
+ */
+final class MotionAt {
+
+    private static final int ROWS = 4;
+
+    /** Sensors 0 to 2 and the correction, row by row a drive each: complex amplitude per unit acceleration. */
+    private final double[][] re = new double[ROWS * 3][Kernel.BLOCK];
+    private final double[][] im = new double[ROWS * 3][Kernel.BLOCK];
+    private final double[][] residual = new double[3][Kernel.BLOCK];
+    private final double[] meanSquare = new double[ROWS * 3];
+    private final double[] tonePeak = new double[ROWS * 3];
+    private final double[] jitterPart = new double[3];
+    private double[][] pointSquare = new double[0][];
+    private double[][] levers = new double[0][];
+    private double jitterFloor;
+    private UnitResponse response;
+    private boolean sprung;
+
+    /** Starts a unit. */
+    void clear(Design unit) {
+        Arrays.fill(meanSquare, 0);
+        Arrays.fill(tonePeak, 0);
+        Arrays.fill(jitterPart, 0);
+        jitterFloor = 0;
+        sprung = unit.platform().isPresent();
+        boolean travels = sprung && unit.platform().get().clearance().isPresent();
+        List<Vec> points = travels ? Travel.points(unit.platform().get()) : List.of();
+        levers = points.stream().map(p -> Lever.of(p.minus(unit.platform().get().centreOfGravity()))).toArray(double[][]::new);
+        pointSquare = new double[points.size()][9];
+    }
+
+    /** Works out a block. */
+    void take(Design unit, UnitResponse unitResponse, Block b) {
+        response = unitResponse;
+        if (sprung) {
+            response.motion(b);
+        } else {
+            response.path.at(b);
+        }
+        boolean corrected = unit.cancellation().isPresent() && Stack.fullest(unit).corrected();
+        if (corrected) {
+            sensed(unit.cancellation().orElseThrow(), b);
+        }
+        for (int j = 0; j < 3; j++) {
+            double[] yr = new double[b.n];
+            double[] yi = new double[b.n];
+            crystal(unit, b, j, yr, yi);
+            if (corrected) {
+                Lanes.addScaled(yr, yi, -1, re[9 + j], im[9 + j], b.n);
+            }
+            Lanes.power(residual[j], yr, yi, b.n);
+        }
+    }
+
+    /** (B(p) A e_j)_i at a point from the centre of gravity: delta + w^2 (B(p) x_j)_i. */
+    private void acceleration(Vec p, int i, int j, Block b, double[] outRe, double[] outIm) {
+        double[] lever = Lever.of(p);
+        Lanes.fill(outRe, outIm, 0, 0, b.n);
+        if (sprung) {
+            for (int c = 0; c < 6; c++) {
+                double l = lever[6 * i + c];
+                if (l != 0) {
+                    Lanes.addScaled(outRe, outIm, l, response.coordinateRe(j, c), response.coordinateIm(j, c), b.n);
+                }
+            }
+            for (int t = 0; t < b.n; t++) {
+                outRe[t] *= b.w2[t];
+                outIm[t] *= b.w2[t];
+            }
+        }
+        if (i == j) {
+            for (int t = 0; t < b.n; t++) {
+                outRe[t] += 1;
+            }
+        }
+    }
+
+    private void sensed(Cancellation c, Block b) {
+        double[][] ar = new double[9][b.n];
+        double[][] ai = new double[9][b.n];
+        boolean moves = response.sensorSprung();
+        for (int k = 0; k < 3; k++) {
+            for (int j = 0; j < 3; j++) {
+                if (moves) {
+                    acceleration(response.sensorFromCentre(), k, j, b, ar[3 * k + j], ai[3 * k + j]);
+                } else {
+                    Lanes.fill(ar[3 * k + j], ai[3 * k + j], k == j ? 1 : 0, 0, b.n);
+                }
+            }
+        }
+        for (int i = 0; i < 3; i++) {
+            for (int j = 0; j < 3; j++) {
+                Lanes.fill(re[3 * i + j], im[3 * i + j], 0, 0, b.n);
+                for (int k = 0; k < 3; k++) {
+                    Lanes.addScaled(re[3 * i + j], im[3 * i + j], c.sensor().crossAxis().get(3 * i + k), ar[3 * k + j],
+                        ai[3 * k + j], b.n);
+                }
+            }
+        }
+        for (int j = 0; j < 3; j++) {
+            Lanes.fill(re[9 + j], im[9 + j], 0, 0, b.n);
+            for (int i = 0; i < 3; i++) {
+                Lanes.addProduct(re[9 + j], im[9 + j], response.path.pr[i], response.path.pi[i], re[3 * i + j], im[3 * i + j], b.n);
+            }
+        }
+    }
+
+    private void crystal(Design unit, Block b, int j, double[] yr, double[] yi) {
+        Vec centre = unit.platform().map(p -> p.centreOfGravity()).orElse(Vec.ZERO);
+        Vec p = unit.oscillator().resonator().position().minus(centre);
+        double[] ar = new double[b.n];
+        double[] ai = new double[b.n];
+        for (int i = 0; i < 3; i++) {
+            acceleration(p, i, j, b, ar, ai);
+            Lanes.addProduct(yr, yi, response.path.cr[i], response.path.ci[i], ar, ai, b.n);
+        }
+    }
+
+    /** Adds a drive at a frequency of the block to all mean squares; weight in g^2. */
+    void add(int t, int j, double weight) {
+        if (weight == 0) {
+            return;
+        }
+        for (int row = 0; row < ROWS; row++) {
+            int e = 3 * row + j;
+            meanSquare[e] += weight * (re[e][t] * re[e][t] + im[e][t] * im[e][t]);
+        }
+        for (int p = 0; p < levers.length; p++) {
+            for (int i = 0; i < 3; i++) {
+                pointSquare[p][3 * i + j] += weight * displacement2(levers[p], i, j, t);
+            }
+        }
+    }
+
+    private double displacement2(double[] lever, int i, int j, int t) {
+        double x = 0;
+        double y = 0;
+        for (int c = 0; c < 6; c++) {
+            double l = lever[6 * i + c];
+            if (l != 0) {
+                x += l * response.coordinateRe(j, c)[t];
+                y += l * response.coordinateIm(j, c)[t];
+            }
+        }
+        return x * x + y * y;
+    }
+
+    /** Adds what a drive's residual makes of phase noise; weight includes everything but |y|^2. */
+    void addJitter(int j, int t, double weight) {
+        jitterPart[j] += weight * residual[j][t];
+    }
+
+    void addFloor(double power) {
+        jitterFloor += power;
+    }
+
+    /** Adds a tone's peaks. */
+    void addTone(int t, int j, double peakG) {
+        for (int row = 0; row < ROWS; row++) {
+            int e = 3 * row + j;
+            tonePeak[e] += peakG * Math.hypot(re[e][t], im[e][t]);
+        }
+    }
+
+    /** |y_j|^2 of the fullest stack. */
+    double residualPower(int j, int t) {
+        return residual[j][t];
+    }
+
+    /** Integrated phase noise, rad rms: the worst driven axis, or all together. */
+    double jitter(Design unit) {
+        double most = 0;
+        double sum = 0;
+        for (quietband.model.Axis axis : unit.vibration().axes()) {
+            most = Math.max(most, jitterPart[axis.ordinal()]);
+            sum += jitterPart[axis.ordinal()];
+        }
+        return Math.sqrt(2 * (jitterFloor + (unit.vibration().together() ? sum : most)));
+    }
+
+    /** Three standard deviations and the tones' peaks of a sensor (g) or the correction (fractional frequency). */
+    double swing(Design unit, int row) {
+        double most = 0;
+        double square = 0;
+        double peaks = 0;
+        for (int j = 0; j < 3; j++) {
+            most = Math.max(most, 3 * Math.sqrt(meanSquare[3 * row + j]) + tonePeak[3 * row + j]);
+            square += meanSquare[3 * row + j];
+            peaks += tonePeak[3 * row + j];
+        }
+        return unit.vibration().together() ? 3 * Math.sqrt(square) + peaks : most;
+    }
+
+    /** Three standard deviations of the travel along an axis, largest over the points, m. */
+    double random3Sigma(Design unit, int i) {
+        double most = 0;
+        for (double[] p : pointSquare) {
+            double sum = p[3 * i] + p[3 * i + 1] + p[3 * i + 2];
+            double one = Math.max(p[3 * i], Math.max(p[3 * i + 1], p[3 * i + 2]));
+            most = Math.max(most, unit.vibration().together() ? sum : one);
+        }
+        return 3 * Math.sqrt(most) * StandardGravity.M_PER_S2;
+    }
+}

@@ -1,0 +1,108 @@
+package quietband.tolerance;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import quietband.model.Design;
+import quietband.model.Quantities;
+
+/**
+ * Which requirements can decide at all. Each but the residual is worked out for a few units first; where their shares of the limit, on
+ * a logarithmic scale, lie more than twelve standard deviations (and four times their whole range) on one side of it, no unit is
+ * asked again.
+ *
+ * @param open   bits of what every unit is asked
+ * @param failed bits of what every unit fails
+ * @param notes  what was settled, in words
+ */
+record Screen(int open, int failed, List<String> notes) {
+
+    private static final int UNITS = 24;
+    private static final double DEVIATIONS = 12;
+    private static final double RANGES = 4;
+    private static final double LEAST = 0.01;
+
+    Screen {
+        notes = List.copyOf(notes);
+    }
+
+    /** Asks nothing but the residual. */
+    static final Screen RESIDUAL_ONLY = new Screen(0, 0, List.of());
+
+    /** Settles what can be settled in a condition. */
+    static Screen of(Condition condition, Design nominal, Scatter scatter, long seed) {
+        double[][] shares = new double[UNITS][];
+        Screen all = new Screen(Asked.PHASE_NOISE.bit(), 0, List.of());
+        UnitJudge judge = new UnitJudge(condition, all);
+        Swings swings = new Swings(condition.base, condition.swingPerDecade);
+        UnitResponse response = new UnitResponse(condition.base, condition.varied,
+            Math.max(condition.base.requirement().toHz(), swings.highest()));
+        for (int u = 0; u < UNITS; u++) {
+            shares[u] = shares(condition, nominal, scatter, seed, u, judge, swings, response);
+        }
+        int open = 0;
+        int failed = 0;
+        List<String> notes = new ArrayList<>();
+        for (Asked a : Asked.values()) {
+            double[] s = Arrays.stream(shares).mapToDouble(v -> v[a.ordinal()]).toArray();
+            if (Double.isNaN(s[0])) {
+                continue;
+            }
+            int side = side(s);
+            open |= side == 0 ? a.bit() : 0;
+            failed |= side > 0 ? a.bit() : 0;
+            if (side != 0) {
+                notes.add(a.key() + (side > 0 ? " fails" : " holds") + " in " + condition.name + " for every unit: the nearest of "
+                    + UNITS + " uses " + Math.round(100 * (side > 0 ? min(s) : max(s))) + " % of its limit");
+            }
+        }
+        return new Screen(open, failed, notes);
+    }
+
+    /** Which side of the limit all units are on: -1 within, 1 beyond, 0 open. */
+    private static int side(double[] shares) {
+        double[] logs = Arrays.stream(shares).map(s -> StrictMath.log(Math.max(s, 1e-12))).toArray();
+        double mean = Arrays.stream(logs).average().orElse(0);
+        double spread = Math.sqrt(Arrays.stream(logs).map(l -> (l - mean) * (l - mean)).sum() / (logs.length - 1));
+        double away = Math.max(Math.max(DEVIATIONS * spread, RANGES * (max(logs) - min(logs))), LEAST);
+        return mean + away < 0 ? -1 : mean - away > 0 ? 1 : 0;
+    }
+
+    private static double[] shares(Condition condition, Design nominal, Scatter scatter, long seed, int index, UnitJudge judge,
+                                   Swings swings, UnitResponse response) {
+        for (int attempt = 0; ; attempt++) {
+            Quantities drawn = index == 0 && attempt == 0 ? nominal.quantities()
+                : scatter.at(normals(scatter, seed, index, attempt));
+            try {
+                if (scatter.possible(drawn) || index == 0 && attempt == 0) {
+                    Design unit = condition.unit(nominal, drawn);
+                    response.fill(unit);
+                    double[] shares = swings.shares(unit, response, !condition.varied.shared());
+                    judge.margin(unit);
+                    shares[Asked.PHASE_NOISE.ordinal()] = judge.noiseAsked()
+                        ? StrictMath.pow(10, -judge.noiseMarginDb() / 20) : Double.NaN;
+                    return shares;
+                }
+            } catch (ImpossibleUnit e) {
+                // drawn again below
+            }
+            if (attempt > Campaign.MOST_ATTEMPTS) {
+                throw Campaign.hopeless();
+            }
+        }
+    }
+
+    private static double[] normals(Scatter scatter, long seed, int index, int attempt) {
+        double[] z = new double[scatter.size()];
+        UnitStream.normals(seed, UnitStream.Purpose.SCREEN, attempt, index, z);
+        return z;
+    }
+
+    private static double max(double[] v) {
+        return Arrays.stream(v).max().orElse(0);
+    }
+
+    private static double min(double[] v) {
+        return Arrays.stream(v).min().orElse(0);
+    }
+}

@@ -1,0 +1,181 @@
+package quietband.tolerance;
+
+import java.util.List;
+import java.util.TreeSet;
+import quietband.model.Axis;
+import quietband.model.Cancellation;
+import quietband.model.Design;
+import quietband.model.Requirement;
+import quietband.model.Stack;
+import quietband.model.Vec;
+import quietband.model.Vibration.Tone;
+import quietband.oscillator.Sidebands;
+import quietband.platform.Assembly;
+import quietband.platform.Lever;
+import quietband.response.Seeds;
+import quietband.response.Travel;
+import quietband.spectrum.LogCurve;
+import quietband.units.StandardGravity;
+
+/**
+ * What a unit is asked beside residual and phase noise: jitter, tones, travel, sensor range and tuning swing, each as its share of
+ * the limit. Integrals over frequency are trapezoids in log f on a grid that is dense enough for the design's resonances. One
+ * object serves one thread.
+ */
+final class Swings {
+
+    private final Design base;
+    private final Nodes nodes;
+    private final Nodes tones;
+    private final double[] weight;
+    private final double[] jitterWeight;
+    private final double[][] drivenWeight = new double[3][];
+    private final double[][] jitterDrivenWeight = new double[3][];
+    private final MotionAt at = new MotionAt();
+    private final NoiseFloor floor = new NoiseFloor();
+    private final double[] floorAt = new double[Kernel.BLOCK];
+
+    Swings(Design base, int perDecade) {
+        this.base = base;
+        Requirement r = base.requirement();
+        double from = r.jitter().map(Requirement.Jitter::fromHz).orElse(r.fromHz());
+        double to = r.jitter().map(Requirement.Jitter::toHz).orElse(r.toHz());
+        TreeSet<Double> grid = new TreeSet<>(List.of(from, to));
+        for (Axis axis : Axis.ALL) {
+            base.vibration().drive(axis).map(LogCurve::frequencies).ifPresent(f -> {
+                grid.add(f[0]);
+                grid.add(f[f.length - 1]);
+            });
+        }
+        for (double f : new Seeds(base, null).between(grid.first(), grid.last(), perDecade)) {
+            grid.add(f);
+        }
+        nodes = new Nodes(grid.stream().mapToDouble(Double::doubleValue).toArray(), base);
+        weight = new double[nodes.size()];
+        jitterWeight = trapezoid(from, to);
+        for (Axis axis : Axis.ALL) {
+            int j = axis.ordinal();
+            double[] f = base.vibration().drive(axis).map(LogCurve::frequencies).orElse(new double[] {0, 0});
+            drivenWeight[j] = trapezoid(f[0], f[f.length - 1]);
+            jitterDrivenWeight[j] = trapezoid(Math.max(from, f[0]), Math.min(to, f[f.length - 1]));
+        }
+        double[] lines = base.vibration().tones().stream().mapToDouble(Tone::frequencyHz).distinct().sorted().toArray();
+        tones = lines.length == 0 ? null : new Nodes(lines, base);
+    }
+
+    /** Weights of an integral over f between two nodes, in Hz; zero outside. */
+    private double[] trapezoid(double from, double to) {
+        double[] w = new double[nodes.size()];
+        for (int i = 1; i < w.length; i++) {
+            if (nodes.f[i - 1] >= from && nodes.f[i] <= to) {
+                double half = (nodes.x[i] - nodes.x[i - 1]) / 2;
+                w[i - 1] += half * nodes.f[i - 1];
+                w[i] += half * nodes.f[i];
+            }
+        }
+        return w;
+    }
+
+    /** Highest frequency looked at, Hz. */
+    double highest() {
+        double top = nodes.f[nodes.size() - 1];
+        return tones == null ? top : Math.max(top, tones.f[tones.size() - 1]);
+    }
+
+    /**
+     * Shares of their limits, by {@link Asked}; NaN where nothing is asked.
+     *
+     * @param response has taken up the unit
+     * @param shared   whether the units share the blocks
+     */
+    double[] shares(Design unit, UnitResponse response, boolean shared) {
+        double[] shares = new double[Asked.values().length];
+        java.util.Arrays.fill(shares, Double.NaN);
+        at.clear(unit);
+        floor.fill(unit, response.path.weights());
+        integrate(unit, response, shared ? nodes : new Nodes(nodes.f, unit));
+        if (tones != null) {
+            lines(unit, response, shared ? tones : new Nodes(tones.f, unit), shares);
+        }
+        Requirement r = unit.requirement();
+        r.jitter().ifPresent(j -> shares[Asked.JITTER.ordinal()] = at.jitter(unit) / j.limitRad());
+        unit.cancellation().ifPresent(c -> ranges(unit, c, shares));
+        unit.platform().ifPresent(p -> p.clearance().ifPresent(clear ->
+            shares[Asked.TRAVEL.ordinal()] = travel(unit, clear)));
+        return shares;
+    }
+
+    private double travel(Design unit, Vec clearance) {
+        Assembly assembly = new Assembly(unit.platform().orElseThrow());
+        Vec steady = Travel.sustained(unit, assembly);
+        Vec shock = Travel.shock(unit, assembly);
+        double most = 0;
+        for (int i = 0; i < 3; i++) {
+            double counted = steady.get(i) + Math.max(shock.get(i), at.random3Sigma(unit, i));
+            most = Math.max(most, counted == 0 ? 0 : counted / clearance.get(i));
+        }
+        return most;
+    }
+
+    private void integrate(Design unit, UnitResponse response, Nodes over) {
+        int from = 0;
+        for (Block b : over.blocks) {
+            at.take(unit, response, b);
+            floor.at(b, floorAt);
+            for (int t = 0; t < b.n; t++) {
+                for (int j = 0; j < 3; j++) {
+                    at.add(t, j, b.density[j][t] * drivenWeight[j][from + t]);
+                    at.addJitter(j, t, b.toPhase[t] * b.density[j][t] * jitterDrivenWeight[j][from + t]);
+                }
+                at.addFloor(floorAt[t] * jitterWeight[from + t]);
+            }
+            from += b.n;
+        }
+    }
+
+    private void lines(Design unit, UnitResponse response, Nodes over, double[] shares) {
+        double worst = Double.NEGATIVE_INFINITY;
+        for (Block b : over.blocks) {
+            at.take(unit, response, b);
+            for (Tone tone : unit.vibration().tones()) {
+                for (int t = 0; t < b.n; t++) {
+                    if (b.f[t] == tone.frequencyHz()) {
+                        worst = Math.max(worst, tone(unit, tone, t));
+                    }
+                }
+            }
+        }
+        if (unit.requirement().tones().isPresent() && worst > Double.NEGATIVE_INFINITY) {
+            shares[Asked.TONES.ordinal()] = StrictMath.pow(10, worst / 20);
+        }
+    }
+
+    private double tone(Design unit, Tone tone, int t) {
+        double worst = Double.NEGATIVE_INFINITY;
+        for (Axis axis : tone.axis().map(List::of).orElse(Axis.ALL)) {
+            int j = axis.ordinal();
+            at.addTone(t, j, tone.peakG());
+            double beta = Sidebands.index(Math.sqrt(at.residualPower(j, t)), tone.peakG(), unit.oscillator().outputHz(),
+                tone.frequencyHz());
+            double level = Sidebands.levelDbc(beta);
+            worst = Math.max(worst, level - unit.requirement().tones().map(l -> l.at(tone.frequencyHz())).orElse(0.0));
+        }
+        return worst;
+    }
+
+    private void ranges(Design unit, Cancellation c, double[] shares) {
+        double most = Double.NaN;
+        for (int i = 0; i < 3; i++) {
+            double range = c.sensor().rangeG().get(i);
+            if (Double.isFinite(range)) {
+                double share = at.swing(unit, i) / range;
+                most = Double.isNaN(most) ? share : Math.max(most, share);
+            }
+        }
+        shares[Asked.SENSOR_RANGE.ordinal()] = most;
+        double slope = Math.abs(c.tuning().slopePerV());
+        if (slope > 0 && Double.isFinite(c.tuning().rangeV())) {
+            shares[Asked.TUNING_SWING.ordinal()] = at.swing(unit, 3) / slope / c.tuning().rangeV();
+        }
+    }
+}
