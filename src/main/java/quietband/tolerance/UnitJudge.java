@@ -75,6 +75,11 @@ final class UnitJudge {
         return decibels(search.residual.value);
     }
 
+    /** Whether there is a residual limit. */
+    boolean residualAsked() {
+        return asked;
+    }
+
     /** Whether phase noise is looked at. */
     boolean noiseAsked() {
         return search.noiseAsked();
