@@ -1,5 +1,6 @@
 package quietband.tolerance;
 
+import java.util.ArrayList;
 import java.util.List;
 import quietband.model.Design;
 import quietband.model.Quantities;
@@ -30,11 +31,13 @@ final class Condition {
     final boolean seeded;
     final double spacing;
     final int swingPerDecade;
+    private final List<int[]> slots = new ArrayList<>();
 
     Condition(String name, Design nominal, List<Tolerance.Change> changes, Varied varied) {
         this.name = name;
         this.changes = changes;
         this.varied = varied;
+        changes.forEach(c -> slots.add(nominal.quantities().find(c.of()).slots()));
         this.base = changes.isEmpty() ? nominal : nominal.unit(nominal.quantities().changed(changes));
         Assembly assembly = base.platform().map(Assembly::new).orElse(null);
         double from = base.requirement().fromHz();
@@ -53,8 +56,27 @@ final class Condition {
         nodes = new Nodes(new Seeds(base, null).between(from, to, perDecade), base);
     }
 
+    /** The numbers of a drawn unit under this condition. */
+    Quantities changed(Quantities drawn) {
+        if (changes.isEmpty()) {
+            return drawn;
+        }
+        double[] values = drawn.values();
+        for (int c = 0; c < changes.size(); c++) {
+            double by = changes.get(c).value();
+            for (int slot : slots.get(c)) {
+                values[slot] = switch (changes.get(c).act()) {
+                    case SET -> by;
+                    case SCALE -> values[slot] * (1 + by);
+                    case ADD -> values[slot] + by;
+                };
+            }
+        }
+        return drawn.with(values);
+    }
+
     /** A drawn unit under this condition. */
     Design unit(Design nominal, Quantities drawn) {
-        return nominal.unit(changes.isEmpty() ? drawn : drawn.changed(changes));
+        return nominal.unit(changed(drawn));
     }
 }

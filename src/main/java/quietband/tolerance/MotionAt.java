@@ -11,7 +11,7 @@ import quietband.response.Travel;
 import quietband.units.StandardGravity;
 
 /**
- * What a unit's sensors, correction, residual and points of the platform do on a block, and their mean squares summed up over
+ * What a unit's sensors, correction and points of the platform do on a block, and their mean squares summed up over
  * frequency. One object serves one thread.
  */
 final class MotionAt {
@@ -21,13 +21,10 @@ final class MotionAt {
     /** Sensors 0 to 2 and the correction, row by row a drive each: complex amplitude per unit acceleration. */
     private final double[][] re = new double[ROWS * 3][Kernel.BLOCK];
     private final double[][] im = new double[ROWS * 3][Kernel.BLOCK];
-    private final double[][] residual = new double[3][Kernel.BLOCK];
     private final double[] meanSquare = new double[ROWS * 3];
     private final double[] tonePeak = new double[ROWS * 3];
-    private final double[] jitterPart = new double[3];
     private double[][] pointSquare = new double[0][];
     private double[][] levers = new double[0][];
-    private double jitterFloor;
     private UnitResponse response;
     private boolean sprung;
 
@@ -35,8 +32,6 @@ final class MotionAt {
     void clear(Design unit) {
         Arrays.fill(meanSquare, 0);
         Arrays.fill(tonePeak, 0);
-        Arrays.fill(jitterPart, 0);
-        jitterFloor = 0;
         sprung = unit.platform().isPresent();
         boolean travels = sprung && unit.platform().get().clearance().isPresent();
         List<Vec> points = travels ? Travel.points(unit.platform().get()) : List.of();
@@ -55,15 +50,6 @@ final class MotionAt {
         boolean corrected = unit.cancellation().isPresent() && Stack.fullest(unit).corrected();
         if (corrected) {
             sensed(unit.cancellation().orElseThrow(), b);
-        }
-        for (int j = 0; j < 3; j++) {
-            double[] yr = new double[b.n];
-            double[] yi = new double[b.n];
-            crystal(unit, b, j, yr, yi);
-            if (corrected) {
-                Lanes.addScaled(yr, yi, -1, re[9 + j], im[9 + j], b.n);
-            }
-            Lanes.power(residual[j], yr, yi, b.n);
         }
     }
 
@@ -120,17 +106,6 @@ final class MotionAt {
         }
     }
 
-    private void crystal(Design unit, Block b, int j, double[] yr, double[] yi) {
-        Vec centre = unit.platform().map(p -> p.centreOfGravity()).orElse(Vec.ZERO);
-        Vec p = unit.oscillator().resonator().position().minus(centre);
-        double[] ar = new double[b.n];
-        double[] ai = new double[b.n];
-        for (int i = 0; i < 3; i++) {
-            acceleration(p, i, j, b, ar, ai);
-            Lanes.addProduct(yr, yi, response.path.cr[i], response.path.ci[i], ar, ai, b.n);
-        }
-    }
-
     /** Adds a drive at a frequency of the block to all mean squares; weight in g^2. */
     void add(int t, int j, double weight) {
         if (weight == 0) {
@@ -160,37 +135,12 @@ final class MotionAt {
         return x * x + y * y;
     }
 
-    /** Adds what a drive's residual makes of phase noise; weight includes everything but |y|^2. */
-    void addJitter(int j, int t, double weight) {
-        jitterPart[j] += weight * residual[j][t];
-    }
-
-    void addFloor(double power) {
-        jitterFloor += power;
-    }
-
     /** Adds a tone's peaks. */
     void addTone(int t, int j, double peakG) {
         for (int row = 0; row < ROWS; row++) {
             int e = 3 * row + j;
             tonePeak[e] += peakG * Math.hypot(re[e][t], im[e][t]);
         }
-    }
-
-    /** |y_j|^2 of the fullest stack. */
-    double residualPower(int j, int t) {
-        return residual[j][t];
-    }
-
-    /** Integrated phase noise, rad rms: the worst driven axis, or all together. */
-    double jitter(Design unit) {
-        double most = 0;
-        double sum = 0;
-        for (quietband.model.Axis axis : unit.vibration().axes()) {
-            most = Math.max(most, jitterPart[axis.ordinal()]);
-            sum += jitterPart[axis.ordinal()];
-        }
-        return Math.sqrt(2 * (jitterFloor + (unit.vibration().together() ? sum : most)));
     }
 
     /** Three standard deviations and the tones' peaks of a sensor (g) or the correction (fractional frequency). */

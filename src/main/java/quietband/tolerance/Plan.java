@@ -89,7 +89,7 @@ public final class Plan {
             return null;
         }
         for (Condition c : conditions) {
-            if (!c.changes.isEmpty() && !drawn.changed(c.changes).within(ranged)) {
+            if (!c.changes.isEmpty() && !c.changed(drawn).within(ranged)) {
                 return null;
             }
         }

@@ -8,7 +8,7 @@ import quietband.model.Quantities;
 
 /**
  * Which requirements can decide at all. Each but the residual is worked out for a few units first; where their shares of the limit, on
- * a logarithmic scale, lie more than twelve standard deviations (and four times their whole range) on one side of it, no unit is
+ * a logarithmic scale, lie more than eight standard deviations (and twice their whole range) on one side of it, no unit is
  * asked again.
  *
  * @param open   bits of what every unit is asked
@@ -18,8 +18,8 @@ import quietband.model.Quantities;
 record Screen(int open, int failed, List<String> notes) {
 
     private static final int UNITS = 24;
-    private static final double DEVIATIONS = 12;
-    private static final double RANGES = 4;
+    private static final double DEVIATIONS = 8;
+    private static final double RANGES = 2;
     private static final double LEAST = 0.01;
 
     Screen {
@@ -77,7 +77,7 @@ record Screen(int open, int failed, List<String> notes) {
                 if (scatter.possible(drawn) || index == 0 && attempt == 0) {
                     Design unit = condition.unit(nominal, drawn);
                     response.fill(unit);
-                    double[] shares = swings.shares(unit, response, !condition.varied.shared());
+                    double[] shares = swings.shares(unit, response, !condition.varied.shared(), -1);
                     judge.margin(unit);
                     shares[Asked.PHASE_NOISE.ordinal()] = judge.noiseAsked()
                         ? StrictMath.pow(10, -judge.noiseMarginDb() / 20) : Double.NaN;

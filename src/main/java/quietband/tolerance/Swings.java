@@ -1,5 +1,6 @@
 package quietband.tolerance;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.TreeSet;
 import quietband.model.Axis;
@@ -11,11 +12,9 @@ import quietband.model.Vec;
 import quietband.model.Vibration.Tone;
 import quietband.oscillator.Sidebands;
 import quietband.platform.Assembly;
-import quietband.platform.Lever;
 import quietband.response.Seeds;
 import quietband.response.Travel;
 import quietband.spectrum.LogCurve;
-import quietband.units.StandardGravity;
 
 /**
  * What a unit is asked beside residual and phase noise: jitter, tones, travel, sensor range and tuning swing, each as its share of
@@ -27,7 +26,6 @@ final class Swings {
     private final Design base;
     private final Nodes nodes;
     private final Nodes tones;
-    private final double[] weight;
     private final double[] jitterWeight;
     private final double[][] drivenWeight = new double[3][];
     private final double[][] jitterDrivenWeight = new double[3][];
@@ -51,7 +49,6 @@ final class Swings {
             grid.add(f);
         }
         nodes = new Nodes(grid.stream().mapToDouble(Double::doubleValue).toArray(), base);
-        weight = new double[nodes.size()];
         jitterWeight = trapezoid(from, to);
         for (Axis axis : Axis.ALL) {
             int j = axis.ordinal();
@@ -82,27 +79,95 @@ final class Swings {
         return tones == null ? top : Math.max(top, tones.f[tones.size() - 1]);
     }
 
+    /** Bits of what needs the motion of the platform, beyond the residual. */
+    static final int MOVING = Asked.TRAVEL.bit() | Asked.SENSOR_RANGE.bit() | Asked.TUNING_SWING.bit();
+
     /**
-     * Shares of their limits, by {@link Asked}; NaN where nothing is asked.
+     * Shares of their limits, by {@link Asked}; NaN where nothing is asked or wanted.
      *
      * @param response has taken up the unit
      * @param shared   whether the units share the blocks
+     * @param wanted   bits of what is to be worked out
      */
-    double[] shares(Design unit, UnitResponse response, boolean shared) {
+    double[] shares(Design unit, UnitResponse response, boolean shared, int wanted) {
         double[] shares = new double[Asked.values().length];
-        java.util.Arrays.fill(shares, Double.NaN);
-        at.clear(unit);
-        floor.fill(unit, response.path.weights());
-        integrate(unit, response, shared ? nodes : new Nodes(nodes.f, unit));
-        if (tones != null) {
-            lines(unit, response, shared ? tones : new Nodes(tones.f, unit), shares);
+        Arrays.fill(shares, Double.NaN);
+        Nodes over = shared ? nodes : new Nodes(nodes.f, unit);
+        Nodes lines = shared || tones == null ? tones : new Nodes(tones.f, unit);
+        if (tones != null && unit.requirement().tones().isPresent() && (wanted & Asked.TONES.bit()) != 0) {
+            shares[Asked.TONES.ordinal()] = sidebands(unit, response, lines);
         }
-        Requirement r = unit.requirement();
-        r.jitter().ifPresent(j -> shares[Asked.JITTER.ordinal()] = at.jitter(unit) / j.limitRad());
-        unit.cancellation().ifPresent(c -> ranges(unit, c, shares));
-        unit.platform().ifPresent(p -> p.clearance().ifPresent(clear ->
-            shares[Asked.TRAVEL.ordinal()] = travel(unit, clear)));
+        if (unit.requirement().jitter().isPresent() && (wanted & Asked.JITTER.bit()) != 0) {
+            shares[Asked.JITTER.ordinal()] = jitter(unit, response, over) / unit.requirement().jitter().get().limitRad();
+        }
+        if ((wanted & MOVING) != 0) {
+            at.clear(unit);
+            integrate(unit, response, over);
+            if (lines != null) {
+                peaks(unit, response, lines);
+            }
+            unit.cancellation().ifPresent(c -> ranges(unit, c, shares));
+            if ((wanted & Asked.TRAVEL.bit()) != 0) {
+                unit.platform().ifPresent(p -> p.clearance().ifPresent(clear ->
+                    shares[Asked.TRAVEL.ordinal()] = travel(unit, clear)));
+            }
+        }
         return shares;
+    }
+
+    /** Integrated phase noise, rad rms: the worst driven axis, or all together. */
+    private double jitter(Design unit, UnitResponse response, Nodes over) {
+        floor.fill(unit, response.path.weights());
+        double[] part = new double[3];
+        double rest = 0;
+        int from = 0;
+        for (Block b : over.blocks) {
+            response.residual(b, false);
+            floor.at(b, floorAt);
+            double[][] power = response.power[Stack.fullest(base).ordinal()];
+            for (int t = 0; t < b.n; t++) {
+                for (int j = 0; j < 3; j++) {
+                    part[j] += b.toPhase[t] * b.density[j][t] * jitterDrivenWeight[j][from + t] * power[j][t];
+                }
+                rest += floorAt[t] * jitterWeight[from + t];
+            }
+            from += b.n;
+        }
+        double most = 0;
+        double sum = 0;
+        for (Axis axis : unit.vibration().axes()) {
+            most = Math.max(most, part[axis.ordinal()]);
+            sum += part[axis.ordinal()];
+        }
+        return Math.sqrt(2 * (rest + (unit.vibration().together() ? sum : most)));
+    }
+
+    /** Worst sideband of a tone over its limit, as a ratio of amplitudes. */
+    private double sidebands(Design unit, UnitResponse response, Nodes lines) {
+        double worst = Double.NEGATIVE_INFINITY;
+        for (Block b : lines.blocks) {
+            response.residual(b, false);
+            double[][] power = response.power[Stack.fullest(base).ordinal()];
+            for (Tone tone : unit.vibration().tones()) {
+                for (int t = 0; t < b.n; t++) {
+                    if (b.f[t] == tone.frequencyHz()) {
+                        worst = Math.max(worst, over(unit, tone, power, t));
+                    }
+                }
+            }
+        }
+        return StrictMath.pow(10, worst / 20);
+    }
+
+    private static double over(Design unit, Tone tone, double[][] power, int t) {
+        double limit = unit.requirement().tones().orElseThrow().at(tone.frequencyHz());
+        double worst = Double.NEGATIVE_INFINITY;
+        for (Axis axis : tone.axis().map(List::of).orElse(Axis.ALL)) {
+            double beta = Sidebands.index(Math.sqrt(power[axis.ordinal()][t]), tone.peakG(), unit.oscillator().outputHz(),
+                tone.frequencyHz());
+            worst = Math.max(worst, Sidebands.levelDbc(beta) - limit);
+        }
+        return worst;
     }
 
     private double travel(Design unit, Vec clearance) {
@@ -121,46 +186,28 @@ final class Swings {
         int from = 0;
         for (Block b : over.blocks) {
             at.take(unit, response, b);
-            floor.at(b, floorAt);
             for (int t = 0; t < b.n; t++) {
                 for (int j = 0; j < 3; j++) {
                     at.add(t, j, b.density[j][t] * drivenWeight[j][from + t]);
-                    at.addJitter(j, t, b.toPhase[t] * b.density[j][t] * jitterDrivenWeight[j][from + t]);
                 }
-                at.addFloor(floorAt[t] * jitterWeight[from + t]);
             }
             from += b.n;
         }
     }
 
-    private void lines(Design unit, UnitResponse response, Nodes over, double[] shares) {
-        double worst = Double.NEGATIVE_INFINITY;
-        for (Block b : over.blocks) {
+    private void peaks(Design unit, UnitResponse response, Nodes lines) {
+        for (Block b : lines.blocks) {
             at.take(unit, response, b);
             for (Tone tone : unit.vibration().tones()) {
                 for (int t = 0; t < b.n; t++) {
                     if (b.f[t] == tone.frequencyHz()) {
-                        worst = Math.max(worst, tone(unit, tone, t));
+                        for (Axis axis : tone.axis().map(List::of).orElse(Axis.ALL)) {
+                            at.addTone(t, axis.ordinal(), tone.peakG());
+                        }
                     }
                 }
             }
         }
-        if (unit.requirement().tones().isPresent() && worst > Double.NEGATIVE_INFINITY) {
-            shares[Asked.TONES.ordinal()] = StrictMath.pow(10, worst / 20);
-        }
-    }
-
-    private double tone(Design unit, Tone tone, int t) {
-        double worst = Double.NEGATIVE_INFINITY;
-        for (Axis axis : tone.axis().map(List::of).orElse(Axis.ALL)) {
-            int j = axis.ordinal();
-            at.addTone(t, j, tone.peakG());
-            double beta = Sidebands.index(Math.sqrt(at.residualPower(j, t)), tone.peakG(), unit.oscillator().outputHz(),
-                tone.frequencyHz());
-            double level = Sidebands.levelDbc(beta);
-            worst = Math.max(worst, level - unit.requirement().tones().map(l -> l.at(tone.frequencyHz())).orElse(0.0));
-        }
-        return worst;
     }
 
     private void ranges(Design unit, Cancellation c, double[] shares) {

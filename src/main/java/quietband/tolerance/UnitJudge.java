@@ -49,7 +49,7 @@ final class UnitJudge {
             failed |= Asked.PHASE_NOISE.bit();
         }
         if ((screen.open() & ~Asked.PHASE_NOISE.bit()) != 0) {
-            double[] shares = swings.shares(unit, response, !condition.varied.shared());
+            double[] shares = swings.shares(unit, response, !condition.varied.shared(), screen.open());
             for (Asked a : Asked.values()) {
                 boolean open = (screen.open() & a.bit()) != 0 && a != Asked.PHASE_NOISE;
                 failed |= open && shares[a.ordinal()] > 1 ? a.bit() : 0;
@@ -73,6 +73,11 @@ final class UnitJudge {
             }
         }
         return decibels(search.residual.value);
+    }
+
+    /** Whether there is a residual limit. */
+    boolean residualAsked() {
+        return asked;
     }
 
     /** Whether phase noise is looked at. */

@@ -1,0 +1,168 @@
+package quietband.tolerance;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
+import quietband.model.Quantities;
+
+/**
+ * Which tolerance costs the most, in the nominal condition: Sobol indices and rank correlation of the worst margin, and
+ * the yield with each tolerance halved, on the same units.
+ *
+ * @param lines       one per tolerance, in the order of the file
+ * @param evaluations how many units were worked out for it
+ * @param halvedUnits on how many units the halving was tried
+ */
+public record Influence(List<Line> lines, long evaluations, long halvedUnits) {
+
+    /** Rows of Saltelli's samples. */
+    public static final int ROWS = 1024;
+
+    private static final int LEAST_HALVED = 5000;
+
+    public Influence {
+        lines = List.copyOf(lines);
+    }
+
+    /**
+     * One tolerance.
+     *
+     * @param name  as in the file
+     * @param group names of the tolerances that share its indices because correlations tie them; itself alone otherwise
+     * @param sobol of the group
+     * @param rank  Spearman's correlation of the margin with the drawn number (of several: the one with most)
+     * @param from  yield as it is
+     * @param to    yield with this tolerance's value halved
+     */
+    public record Line(String name, List<String> group, Sobol.Index sobol, double rank, double from, double to) {
+
+        public Line {
+            group = List.copyOf(group);
+        }
+    }
+
+    /**
+     * Works it out.
+     *
+     * @param outcome    of the Monte Carlo with the same plan
+     * @param confidence of the intervals
+     */
+    public static Influence of(Plan plan, Outcome outcome, double confidence, int threads) {
+        Scatter scatter = plan.scatter();
+        List<int[]> groups = new ArrayList<>();
+        scatter.groups().forEach(g -> groups.add(g.stream().flatMapToInt(e -> IntStream.range(scatter.first(e),
+            scatter.first(e) + scatter.count(e))).toArray()));
+        Sobol.Estimate sobol = Sobol.of(scatter.size(), groups, ROWS, confidence, plan.seed(), threads, () -> margin(plan));
+        int units = (int) Math.min(outcome.units(), Math.max(LEAST_HALVED, Math.min(100_000, outcome.units() / 5)));
+        double[] before = met(plan, scatter, units, threads);
+        double yield = (double) outcome.met(0) / outcome.units();
+        List<Line> lines = new ArrayList<>();
+        for (int e = 0; e < scatter.count(); e++) {
+            int entry = e;
+            int g = IntStream.range(0, groups.size()).filter(i -> scatter.groups().get(i).contains(entry)).findFirst().orElseThrow();
+            double[] after = met(plan, scatter.halved(e), units, threads);
+            double gained = 0;
+            for (int u = 0; u < units; u++) {
+                gained += (after[u] - before[u]) / units;
+            }
+            lines.add(new Line(scatter.name(e), scatter.groups().get(g).stream().map(scatter::name).toList(),
+                sobol.indices().get(g), rank(scatter, e, sobol), yield, Math.max(0, Math.min(1, yield + gained))));
+        }
+        long evaluations = (long) ROWS * (groups.size() + 2) + (long) units * (scatter.count() + 1);
+        return new Influence(lines, evaluations, units);
+    }
+
+    /** The margin of the unit at a point, dB; where no such unit can be, that of the design as written. */
+    private static ToDoubleFunction<double[]> margin(Plan plan) {
+        UnitJudge judge = plan.nominalJudge(false);
+        double otherwise = judge.margin(plan.nominal());
+        return z -> {
+            Quantities drawn = plan.scatter().at(z);
+            if (!plan.scatter().possible(drawn)) {
+                return otherwise;
+            }
+            try {
+                return judge.margin(plan.unit(0, drawn));
+            } catch (ImpossibleUnit e) {
+                return otherwise;
+            }
+        };
+    }
+
+    /** 1 for each unit that meets everything asked, else 0. */
+    private static double[] met(Plan plan, Scatter scatter, int units, int threads) {
+        return Workers.all(units, threads, () -> {
+            UnitJudge judge = plan.nominalJudge(true);
+            return u -> {
+                for (int attempt = 0; attempt <= Campaign.MOST_ATTEMPTS; attempt++) {
+                    Quantities drawn = plan.draw(scatter, u, attempt);
+                    if (drawn != null) {
+                        try {
+                            return judge.judge(plan.unit(0, drawn)).met() ? 1 : 0;
+                        } catch (ImpossibleUnit e) {
+                            continue;
+                        }
+                    }
+                }
+                throw Campaign.hopeless();
+            };
+        });
+    }
+
+    private static double rank(Scatter scatter, int entry, Sobol.Estimate sobol) {
+        int rows = sobol.a().length;
+        Entry e = scatter.entries().get(entry);
+        int columns = e.isLot() ? 3 : e.count();
+        double[][] drawn = new double[columns][rows];
+        for (int r = 0; r < rows; r++) {
+            double[] z = scatter.correlated(sobol.points()[r]);
+            for (int c = 0; c < columns; c++) {
+                drawn[c][r] = e.isLot() ? e.tolerance().lot().orElseThrow().rows()
+                    .get(Entry.row(z[e.first()], e.tolerance().lot().orElseThrow().rows().size())).get(c) : z[e.first() + c];
+            }
+        }
+        double most = 0;
+        for (double[] column : drawn) {
+            double rho = spearman(column, sobol.a());
+            most = Math.abs(rho) > Math.abs(most) ? rho : most;
+        }
+        return most;
+    }
+
+    /** Spearman's rank correlation; equal values share their mean rank. */
+    static double spearman(double[] x, double[] y) {
+        double[] rx = ranks(x);
+        double[] ry = ranks(y);
+        double mean = (x.length - 1) / 2.0;
+        double xy = 0;
+        double xx = 0;
+        double yy = 0;
+        for (int i = 0; i < x.length; i++) {
+            xy += (rx[i] - mean) * (ry[i] - mean);
+            xx += (rx[i] - mean) * (rx[i] - mean);
+            yy += (ry[i] - mean) * (ry[i] - mean);
+        }
+        return xx > 0 && yy > 0 ? xy / Math.sqrt(xx * yy) : 0;
+    }
+
+    private static double[] ranks(double[] v) {
+        Integer[] order = new Integer[v.length];
+        Arrays.setAll(order, i -> i);
+        Arrays.sort(order, Comparator.comparingDouble(i -> v[i]));
+        double[] ranks = new double[v.length];
+        for (int from = 0; from < v.length;) {
+            int to = from + 1;
+            while (to < v.length && v[order[to]] == v[order[from]]) {
+                to++;
+            }
+            for (int i = from; i < to; i++) {
+                ranks[order[i]] = (from + to - 1) / 2.0;
+            }
+            from = to;
+        }
+        return ranks;
+    }
+}

@@ -1,0 +1,143 @@
+package quietband.tolerance;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.function.Supplier;
+import java.util.function.ToDoubleFunction;
+import org.apache.commons.rng.UniformRandomProvider;
+
+/**
+ * Sobol indices by Saltelli's scheme (Comput. Phys. Commun. 181 (2010) 259, from memory): two independent samples A and B of N
+ * points, and for each group of inputs a third that is A with the group's columns taken from B. First order
+ * {@code mean(f_B (f_AB - f_A))/V}, total {@code mean((f_A - f_AB)^2)/(2V)} (Jansen). Intervals by resampling the N rows.
+ */
+public final class Sobol {
+
+    private static final int RESAMPLES = 400;
+
+    private Sobol() { }
+
+    /**
+     * Indices of one group of inputs.
+     *
+     * @param first     share of the variance that goes when the group is known
+     * @param firstLow  lower end of its interval
+     * @param firstHigh upper end
+     * @param total     share of the variance that stays when all but the group are known
+     * @param totalLow  lower end of its interval
+     * @param totalHigh upper end
+     */
+    public record Index(double first, double firstLow, double firstHigh, double total, double totalLow, double totalHigh) { }
+
+    /**
+     * What an estimate consists of.
+     *
+     * @param indices per group
+     * @param a       values on sample A
+     * @param points  the points of sample A
+     */
+    public record Estimate(List<Index> indices, double[] a, double[][] points) {
+
+        public Estimate {
+            indices = List.copyOf(indices);
+        }
+    }
+
+    /**
+     * Estimates.
+     *
+     * @param inputs     number of independent standard normals
+     * @param groups     inputs by index, group by group
+     * @param rows       N; N (groups + 2) evaluations are made
+     * @param confidence of the intervals
+     * @param function   of a point; one supplied per thread
+     */
+    public static Estimate of(int inputs, List<int[]> groups, int rows, double confidence, long seed, int threads,
+                              Supplier<ToDoubleFunction<double[]>> function) {
+        double[][] a = sample(inputs, rows, seed, UnitStream.Purpose.FIRST_MATRIX);
+        double[][] b = sample(inputs, rows, seed, UnitStream.Purpose.SECOND_MATRIX);
+        int sets = groups.size() + 2;
+        double[] f = Workers.all(rows * sets, threads, () -> {
+            ToDoubleFunction<double[]> own = function.get();
+            return index -> {
+                int row = index / sets;
+                int set = index % sets;
+                return own.applyAsDouble(set == 0 ? a[row] : set == 1 ? b[row] : mixed(a[row], b[row], groups.get(set - 2)));
+            };
+        });
+        int[] all = new int[rows];
+        Arrays.setAll(all, i -> i);
+        double[][] whole = estimate(f, sets, all);
+        double[][][] again = new double[RESAMPLES][][];
+        for (int r = 0; r < RESAMPLES; r++) {
+            UniformRandomProvider random = UnitStream.of(seed, UnitStream.Purpose.BOOTSTRAP, 0, r);
+            int[] chosen = new int[rows];
+            for (int i = 0; i < rows; i++) {
+                chosen[i] = random.nextInt(rows);
+            }
+            again[r] = estimate(f, sets, chosen);
+        }
+        List<Index> indices = new ArrayList<>();
+        for (int g = 0; g < groups.size(); g++) {
+            double[] first = ends(again, g, 0, confidence);
+            double[] total = ends(again, g, 1, confidence);
+            indices.add(new Index(whole[g][0], first[0], first[1], whole[g][1], total[0], total[1]));
+        }
+        double[] onA = new double[rows];
+        Arrays.setAll(onA, i -> f[i * sets]);
+        return new Estimate(indices, onA, a);
+    }
+
+    private static double[][] sample(int inputs, int rows, long seed, UnitStream.Purpose purpose) {
+        double[][] sample = new double[rows][inputs];
+        for (int r = 0; r < rows; r++) {
+            UnitStream.normals(seed, purpose, 0, r, sample[r]);
+        }
+        return sample;
+    }
+
+    private static double[] mixed(double[] a, double[] b, int[] group) {
+        double[] point = a.clone();
+        for (int i : group) {
+            point[i] = b[i];
+        }
+        return point;
+    }
+
+    /** First and total index per group on some rows. */
+    private static double[][] estimate(double[] f, int sets, int[] rows) {
+        double mean = 0;
+        for (int r : rows) {
+            mean += (f[r * sets] + f[r * sets + 1]) / (2.0 * rows.length);
+        }
+        double variance = 0;
+        for (int r : rows) {
+            double x = f[r * sets] - mean;
+            double y = f[r * sets + 1] - mean;
+            variance += (x * x + y * y) / (2.0 * rows.length);
+        }
+        double[][] indices = new double[sets - 2][2];
+        if (variance <= 0) {
+            return indices;
+        }
+        for (int r : rows) {
+            double fa = f[r * sets] - mean;
+            double fb = f[r * sets + 1] - mean;
+            for (int g = 0; g < sets - 2; g++) {
+                double fm = f[r * sets + 2 + g] - mean;
+                indices[g][0] += fb * (fm - fa) / (variance * rows.length);
+                indices[g][1] += (fa - fm) * (fa - fm) / (2 * variance * rows.length);
+            }
+        }
+        return indices;
+    }
+
+    private static double[] ends(double[][][] again, int group, int which, double confidence) {
+        double[] sorted = new double[again.length];
+        Arrays.setAll(sorted, r -> again[r][group][which]);
+        Arrays.sort(sorted);
+        int cut = (int) Math.round((1 - confidence) / 2 * (sorted.length - 1));
+        return new double[] {sorted[cut], sorted[sorted.length - 1 - cut]};
+    }
+}
