@@ -5,8 +5,8 @@ import quietband.model.Design;
 
 /**
  * One correction at work: from the acceleration at the sensors to the fractional frequency it takes away. Sensors and
- * passes are analog chains; the signal is taken at k/fs less the axis's own delay and the latency, quantised, filtered, weighted, led by the
- * constant phase, held and sent through the port. An analog path is the same with the grid's own rate and no hold.
+ * passes are analog chains; the signal is taken at k/fs less the axis's own delay and the latency, quantised, filtered,
+ * weighted, led by the constant phase, held and sent through the port. An analog path is the same with the grid's own rate and no hold.
  */
 final class Correction {
 

@@ -136,7 +136,8 @@ final class Differences {
             Integer other = second.remove(e.getKey());
             if (other == null) {
                 only.putIfAbsent(qa.slot(e.getValue()).quantity(), "first");
-            } else if (Double.compare(qa.value(e.getValue()), b.quantities().value(other)) != 0) {
+            } else if (Double.compare(qa.value(e.getValue()), b.quantities().value(other)) != 0
+                && !(follows(a, qa.slot(e.getValue())) && follows(b, qa.slot(e.getValue())))) {
                 changes.add(new ShortPaths.Change(e.getValue(), qa.value(e.getValue()), b.quantities().value(other)));
             }
         }
@@ -149,6 +150,19 @@ final class Differences {
         if (found.stream().noneMatch(d -> d.of().startsWith("vibration.random"))) {
             tell("vibration.random", profile(a), profile(b));
         }
+    }
+
+    /** Whether a number only follows others in a design: output the carrier, inertia the block, weights the sensitivity. */
+    private static boolean follows(Design d, Slot slot) {
+        String of = slot.quantity();
+        if (of.startsWith("platform.inertia")) {
+            return d.platform().filter(p -> p.size().isPresent()
+                && p.inertia().equals(Platform.Inertia.ofBlock(p.mass(), p.size().get()))).isPresent();
+        }
+        if (of.startsWith("cancellation.weights")) {
+            return d.cancellation().filter(c -> c.weightsPerG().isEmpty()).isPresent();
+        }
+        return of.equals("oscillator.output") && d.oscillator().outputHz() == d.oscillator().carrierHz();
     }
 
     private static String exact(double value, Setting s) {

@@ -25,7 +25,7 @@ class BrowserTest {
         "--hide-scrollbars", "--virtual-time-budget=3000");
     /** Stands around a copy of the page in a frame of a given size: writes what it measures into its own title. */
     private static final String FRAME = """
-        <!DOCTYPE html><title>wait</title><body style="margin:0"><iframe src="%s" style="border:0;width:%dpx;height:%dpx"></iframe>
+        <!DOCTYPE html><title>wait</title><body style="margin:0"><iframe src="SOURCE" style="border:0;width:WIDTH;height:HEIGHT"></iframe>
         <script>
         addEventListener('load', () => {
           const w = document.querySelector('iframe').contentWindow;
@@ -65,7 +65,7 @@ class BrowserTest {
     /** Scroll width, inner width, end of the first screen's parts and number of requests of the page in a window. */
     private static int[] measured(String name, int width, int height) throws IOException, InterruptedException {
         Path framed = folder.resolve(name + "-frame.html");
-        Files.writeString(framed, String.format(java.util.Locale.ROOT, FRAME, name + "/report.html", width, height));
+        Files.writeString(framed, FRAME.replace("SOURCE", name + "/report.html").replace("WIDTH", width + "px").replace("HEIGHT", height + "px"));
         Seen seen = browse(framed, "--dump-dom", "--window-size=1400,1000", "--allow-file-access-from-files");
         Matcher title = Pattern.compile("PROBE (\\d+) (\\d+) (\\d+) (\\d+)").matcher(seen.output());
         assertThat(title.find()).as(seen.errors()).isTrue();
