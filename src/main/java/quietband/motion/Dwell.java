@@ -136,14 +136,18 @@ public final class Dwell {
 
     /** The same with the motion of the steady state, up to a number of points. */
     public static Traced traced(Design design, Request request, int rows) {
-        double step = Shared.of(design, request.frequencyHz(), 1 / request.frequencyHz(), request.linear(),
-            LossModel.at(request.frequencyHz())).plan.step();
-        Recorder recorder = new Recorder(quietband.model.Stack.of(design),
-            new Recorder.Keep(step, 0, 1, 0.4 / step, rows, 0));
+        UnstableFilterException.check(design);
+        Shared shared = Shared.of(design, request.frequencyHz(), request.duration(), request.linear(),
+            LossModel.at(request.frequencyHz()));
+        double step = shared.plan.step();
+        Recorder[] recorder = new Recorder[1];
         long start = System.nanoTime();
-        Result result = run(design, request, recorder);
+        Dwell dwell = new Dwell(design, request, shared, frame -> recorder[0].accept(frame));
+        recorder[0] = new Recorder(Stack.of(design),
+            new Recorder.Keep(step, Math.round(dwell.start / step), 1, 0.4 / step, rows, 0));
+        Result result = dwell.run();
         double elapsed = Math.max(1e-9, (System.nanoTime() - start) * 1e-9);
-        return new Traced(result, recorder.trace(), recorder.peak(), recorder.rms(), elapsed);
+        return new Traced(result, recorder[0].trace(), recorder[0].peak(), recorder[0].rms(), elapsed);
     }
 
     /**
