@@ -66,6 +66,7 @@ public final class Quietband implements Runnable {
     private static Map<String, Supplier<Object>> commands() {
         Map<String, Supplier<Object>> commands = new LinkedHashMap<>();
         commands.put("assess", AssessCommand::new);
+        commands.put("tolerance", ToleranceCommand::new);
         commands.put("compare", CompareCommand::new);
         commands.put("schema", SchemaCommand::new);
         commands.put("new", NewCommand::new);
