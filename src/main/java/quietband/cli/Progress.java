@@ -1,36 +1,58 @@
 package quietband.cli;
 
+import java.io.IOException;
 import java.io.PrintWriter;
-import quietband.motion.Monitor;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Locale;
 
-/** Tells how far a long run has come, on standard error of a terminal only; stops with the thread's interruption. */
-final class Progress implements Monitor {
+/** A line with the time left, on standard error and only when that is a terminal. */
+final class Progress {
 
-    private static final long EVERY_NS = 500_000_000L;
+    private static final long EVERY_NS = 200_000_000;
 
     private final PrintWriter err;
-    private final String what;
-    @SuppressWarnings("SystemConsoleNull") // a hint only: from JDK 22 on output that is no terminal gets it too
-    private final boolean shown = System.console() != null;
-    private long last = System.nanoTime();
+    private final boolean shown;
+    private final long all;
+    private final long start = System.nanoTime();
+    private long last = start;
 
-    Progress(PrintWriter err, String what) {
+    Progress(PrintWriter err, long all) {
         this.err = err;
-        this.what = what;
+        this.all = all;
+        this.shown = terminal();
     }
 
-    @Override
-    public boolean progress(double share) {
+    /** Whether standard error is a terminal. */
+    static boolean terminal() {
+        Path link = Path.of("/proc/self/fd/2");
+        try {
+            if (Files.isSymbolicLink(link)) {
+                String to = Files.readSymbolicLink(link).toString();
+                return to.startsWith("/dev/pts/") || to.startsWith("/dev/tty");
+            }
+        } catch (IOException e) {
+            return System.console() != null;
+        }
+        return System.console() != null;
+    }
+
+    /** So many are done. */
+    void at(long done) {
         long now = System.nanoTime();
         if (shown && now - last > EVERY_NS) {
             last = now;
-            err.print("\r" + what + " " + (int) (100 * share) + " %   ");
+            double left = (now - start) / 1e9 / Math.max(1, done) * (all - done);
+            err.print(String.format(Locale.ROOT, "\r%d of %d units, %.0f s left   ", done, all, left));
             err.flush();
         }
-        if (shown && share >= 1) {
-            err.print("\r" + " ".repeat(what.length() + 10) + "\r");
+    }
+
+    /** Takes the line away. */
+    void end() {
+        if (shown && last > start) {
+            err.print("\r" + " ".repeat(60) + "\r");
             err.flush();
         }
-        return !Thread.currentThread().isInterrupted();
     }
 }

@@ -67,6 +67,7 @@ public final class Quietband implements Runnable {
         Map<String, Supplier<Object>> commands = new LinkedHashMap<>();
         commands.put("assess", AssessCommand::new);
         commands.put("simulate", SimulateCommand::new);
+        commands.put("tolerance", ToleranceCommand::new);
         commands.put("compare", CompareCommand::new);
         commands.put("schema", SchemaCommand::new);
         commands.put("new", NewCommand::new);

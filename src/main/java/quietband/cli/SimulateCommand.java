@@ -81,8 +81,8 @@ final class SimulateCommand implements Callable<Integer> {
     /** What goes to standard output. */
     private record Printed(String json, String text) { }
 
-    private Progress progress(String what) {
-        return new Progress(spec.commandLine().getErr(), what);
+    private RunProgress progress(String what) {
+        return new RunProgress(spec.commandLine().getErr(), what);
     }
 
     private Printed dwell(Design design, Provenance from, ResultDirectory directory) {
@@ -98,7 +98,7 @@ final class SimulateCommand implements Callable<Integer> {
         double[] f = frequencies.frequencies(design.requirement());
         Sweep.Request request = new Sweep.Request(drive.axes(design, true), f, drive.peakG(design), drive.linear(), drive.rate(),
             output.threads());
-        Progress progress = progress("sweep");
+        RunProgress progress = progress("sweep");
         long start = System.nanoTime();
         Sweep.Result result = Sweep.run(design, request, progress::progress);
         SweepFiles files = new SweepFiles(design, request, result, (System.nanoTime() - start) * 1e-9, from);

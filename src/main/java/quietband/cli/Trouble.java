@@ -10,6 +10,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
 import quietband.model.ModelException;
 import quietband.platform.SingularPlatformException;
 import quietband.report.ResultException;
+import quietband.tolerance.ScatterException;
 
 /** What went wrong, as a message for people and an exit status; never a stack trace. */
 final class Trouble {
@@ -39,7 +40,7 @@ final class Trouble {
             return MENDABLE;
         }
         if (e instanceof ResultException || e instanceof Mendable || e instanceof SingularPlatformException
-            || e instanceof ArithmeticException) {
+            || e instanceof ScatterException            || e instanceof ArithmeticException) {
             err.println("quietband: " + oneLine(e.getMessage()));
             return MENDABLE;
         }

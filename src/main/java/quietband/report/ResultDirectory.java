@@ -26,8 +26,9 @@ public final class ResultDirectory implements AutoCloseable {
     private final ResultMark mark;
     private final Path temporary;
     private final Set<String> files = new TreeSet<>();
-    private final Thread cleaner = new Thread(this::discard);
-    private boolean done;
+    private final Thread cleaner = new Thread(this::interrupted);
+    private volatile boolean done;
+    private volatile Runnable first = () -> { };
 
     /** Writes the content of one file. */
     @FunctionalInterface
@@ -168,6 +169,19 @@ public final class ResultDirectory implements AutoCloseable {
     /** Names of the files written, sorted. */
     public List<String> files() {
         return List.copyOf(files);
+    }
+
+    /**
+     * What to do first when the program is interrupted, for a result that can be finished early: it runs in the machine's last moments and
+     * returns when the result is committed.
+     */
+    public void whenInterrupted(Runnable finish) {
+        first = finish;
+    }
+
+    private void interrupted() {
+        first.run();
+        discard();
     }
 
     private void discard() {

@@ -99,8 +99,10 @@ public final class Campaign {
         try {
             List<UnitRow> rows = new ArrayList<>();
             for (long u = from; u < to; u++) {
+                worker.slot = (int) (u - from);
                 rows.add(worker.unit(u));
             }
+            worker.flush((int) (to - from));
             return rows;
         } finally {
             idle.add(worker);
@@ -121,10 +123,24 @@ public final class Campaign {
         private final boolean vector = plan.nominal().requirement().byVector();
         private final boolean asked = new ResidualLimit(plan.nominal()).asked();
         private final Nodes nodes = new Nodes(table, plan.nominal());
+        private final double[][] powers;
         private double evenly;
+        private int slot;
 
         Worker() {
             stacks.forEach(s -> levels.add(new LevelCounts(table.length)));
+            powers = new double[CHUNK][stacks.size() * table.length];
+        }
+
+        /** Counts a chunk frequency by frequency, so that the counts of one stay in fast memory. */
+        private void flush(int units) {
+            for (int s = 0; s < stacks.size(); s++) {
+                for (int f = 0; f < table.length; f++) {
+                    for (int u = 0; u < units; u++) {
+                        levels.get(s).add(f, powers[u][s * table.length + f]);
+                    }
+                }
+            }
         }
 
         UnitRow unit(long index) {
@@ -157,8 +173,10 @@ public final class Campaign {
         private void count(Block b, int at, double[][][] power) {
             for (int s = 0; s < stacks.size(); s++) {
                 double[][] p = power[stacks.get(s).ordinal()];
+                double[] into = powers[slot];
+                int first = s * table.length + at;
                 for (int t = 0; t < b.n; t++) {
-                    levels.get(s).add(at + t, Math.max(p[0][t], Math.max(p[1][t], p[2][t])));
+                    into[first + t] = Math.max(p[0][t], Math.max(p[1][t], p[2][t]));
                 }
             }
             if (b.limit2 != null) {

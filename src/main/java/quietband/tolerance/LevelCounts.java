@@ -33,7 +33,6 @@ final class LevelCounts {
 
     private final int frequencies;
     private final int[][][] counts;
-    private long units;
 
     LevelCounts(int frequencies) {
         this.frequencies = frequencies;
@@ -53,11 +52,6 @@ final class LevelCounts {
             counts[frequency][octave] = c;
         }
         return c;
-    }
-
-    /** Counts a finished unit. */
-    void unit() {
-        units++;
     }
 
     /** Octave from the exponent's bits, place in it from a table of edges that halve on a logarithmic scale. */
@@ -90,12 +84,6 @@ final class LevelCounts {
                 }
             }
         }
-        units += other.units;
-    }
-
-    /** Number of units counted. */
-    long units() {
-        return units;
     }
 
     /** The size below which a share of all units stays at a frequency, 1/g; 0 for the lowest cell, NaN without units. */

@@ -1,0 +1,153 @@
+package quietband.cli;
+
+import java.io.BufferedWriter;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.UncheckedIOException;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import quietband.model.ModelFile;
+import quietband.report.Provenance;
+import quietband.report.ResultDirectory;
+import quietband.report.ScatterFiles;
+import quietband.report.ScatterTables;
+import quietband.tolerance.Campaign;
+import quietband.tolerance.Findings;
+import quietband.tolerance.Influence;
+import quietband.tolerance.LikeliestFailure;
+import quietband.tolerance.Outcome;
+import quietband.tolerance.Plan;
+import quietband.tolerance.Replay;
+
+/** What yield the design has, and which tolerance costs it. */
+@Command(name = "tolerance", mixinStandardHelpOptions = true,
+    description = "Draws units from the model's tolerances and judges each in every condition: yield, influence of each "
+        + "tolerance, likeliest failing unit. Ctrl-C keeps the units done so far, marked partial.")
+final class ToleranceCommand implements Callable<Integer> {
+
+    @Parameters(paramLabel = "MODEL", description = "the model file")
+    private Path model;
+
+    @Option(names = "--units", paramLabel = "N", defaultValue = "20000",
+        description = "how many units are drawn; default: ${DEFAULT-VALUE}")
+    private long units;
+
+    @Option(names = "--confidence", paramLabel = "C", defaultValue = "0.95",
+        description = "confidence of the intervals; default: ${DEFAULT-VALUE}")
+    private double confidence;
+
+    @Option(names = "--replay", paramLabel = "UNIT", description = "write the model of this unit instead, numbered as in units.csv")
+    private Long replay;
+
+    @Mixin
+    private OutputOptions output;
+
+    @Mixin
+    private FrequencyOptions frequencies;
+
+    @Option(names = "--check", description = "end with status 1 when the asked yield is not shown")
+    private boolean check;
+
+    @Spec
+    private CommandSpec spec;
+
+    private volatile boolean stopped;
+
+    @Override
+    public Integer call() {
+        if (units < 1 || !(confidence > 0 && confidence < 1)) {
+            throw new Mendable(units < 1 ? "--units " + units + ": at least 1" : "--confidence " + confidence
+                + ": between 0 and 1, e.g. 0.95");
+        }
+        ModelFile file = ModelFile.read(model);
+        return replay == null ? draw(file) : replay(file);
+    }
+
+    private int replay(ModelFile file) {
+        if (replay < 1) {
+            throw new Mendable("--replay " + replay + ": units are numbered from 1, as in units.csv");
+        }
+        Provenance from = output.provenance("tolerance", file);
+        Path place = output.directory(model, "tolerance-unit-" + replay);
+        try (ResultDirectory directory = ResultDirectory.prepare(place, from.mark())) {
+            Plan plan = new Plan(file.design(), output.seed());
+            ScatterFiles.write(directory, "", Replay.model(file, plan, Replay.unit(plan, replay - 1)).bundle());
+            directory.commit();
+            Messages.resultAt(spec, directory);
+        }
+        return 0;
+    }
+
+    private int draw(ModelFile file) {
+        double[] f = frequencies.frequencies(file.design().requirement());
+        Provenance from = output.provenance("tolerance", file);
+        CountDownLatch finished = new CountDownLatch(1);
+        try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "tolerance"), from.mark())) {
+            Plan plan = new Plan(file.design(), output.seed());
+            directory.whenInterrupted(() -> {
+                stopped = true;
+                await(finished);
+            });
+            Findings findings = findings(file, plan, f, directory);
+            ScatterFiles files = new ScatterFiles(findings, from);
+            files.writeTo(directory);
+            findings.likeliest().ifPresent(l ->
+                ScatterFiles.write(directory, "likeliest/", Replay.model(file, plan, l.unit()).bundle()));
+            directory.commit();
+            PrintWriter out = spec.commandLine().getOut();
+            out.print(output.json() ? files.json() : files.text());
+            out.flush();
+            Messages.resultAt(spec, directory);
+            return check && !findings.yieldMet().orElse(true) ? 1 : 0;
+        } finally {
+            finished.countDown();
+        }
+    }
+
+    private Findings findings(ModelFile file, Plan plan, double[] f, ResultDirectory directory) {
+        Progress progress = new Progress(spec.commandLine().getErr(), units);
+        Outcome[] outcome = new Outcome[1];
+        long start = System.nanoTime();
+        directory.write("units.csv", writer -> outcome[0] = run(plan, f, progress, writer));
+        double seconds = (System.nanoTime() - start) / 1e9;
+        progress.end();
+        if (outcome[0].units() == 0) {
+            throw new Mendable("stopped before the first unit was judged: nothing is written");
+        }
+        boolean whole = !outcome[0].partial();
+        Optional<Influence> influence = whole
+            ? Optional.of(Influence.of(plan, outcome[0], confidence, output.threads())) : Optional.empty();
+        Optional<LikeliestFailure> likeliest = whole ? LikeliestFailure.of(plan, outcome[0]) : Optional.empty();
+        return new Findings(plan, outcome[0], influence, likeliest, confidence, seconds);
+    }
+
+    private Outcome run(Plan plan, double[] f, Progress progress, BufferedWriter writer) throws IOException {
+        ScatterTables.Units table = new ScatterTables.Units(writer, plan.conditionNames());
+        return new Campaign(plan, f, output.threads()).run(units, () -> stopped, progress::at, row -> {
+            try {
+                table.row(row);
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
+        });
+    }
+
+    private static void await(CountDownLatch finished) {
+        try {
+            if (!finished.await(60, TimeUnit.SECONDS)) {
+                Thread.currentThread().interrupt();
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+}

@@ -1,0 +1,132 @@
+package quietband.report;
+
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.IntStream;
+import quietband.model.ModelBundle;
+import quietband.model.Requirement;
+import quietband.model.Stack;
+import quietband.response.ResidualLimit;
+import quietband.tolerance.Findings;
+import quietband.tolerance.Influence;
+import quietband.tolerance.Outcome;
+import quietband.tolerance.UnitRow;
+
+/** What a Monte Carlo writes beside the table of units: percentiles, influence, summary, page. */
+public final class ScatterFiles {
+
+    private final Findings findings;
+    private final Provenance from;
+
+    /** For one Monte Carlo. */
+    public ScatterFiles(Findings findings, Provenance from) {
+        this.findings = findings;
+        this.from = from;
+    }
+
+    /** Writes all of them. */
+    public void writeTo(ResultDirectory directory) {
+        directory.write("percentiles.csv", w -> ScatterTables.percentiles(w, findings.outcome()));
+        findings.influence().ifPresent(i -> directory.write("influence.csv", w -> ScatterTables.influence(w, i)));
+        String summary = json();
+        directory.write("summary.json", w -> w.write(summary));
+        String page = Pages.page(page());
+        directory.write("report.html", w -> w.write(page));
+    }
+
+    /** Writes a unit as a model with the files it refers to, in a folder of the result (empty: the result itself). */
+    public static void write(ResultDirectory directory, String folder, ModelBundle bundle) {
+        directory.write(folder + "model.yaml", w -> w.write(bundle.text()));
+        bundle.files().entrySet().stream().sorted(java.util.Map.Entry.comparingByKey()).forEach(e ->
+            directory.write(folder + e.getKey(), w -> w.write(new String(e.getValue(), StandardCharsets.UTF_8))));
+    }
+
+    /** The summary. */
+    public String json() {
+        return ScatterSummary.json(findings, from);
+    }
+
+    /** The summary for a terminal. */
+    public String text() {
+        return ScatterText.of(findings, from);
+    }
+
+    private PlainPage page() {
+        String verdict = findings.yieldMet().map(met -> met ? "YIELD HOLDS" : "YIELD NOT SHOWN").orElse("YIELD");
+        String kind = findings.yieldMet().map(met -> met ? "holds" : "fails").orElse("none");
+        String title = findings.plan().nominal().title();
+        AssessmentView.Head head = new AssessmentView.Head(title.isEmpty() ? from.input() : title, verdict, kind,
+            ScatterText.verdict(findings), from, Dossier.today());
+        List<PlainPage.Part> parts = new ArrayList<>();
+        Outcome o = findings.outcome();
+        List<String> told = new ArrayList<>(List.of(String.format(Locale.ROOT, "%d units, seed %d, model hash %s%s.", o.units(),
+            from.seed(), from.modelHash(), o.partial() ? "; stopped before the end: partial" : "")));
+        told.addAll(ScatterText.sentences(findings));
+        told.addAll(findings.plan().notes());
+        parts.add(new PlainPage.Part("Yield", told, List.of(new Grid("Share of good units", List.of("condition", "yield",
+            ScatterText.confidence(findings) + " interval", "fails (units)"), ScatterText.yields(findings))), List.of()));
+        findings.influence().ifPresent(i -> parts.add(influence(i)));
+        parts.add(new PlainPage.Part("Residual of the units", List.of("Worst axis in the nominal condition: 5, 50, 95 and 99 % of all "
+            + "units stay below the lines."), List.of(), IntStream.range(0, o.stacks().size()).mapToObj(this::band).toList()));
+        parts.add(new PlainPage.Part("Margins", List.of("Margin of the residual at each unit's worst point, nominal condition."),
+            List.of(worst(o)), List.of(ScatterBars.margins(o.margins()))));
+        return new PlainPage(head, parts);
+    }
+
+    private PlainPage.Part influence(Influence influence) {
+        List<List<String>> rows = ScatterText.ordered(influence).stream().map(l -> List.of(l.name(), share(l.sobol().first()),
+            share(l.sobol().firstLow()) + " to " + share(l.sobol().firstHigh()), share(l.sobol().total()),
+            share(l.sobol().totalLow()) + " to " + share(l.sobol().totalHigh()), share(l.rank()),
+            ScatterText.percent(l.from()) + " to " + ScatterText.percent(l.to()),
+            l.group().size() > 1 ? String.join(" + ", l.group()) : "")).toList();
+        Grid grid = new Grid("Sobol indices of the worst margin, rank correlation, and the yield with half the tolerance",
+            List.of("tolerance", "first order", "interval", "total", "interval", "rank", "tighten this one by half: yield",
+                "indices shared with"), rows);
+        return new PlainPage.Part("Which tolerance costs the most", List.of(influence.evaluations()
+            + " units were worked out for this table, in the nominal condition; halving was tried on the first "
+            + influence.halvedUnits() + "."), List.of(grid), List.of(ScatterBars.influence(influence)));
+    }
+
+    private static String share(double v) {
+        return String.format(Locale.ROOT, "%.3f", v);
+    }
+
+    private static Grid worst(Outcome o) {
+        List<List<String>> rows = new ArrayList<>();
+        for (UnitRow r : o.worst()) {
+            rows.add(List.of(Long.toString(r.index() + 1), String.format(Locale.ROOT, "%.2f dB", r.verdicts().get(0).marginDb()),
+                Digits.brief(r.verdicts().get(0).frequencyHz(), 4) + " Hz", r.verdicts().get(0).axis(),
+                String.join(", ", r.verdicts().get(0).failures().stream().map(a -> a.key().replace('_', ' ')).toList())));
+        }
+        return new Grid("Worst units; --replay UNIT writes one as a model", List.of("unit", "margin", "at", "axis", "fails"), rows);
+    }
+
+    private String band(int s) {
+        Outcome o = findings.outcome();
+        Stack stack = o.stacks().get(s);
+        double[] f = o.frequencies();
+        List<ChartLine> lines = new ArrayList<>();
+        double[] shares = {0.99, 0.95, 0.5, 0.05};
+        String[] names = {"99 %", "95 %", "median", "5 %"};
+        for (int k = 0; k < shares.length; k++) {
+            double[] y = new double[f.length];
+            for (int i = 0; i < f.length; i++) {
+                y[i] = 1e9 * o.percentile(s, i, shares[k]);
+            }
+            lines.add(new ChartLine(names[k], f, y, k == 2 ? Look.of(Stack.COMBINED) : Look.number(k)));
+        }
+        ResidualLimit limit = new ResidualLimit(findings.plan().nominal());
+        if (limit.asked()) {
+            double[] y = new double[f.length];
+            for (int i = 0; i < f.length; i++) {
+                y[i] = 1e9 * limit.vector(f[i]);
+            }
+            lines.add(new ChartLine("limit", f, y, Look.LIMIT));
+        }
+        Requirement r = findings.plan().nominal().requirement();
+        return new FrequencyChart("band-" + stack.key(), "Residual of the units, " + stack.key(), stack.key() + ", ppb/g",
+            r.fromHz(), r.toHz(), FrequencyChart.Scale.decades(lines, 4), lines).svg();
+    }
+}

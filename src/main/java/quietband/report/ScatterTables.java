@@ -1,0 +1,76 @@
+package quietband.report;
+
+import java.io.IOException;
+import java.io.Writer;
+import java.util.ArrayList;
+import java.util.List;
+import quietband.model.Stack;
+import quietband.tolerance.Asked;
+import quietband.tolerance.Influence;
+import quietband.tolerance.Outcome;
+import quietband.tolerance.Sobol;
+import quietband.tolerance.UnitRow;
+import quietband.tolerance.UnitVerdict;
+
+/** CSV tables of a Monte Carlo. */
+public final class ScatterTables {
+
+    private static final double[] SHARES = {0.05, 0.5, 0.95, 0.99};
+
+    private ScatterTables() { }
+
+    /** The table of units, row by row as they come. */
+    public static final class Units {
+
+        private final Table table;
+        private final List<String> conditions;
+
+        /** Writes the header. */
+        public Units(Writer writer, List<String> conditions) throws IOException {
+            this.conditions = conditions;
+            this.table = new Table(writer, "unit", "condition", "worst_margin_db", "frequency_hz", "axis",
+                "failed_requirement");
+        }
+
+        /** Writes one unit in every condition; units count from 1. */
+        public void row(UnitRow row) throws IOException {
+            for (int c = 0; c < conditions.size(); c++) {
+                UnitVerdict v = row.verdicts().get(c);
+                table.cell(Long.toString(row.index() + 1)).cell(conditions.get(c)).cell(v.marginDb()).cell(v.frequencyHz())
+                    .cell(v.axis()).cell(String.join(" ", v.failures().stream().map(Asked::key).toList())).end();
+            }
+        }
+    }
+
+    /** Percentiles of the worst axis over frequency, stack by stack. */
+    static void percentiles(Writer writer, Outcome o) throws IOException {
+        List<String> header = new ArrayList<>(List.of("frequency_hz"));
+        for (Stack s : o.stacks()) {
+            for (double share : SHARES) {
+                header.add(s.key() + "_p" + (share < 0.095 ? "0" : "") + Math.round(100 * share) + "_ppb_per_g");
+            }
+        }
+        Table table = new Table(writer, header);
+        double[] f = o.frequencies();
+        for (int i = 0; i < f.length; i++) {
+            table.cell(f[i]);
+            for (int s = 0; s < o.stacks().size(); s++) {
+                for (double share : SHARES) {
+                    table.cell(o.percentile(s, i, share) * 1e9);
+                }
+            }
+            table.end();
+        }
+    }
+
+    /** What each tolerance does. */
+    static void influence(Writer writer, Influence influence) throws IOException {
+        Table table = new Table(writer, "tolerance", "group", "first_order", "first_order_low", "first_order_high", "total",
+            "total_low", "total_high", "rank_correlation", "yield_from", "yield_halved");
+        for (Influence.Line l : influence.lines()) {
+            Sobol.Index s = l.sobol();
+            table.cell(l.name()).cell(String.join(" + ", l.group())).cell(s.first()).cell(s.firstLow()).cell(s.firstHigh())
+                .cell(s.total()).cell(s.totalLow()).cell(s.totalHigh()).cell(l.rank()).cell(l.from()).cell(l.to()).end();
+        }
+    }
+}
