@@ -2,6 +2,7 @@ package quietband.tuning;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.Platform;
@@ -31,6 +32,7 @@ final class GapMargin {
     private final double from;
     private final double to;
     private final double[] baseGrid;
+    private final int[] platformSlots;
     private final List<Double> critical = new ArrayList<>();
 
     /**
@@ -46,16 +48,28 @@ final class GapMargin {
         this.from = from;
         this.to = to;
         this.baseGrid = OwnGrid.of(base, baseAssembly, from, to);
+        this.platformSlots = IntStream.range(0, base.quantities().size())
+            .filter(i -> base.quantities().slot(i).path().startsWith("platform.")).toArray();
         critical.add(worstHz);
     }
 
+    /** Whether a changed design has every number of the platform unchanged. */
+    private boolean samePlatform(Design design) {
+        for (int i : platformSlots) {
+            if (Double.compare(design.quantities().value(i), base.quantities().value(i)) != 0) {
+                return false;
+            }
+        }
+        return true;
+    }
+
     private Assembly assembly(Design design) {
-        return design.platform().equals(base.platform()) ? baseAssembly : design.platform().map(Assembly::new).orElse(null);
+        return samePlatform(design) ? baseAssembly : design.platform().map(Assembly::new).orElse(null);
     }
 
     /** Whether the base's grid serves: more damping only widens what it follows already. */
     private boolean sameResonances(Design design) {
-        if (design.platform().equals(base.platform())) {
+        if (samePlatform(design)) {
             return true;
         }
         return base.platform().isPresent() && design.platform().isPresent()
