@@ -1,11 +1,16 @@
 package quietband.model;
 
+import java.util.Arrays;
+
 /**
  * Numbers that follow others while the file does not write them: the output the carrier, the inertia mass and size,
  * the weights the turned sensitivity. They have slots with the followed values of the design as written, so that they
  * can be varied: what a slot differs by then acts on the followed value, as a ratio, or as a sum where that was 0.
  */
 final class Followers {
+
+    /** Value of a place in the tree whose number follows others. */
+    static final Object MARK = "follows";
 
     private Followers() { }
 
@@ -67,7 +72,9 @@ final class Followers {
     }
 
     private static void stand(Written written, double... numbers) {
-        written.numbers(numbers, new boolean[numbers.length]);
+        boolean[] absent = new boolean[numbers.length];
+        Arrays.fill(absent, true);
+        written.numbers(numbers, absent).value(MARK);
     }
 
     /**

@@ -17,6 +17,7 @@ final class Layout {
     private final List<Range> ranges = new ArrayList<>();
     private final List<Double> values = new ArrayList<>();
     private final BitSet spreads = new BitSet();
+    private final BitSet followers = new BitSet();
     private DesignMaker maker;
 
     /** Lays out the tree of a whole file; sets the slot of each of its numbers and expands spring groups. */
@@ -39,6 +40,9 @@ final class Layout {
 
     private void add(Written written, Spot spot, int axis) {
         Form form = written.form();
+        if (Followers.MARK.equals(written.value())) {
+            followers.set(slots.size(), slots.size() + written.numbers().length);
+        }
         if (form instanceof Form.Num num) {
             written.slot(slots.size());
             String tail = axis < 0 ? "" : Form.Spread.XYZ.get(axis);
@@ -104,6 +108,11 @@ final class Layout {
     /** Whether a slot is one of a map of numbers that a file may write as one value. */
     boolean isSpread(int index) {
         return spreads.get(index);
+    }
+
+    /** Whether a slot has a number that can be varied: one of its own, or one that follows others. */
+    boolean varies(int index) {
+        return !slots.get(index).absent() || followers.get(index);
     }
 
     Slot slot(int index) {

@@ -121,7 +121,7 @@ public final class ModelFile {
     public ModelFile withNumber(String at, double value) {
         Quantities own = design().quantities();
         int first = own.slotOf(at);
-        return own.slot(first).absent() ? edited(editor -> editor.set(at, value, own.slot(first).dimension()))
+        return !own.layout().varies(first) ? edited(editor -> editor.set(at, value, own.slot(first).dimension()))
             : withQuantities(own.with(at, value));
     }
 

@@ -10,7 +10,7 @@ import quietband.units.Dimension;
 /**
  * Every number of a design by path: an immutable layout, shared by all designs that come from one model file, and one
  * number for each of its slots, in the base unit of its dimension. A slot without a value is marked absent; it holds
- * infinity or NaN.
+ * infinity or NaN, or a number that follows others.
  */
 public final class Quantities {
 
@@ -120,7 +120,7 @@ public final class Quantities {
         }
         int[] all = matching(tokens, false);
         all = all.length == 0 ? matching(tokens, true) : all;
-        int[] present = Arrays.stream(all).filter(i -> !layout.slot(i).absent()).toArray();
+        int[] present = Arrays.stream(all).filter(layout::varies).toArray();
         if (present.length > 0) {
             return new Selection(path, present, layout);
         }

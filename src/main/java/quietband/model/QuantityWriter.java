@@ -33,7 +33,7 @@ final class QuantityWriter {
     }
 
     private boolean changed(int slot) {
-        return !from.slot(slot).absent() && from.value(slot) != to.value(slot);
+        return from.layout().varies(slot) && from.value(slot) != to.value(slot);
     }
 
     /** Writes all of an inertia that is not in the file so far when any of it changed; whether the leaf is done. */

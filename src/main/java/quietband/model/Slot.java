@@ -11,7 +11,8 @@ import quietband.units.Dimension;
  * @param group     name of the list entry it belongs to, e.g. the spring group; empty when in none
  * @param place     number of the place in the spring group, from 1; 0 when it has none
  * @param axis      0 to 2 for x to z; -1 when it has none
- * @param absent    whether the design has no value here (and none by default), so that it cannot be varied
+ * @param absent    whether the design has no number of its own here: none, so that it cannot be varied, or one that
+ *                  follows others (output, inertia, default weights), which can
  */
 public record Slot(String path, String quantity, Dimension dimension, String group, int place, int axis,
                    boolean absent) { }
