@@ -6,7 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
 
-/** A line with the time left, on standard error and only when that is a terminal. */
+/** A line with the time left, on standard error and only when that is known to be a terminal. */
 final class Progress {
 
     private static final long EVERY_NS = 200_000_000;
@@ -27,14 +27,11 @@ final class Progress {
     static boolean terminal() {
         Path link = Path.of("/proc/self/fd/2");
         try {
-            if (Files.isSymbolicLink(link)) {
-                String to = Files.readSymbolicLink(link).toString();
-                return to.startsWith("/dev/pts/") || to.startsWith("/dev/tty");
-            }
+            String to = Files.isSymbolicLink(link) ? Files.readSymbolicLink(link).toString() : "";
+            return to.startsWith("/dev/pts/") || to.startsWith("/dev/tty");
         } catch (IOException e) {
-            return System.console() != null;
+            return false;
         }
-        return System.console() != null;
     }
 
     /** So many are done. */

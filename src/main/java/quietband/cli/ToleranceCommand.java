@@ -97,7 +97,7 @@ final class ToleranceCommand implements Callable<Integer> {
                 stopped = true;
                 await(finished);
             });
-            Findings findings = findings(file, plan, f, directory);
+            Findings findings = findings(plan, f, directory);
             ScatterFiles files = new ScatterFiles(findings, from);
             files.writeTo(directory);
             findings.likeliest().ifPresent(l ->
@@ -113,7 +113,7 @@ final class ToleranceCommand implements Callable<Integer> {
         }
     }
 
-    private Findings findings(ModelFile file, Plan plan, double[] f, ResultDirectory directory) {
+    private Findings findings(Plan plan, double[] f, ResultDirectory directory) {
         Progress progress = new Progress(spec.commandLine().getErr(), units);
         Outcome[] outcome = new Outcome[1];
         long start = System.nanoTime();

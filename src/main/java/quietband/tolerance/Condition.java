@@ -2,6 +2,7 @@ package quietband.tolerance;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.TreeSet;
 import quietband.model.Design;
 import quietband.model.Quantities;
 import quietband.model.Tolerance;
@@ -31,6 +32,8 @@ final class Condition {
     final boolean seeded;
     final double spacing;
     final int swingPerDecade;
+    /** Whether jitter can be summed up on the nodes of the search. */
+    final boolean inBand;
     private final List<int[]> slots = new ArrayList<>();
 
     Condition(String name, Design nominal, List<Tolerance.Change> changes, Varied varied) {
@@ -53,7 +56,15 @@ final class Condition {
         seeded = wanted > DENSEST;
         spacing = StrictMath.log(10) / perDecade;
         swingPerDecade = (int) Math.max(SPARSEST, Math.min(2000, Math.ceil(wanted)));
-        nodes = new Nodes(new Seeds(base, null).between(from, to, perDecade), base);
+        TreeSet<Double> grid = new TreeSet<>();
+        for (double f : new Seeds(base, null).between(from, to, perDecade)) {
+            grid.add(f);
+        }
+        inBand = base.requirement().jitter().filter(j -> j.fromHz() >= from && j.toHz() <= to).isPresent() && !seeded;
+        if (inBand) {
+            base.requirement().jitter().ifPresent(j -> grid.addAll(List.of(j.fromHz(), j.toHz())));
+        }
+        nodes = new Nodes(grid.stream().mapToDouble(Double::doubleValue).toArray(), base);
     }
 
     /** The numbers of a drawn unit under this condition. */

@@ -51,6 +51,19 @@ final class Nodes {
         curve.ifPresent(c -> Arrays.stream(c.frequencies()).forEach(corners::add));
     }
 
+    /** Weights of an integral over f between two nodes by trapezoids in log f, in Hz; zero outside. */
+    double[] trapezoid(double from, double to) {
+        double[] w = new double[f.length];
+        for (int i = 1; i < w.length; i++) {
+            if (f[i - 1] >= from && f[i] <= to) {
+                double half = (x[i] - x[i - 1]) / 2;
+                w[i - 1] += half * f[i - 1];
+                w[i] += half * f[i];
+            }
+        }
+        return w;
+    }
+
     int size() {
         return f.length;
     }

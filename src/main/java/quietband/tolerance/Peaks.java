@@ -1,6 +1,9 @@
 package quietband.tolerance;
 
-/** The largest value of curves that are known on a grid, with a parabola through the three points around each maximum. */
+/**
+ * The largest value of curves that are known on a grid, on log-log scales with a polynomial through the five points around each maximum
+ * (a parabola through three next to the ends and to corners of the curves).
+ */
 final class Peaks {
 
     private static final double NEAR = 0.8;
@@ -23,7 +26,7 @@ final class Peaks {
      *
      * @param x      log f of the nodes, rising
      * @param powers per curve, at least 0
-     * @param kink   nodes where a curve may have a corner: no parabola goes across them
+     * @param kink   nodes where a curve may have a corner: no polynomial goes across them
      * @param n      number of nodes
      */
     void find(double[] x, double[][] powers, boolean[] kink, int n) {
@@ -40,7 +43,7 @@ final class Peaks {
             double[] p = powers[k];
             for (int i = 1; i < n - 1; i++) {
                 if (p[i] > floor && p[i] >= p[i - 1] && p[i] >= p[i + 1] && !kink[i] && p[i - 1] > 0 && p[i + 1] > 0) {
-                    parabola(k, i, x, p, n);
+                    top(k, i, x, p, kink, n);
                 }
             }
         }
@@ -55,21 +58,54 @@ final class Peaks {
         value = power;
     }
 
-    private void parabola(int k, int i, double[] x, double[] p, int n) {
+    private void top(int k, int i, double[] x, double[] p, boolean[] kink, int n) {
         double left = x[i - 1] - x[i];
         double right = x[i + 1] - x[i];
         double yl = StrictMath.log(p[i - 1] / p[i]);
         double yr = StrictMath.log(p[i + 1] / p[i]);
-        // y = a s + b s^2 through both neighbours
+        double s = vertex(left, yl, right, yr);
+        if (Double.isNaN(s)) {
+            return;
+        }
+        double y = parabola(s, left, yl, right, yr);
+        if (i > 1 && i < n - 2 && !kink[i - 1] && !kink[i + 1] && p[i - 2] > 0 && p[i + 2] > 0) {
+            double[] at = {x[i - 2] - x[i], left, 0, right, x[i + 2] - x[i]};
+            double[] log = {StrictMath.log(p[i - 2] / p[i]), yl, 0, yr, StrictMath.log(p[i + 2] / p[i])};
+            double reach = Math.min(-left, right) / 8;
+            for (int round = 0; round < 2; round++) {
+                double here = through(at, log, s);
+                double move = vertex(-reach, through(at, log, s - reach) - here, reach, through(at, log, s + reach) - here);
+                s = Double.isNaN(move) ? s : Math.max(left, Math.min(right, s + move));
+            }
+            y = through(at, log, s);
+        }
+        double power = p[i] * StrictMath.exp(y);
+        if (power > value) {
+            take(k, i, x, x[i] + s, power, n);
+        }
+    }
+
+    /** Where the parabola through (0, 0) and two other points is highest, between them; NaN when it has no top. */
+    private static double vertex(double left, double yl, double right, double yr) {
         double b = (yl / left - yr / right) / (left - right);
         double a = yl / left - b * left;
-        if (b < 0) {
-            double s = Math.max(left, Math.min(right, -a / (2 * b)));
-            double top = p[i] * StrictMath.exp(s * (a + b * s));
-            if (top > value) {
-                take(k, i, x, x[i] + s, top, n);
+        return b < 0 ? Math.max(left, Math.min(right, -a / (2 * b))) : Double.NaN;
+    }
+
+    private static double parabola(double s, double left, double yl, double right, double yr) {
+        double b = (yl / left - yr / right) / (left - right);
+        return s * (yl / left - b * left + b * s);
+    }
+
+    /** The polynomial through five points, by Neville's scheme. */
+    private static double through(double[] x, double[] y, double at) {
+        double[] v = y.clone();
+        for (int step = 1; step < v.length; step++) {
+            for (int i = 0; i < v.length - step; i++) {
+                v[i] = ((at - x[i + step]) * v[i] + (x[i] - at) * v[i + 1]) / (x[i] - x[i + step]);
             }
         }
+        return v[0];
     }
 
     /** Frequency of the node before the largest, Hz. */

@@ -33,9 +33,8 @@ public final class Plan {
         for (Tolerance.Condition c : nominal.conditions()) {
             conditions.add(new Condition(c.name(), nominal, c.changes(), varied));
         }
-        for (Condition c : conditions) {
-            screens.add(Screen.of(c, nominal, scatter, seed));
-        }
+        // one condition a thread; each depends on nothing but the model and the seed
+        screens.addAll(conditions.parallelStream().map(c -> Screen.of(c, nominal, scatter, seed)).toList());
         ranged = scatter.touched();
     }
 

@@ -41,7 +41,9 @@ public record Proportion(long good, long of, double confidence) {
      * How many units must be looked at for the claim that at least a share is good, when a given number of them may fail
      * (S. S. Wilks, Ann. Math. Statist. 12 (1941) 91): the least n with P(at most so many failures) at most 1 - confidence.
      *
-     * @param failures allowed, at least 0
+     * @param share      below 1
+     * @param confidence below 1
+     * @param failures   allowed, at least 0
      */
     public static long unitsNeeded(double share, double confidence, int failures) {
         for (long n = failures + 1; ; n++) {

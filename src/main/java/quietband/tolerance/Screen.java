@@ -17,7 +17,7 @@ import quietband.model.Quantities;
  */
 record Screen(int open, int failed, List<String> notes) {
 
-    private static final int UNITS = 24;
+    private static final int UNITS = 16;
     private static final double DEVIATIONS = 8;
     private static final double RANGES = 2;
     private static final double LEAST = 0.01;

@@ -17,6 +17,7 @@ final class Search {
     private final boolean together;
     private final int stack;
     private final int[] driven;
+    private final JitterSum jitter;
     private final NoiseFloor noise = new NoiseFloor();
     private final double[] floor = new double[Kernel.BLOCK];
     private final double[][] limit2 = new double[3][Kernel.BLOCK];
@@ -27,7 +28,9 @@ final class Search {
     /** Worst phase noise over its limit; unused when none is asked. */
     final Peaks phaseNoise = new Peaks();
 
-    Search(Design base, boolean phaseNoiseToo) {
+    Search(Condition condition, boolean phaseNoiseToo, boolean jitterToo) {
+        Design base = condition.base;
+        jitter = jitterToo && condition.inBand ? new JitterSum(base, condition.nodes) : null;
         vector = base.requirement().byVector();
         derived = base.requirement().fromPhaseNoise();
         driven = Axis.ALL.stream().filter(base.vibration().axes()::contains).mapToInt(Axis::ordinal).toArray();
@@ -44,7 +47,7 @@ final class Search {
     void fill(Design unit, UnitResponse response) {
         residual.clear();
         phaseNoise.clear();
-        if (noiseAsked || derived) {
+        if (noiseAsked || derived || jitter != null) {
             noise.fill(unit, response.path.weights());
         }
     }
@@ -55,6 +58,9 @@ final class Search {
         if (over.length == 0 || over[0].length < n) {
             over = new double[vector ? 1 : 3][n];
             noiseOver = new double[together ? 1 : driven.length][n];
+        }
+        if (jitter != null) {
+            jitter.clear();
         }
         int at = 0;
         for (Block b : nodes.blocks) {
@@ -71,7 +77,7 @@ final class Search {
     /** Takes in a block whose powers the response holds. */
     private void take(UnitResponse response, Block b, int at) {
         double[][] power = response.power[stack];
-        if (noiseAsked || derived) {
+        if (noiseAsked || derived || jitter != null) {
             noise.at(b, floor);
         }
         double[][] limits = derived ? allowed(b) : b.limit2;
@@ -90,6 +96,14 @@ final class Search {
         if (noiseAsked) {
             noise(power, b, at);
         }
+        if (jitter != null) {
+            jitter.add(b, at, power, floor);
+        }
+    }
+
+    /** Integrated phase noise on the nodes looked at last, rad rms; NaN when it is not summed up here. */
+    double jitterRad() {
+        return jitter == null ? Double.NaN : jitter.rad();
     }
 
     private static double ratio(double power, double limit) {

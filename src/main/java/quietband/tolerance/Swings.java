@@ -26,9 +26,8 @@ final class Swings {
     private final Design base;
     private final Nodes nodes;
     private final Nodes tones;
-    private final double[] jitterWeight;
+    private final JitterSum sum;
     private final double[][] drivenWeight = new double[3][];
-    private final double[][] jitterDrivenWeight = new double[3][];
     private final MotionAt at = new MotionAt();
     private final NoiseFloor floor = new NoiseFloor();
     private final double[] floorAt = new double[Kernel.BLOCK];
@@ -49,28 +48,14 @@ final class Swings {
             grid.add(f);
         }
         nodes = new Nodes(grid.stream().mapToDouble(Double::doubleValue).toArray(), base);
-        jitterWeight = trapezoid(from, to);
+        sum = r.jitter().isPresent() ? new JitterSum(base, nodes) : null;
         for (Axis axis : Axis.ALL) {
             int j = axis.ordinal();
             double[] f = base.vibration().drive(axis).map(LogCurve::frequencies).orElse(new double[] {0, 0});
-            drivenWeight[j] = trapezoid(f[0], f[f.length - 1]);
-            jitterDrivenWeight[j] = trapezoid(Math.max(from, f[0]), Math.min(to, f[f.length - 1]));
+            drivenWeight[j] = nodes.trapezoid(f[0], f[f.length - 1]);
         }
         double[] lines = base.vibration().tones().stream().mapToDouble(Tone::frequencyHz).distinct().sorted().toArray();
         tones = lines.length == 0 ? null : new Nodes(lines, base);
-    }
-
-    /** Weights of an integral over f between two nodes, in Hz; zero outside. */
-    private double[] trapezoid(double from, double to) {
-        double[] w = new double[nodes.size()];
-        for (int i = 1; i < w.length; i++) {
-            if (nodes.f[i - 1] >= from && nodes.f[i] <= to) {
-                double half = (nodes.x[i] - nodes.x[i - 1]) / 2;
-                w[i - 1] += half * nodes.f[i - 1];
-                w[i] += half * nodes.f[i];
-            }
-        }
-        return w;
     }
 
     /** Highest frequency looked at, Hz. */
@@ -115,31 +100,17 @@ final class Swings {
         return shares;
     }
 
-    /** Integrated phase noise, rad rms: the worst driven axis, or all together. */
     private double jitter(Design unit, UnitResponse response, Nodes over) {
         floor.fill(unit, response.path.weights());
-        double[] part = new double[3];
-        double rest = 0;
+        sum.clear();
         int from = 0;
         for (Block b : over.blocks) {
             response.residual(b, false);
             floor.at(b, floorAt);
-            double[][] power = response.power[Stack.fullest(base).ordinal()];
-            for (int t = 0; t < b.n; t++) {
-                for (int j = 0; j < 3; j++) {
-                    part[j] += b.toPhase[t] * b.density[j][t] * jitterDrivenWeight[j][from + t] * power[j][t];
-                }
-                rest += floorAt[t] * jitterWeight[from + t];
-            }
+            sum.add(b, from, response.power[Stack.fullest(base).ordinal()], floorAt);
             from += b.n;
         }
-        double most = 0;
-        double sum = 0;
-        for (Axis axis : unit.vibration().axes()) {
-            most = Math.max(most, part[axis.ordinal()]);
-            sum += part[axis.ordinal()];
-        }
-        return Math.sqrt(2 * (rest + (unit.vibration().together() ? sum : most)));
+        return sum.rad();
     }
 
     /** Worst sideband of a tone over its limit, as a ratio of amplitudes. */

@@ -30,7 +30,7 @@ final class UnitJudge {
         double highest = condition.base.requirement().toHz();
         response = new UnitResponse(condition.base, condition.varied,
             swings == null ? highest : Math.max(highest, swings.highest()));
-        search = new Search(condition.base, (screen.open() & Asked.PHASE_NOISE.bit()) != 0);
+        search = new Search(condition, (screen.open() & Asked.PHASE_NOISE.bit()) != 0, (screen.open() & Asked.JITTER.bit()) != 0);
     }
 
     /** The verdict on a unit. @throws ImpossibleUnit when its platform cannot be */
@@ -48,10 +48,16 @@ final class UnitJudge {
         if (search.noiseAsked() && decibels(search.phaseNoise.value) < -TOUCH_DB) {
             failed |= Asked.PHASE_NOISE.bit();
         }
-        if ((screen.open() & ~Asked.PHASE_NOISE.bit()) != 0) {
-            double[] shares = swings.shares(unit, response, !condition.varied.shared(), screen.open());
+        int rest = screen.open() & ~Asked.PHASE_NOISE.bit();
+        double jitter = search.jitterRad();
+        if (!Double.isNaN(jitter)) {
+            rest &= ~Asked.JITTER.bit();
+            failed |= jitter > unit.requirement().jitter().orElseThrow().limitRad() ? Asked.JITTER.bit() : 0;
+        }
+        if (rest != 0) {
+            double[] shares = swings.shares(unit, response, !condition.varied.shared(), rest);
             for (Asked a : Asked.values()) {
-                boolean open = (screen.open() & a.bit()) != 0 && a != Asked.PHASE_NOISE;
+                boolean open = (rest & a.bit()) != 0;
                 failed |= open && shares[a.ordinal()] > 1 ? a.bit() : 0;
             }
         }

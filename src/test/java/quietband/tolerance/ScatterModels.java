@@ -1,0 +1,55 @@
+package quietband.tolerance;
+
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.function.ToDoubleFunction;
+import quietband.model.Design;
+import quietband.model.ModelFile;
+import quietband.model.Quantities;
+
+/** Small models whose scatter has a closed form, and samples drawn from them. */
+final class ScatterModels {
+
+    static final int UNITS = 200_000;
+
+    private ScatterModels() { }
+
+    /** Bolted down, one axis sensitive by 1 ppb/g, an ideal correction but for its errors; limit and tolerances follow. */
+    static Design corrected(String limit, String tolerances) {
+        return design("requirement:\n  band: {from: 10 Hz, to: 2 kHz}\n  residual: [{frequency: 10 Hz, limit: " + limit + "}]\n"
+            + tolerances);
+    }
+
+    static Design design(String rest) {
+        return ModelFile.parse(Path.of("model.yaml"), "quietband: 1\noscillator:\n  carrier: 10 MHz\n"
+            + "  resonator:\n    sensitivity: {x: 1 ppb/g}\n"
+            + "cancellation:\n  sensor: {place: housing}\n" + rest).design();
+    }
+
+    /** A figure of every unit, sorted. */
+    static double[] sorted(Design design, int units, ToDoubleFunction<Quantities> figure) {
+        double[] values = drawn(design, units, figure);
+        Arrays.sort(values);
+        return values;
+    }
+
+    /** A figure of every unit, in the order of the units. */
+    static double[] drawn(Design design, int units, ToDoubleFunction<Quantities> figure) {
+        Scatter scatter = Scatter.of(design);
+        double[] values = new double[units];
+        for (int u = 0; u < units; u++) {
+            values[u] = figure.applyAsDouble(scatter.at(scatter.normals(3, u, 0)));
+        }
+        return values;
+    }
+
+    /** Five standard errors of the place of a percentile: its share may be off by sqrt(p (1 - p)/n). */
+    static double fiveErrors(double share) {
+        return 5 * Math.sqrt(share * (1 - share) / UNITS);
+    }
+
+    static Outcome run(Design design, long units, int threads, int points) {
+        double[] table = quietband.spectrum.LogGrid.between(points, design.requirement().fromHz(), design.requirement().toHz());
+        return new Campaign(new Plan(design, 3), table, threads).run(units, () -> false, n -> { }, row -> { });
+    }
+}
