@@ -6,7 +6,8 @@ import org.hipparchus.linear.RealMatrix;
 /**
  * The exact step of x' = F x + G u over a time h when u is the cubic through the values and slopes at both ends:
  * x(h) = Phi x(0) + start u(0) + startSlope h u'(0) + end u(h) + endSlope h u'(h). Source of the method:
- * C. F. Van Loan, IEEE Trans. Automatic Control 23 (1978) 395 (from memory): the input's own equations are joined to the system's and one matrix exponential of both is taken.
+ * C. F. Van Loan, IEEE Trans. Automatic Control 23 (1978) 395 (from memory): the input's own equations are joined to the
+ * system's and one matrix exponential of both is taken.
  *
  * @param phi        n x n
  * @param start      n x m, of the value at the start

@@ -65,7 +65,8 @@ class BrowserTest {
     /** Scroll width, inner width, end of the first screen's parts and number of requests of the page in a window. */
     private static int[] measured(String name, int width, int height) throws IOException, InterruptedException {
         Path framed = folder.resolve(name + "-frame.html");
-        Files.writeString(framed, FRAME.replace("SOURCE", name + "/report.html").replace("WIDTH", width + "px").replace("HEIGHT", height + "px"));
+        Files.writeString(framed, FRAME.replace("SOURCE", name + "/report.html")
+            .replace("WIDTH", width + "px").replace("HEIGHT", height + "px"));
         Seen seen = browse(framed, "--dump-dom", "--window-size=1400,1000", "--allow-file-access-from-files");
         Matcher title = Pattern.compile("PROBE (\\d+) (\\d+) (\\d+) (\\d+)").matcher(seen.output());
         assertThat(title.find()).as(seen.errors()).isTrue();
