@@ -5,6 +5,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -55,9 +57,11 @@ final class AssessCommand implements Callable<Integer> {
             AssessmentPage page = AssessmentPage.begin(file);
             Assessment assessment = withWarnings(Assessor.assess(file.design()),
                 file.warnings().stream().map(Problem::toString).toList());
+            CompletableFuture<List<Gap>> cures = output.threads() > 1
+                ? CompletableFuture.supplyAsync(() -> Cures.of(assessment)) : null;
             FrequencyTable table = FrequencyTable.of(file.design(), f, output.threads());
             new AssessmentTables(assessment, table).writeTo(directory);
-            List<Gap> gaps = Cures.of(assessment);
+            List<Gap> gaps = cures == null ? Cures.of(assessment) : joined(cures);
             String summary = AssessmentSummary.json(assessment, from, gaps);
             directory.write("summary.json", w -> w.write(summary));
             page.writeTo(directory, assessment, gaps, from);
@@ -67,6 +71,14 @@ final class AssessCommand implements Callable<Integer> {
             out.flush();
             Messages.resultAt(spec, directory);
             return check && !assessment.requirementMet().orElse(true) ? 1 : 0;
+        }
+    }
+
+    private static <T> T joined(CompletableFuture<T> work) {
+        try {
+            return work.join();
+        } catch (CompletionException e) {
+            throw e.getCause() instanceof RuntimeException r ? r : e;
         }
     }
 
