@@ -87,7 +87,7 @@ public record LikeliestFailure(Quantities unit, double distance, List<String> pa
         if (starts.isEmpty()) {
             starts.add(new double[scatter.size()]);
         }
-        starts.sort(Comparator.comparingDouble(margin::applyAsDouble));
+        starts.sort(Comparator.comparingDouble(margin));
         List<double[]> chosen = new ArrayList<>(starts.subList(0, Math.min(MOST_ROWS, starts.size())));
         outcome.worst().stream().filter(r -> !r.verdicts().get(0).met()).limit(2)
             .forEach(r -> chosen.add(scatter.normals(plan.seed(), r.index(), r.attempts())));
