@@ -46,7 +46,7 @@ public record Proportion(long good, long of, double confidence) {
      * @param failures   allowed, at least 0
      */
     public static long unitsNeeded(double share, double confidence, int failures) {
-        for (long n = failures + 1; ; n++) {
+        for (long n = failures + 1L; ; n++) {
             double term = StrictMath.pow(share, n);
             double sum = term;
             for (int k = 1; k <= failures; k++) {
