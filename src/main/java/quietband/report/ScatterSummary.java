@@ -20,7 +20,7 @@ final class ScatterSummary {
             from.fields(json);
             json.field("title", f.plan().nominal().title());
             json.field("units", o.units()).field("partial", o.partial()).field("redrawn", o.redrawn());
-            json.object("yield", () -> proportion(json, f.yield(0)));
+            json.object("yield", () -> proportion(json, f.yieldIn(0)));
             json.object("yield_in_all_conditions", () -> proportion(json, f.yieldInAll()));
             json.array("conditions", () -> conditions(json, f));
             f.asked().ifPresent(asked -> json.object("yield_requirement", () -> asked(json, f, asked)));
@@ -55,7 +55,7 @@ final class ScatterSummary {
             int c = i;
             json.object(() -> {
                 json.field("name", f.outcome().conditions().get(c));
-                json.object("yield", () -> proportion(json, f.yield(c)));
+                json.object("yield", () -> proportion(json, f.yieldIn(c)));
                 json.object("failed", () -> {
                     for (Asked a : Asked.values()) {
                         if (f.outcome().failed(c, a) > 0) {

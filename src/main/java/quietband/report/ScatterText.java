@@ -67,7 +67,7 @@ final class ScatterText {
                     failed.add(a.key().replace('_', ' ') + " " + o.failed(c, a));
                 }
             }
-            rows.add(List.of(o.conditions().get(c), percent(f.yield(c).estimate()), interval(f.yield(c)),
+            rows.add(List.of(o.conditions().get(c), percent(f.yieldIn(c).estimate()), interval(f.yieldIn(c)),
                 String.join(", ", failed)));
         }
         rows.add(List.of("all of them", percent(f.yieldInAll().estimate()), interval(f.yieldInAll()), ""));
@@ -115,7 +115,7 @@ final class ScatterText {
     static String verdict(Findings f) {
         Optional<Requirement.Yield> asked = f.asked();
         if (asked.isEmpty()) {
-            return String.format(Locale.ROOT, "Yield %s (%s).", percent(f.yield(0).estimate()), interval(f.yield(0)));
+            return String.format(Locale.ROOT, "Yield %s (%s).", percent(f.yieldIn(0).estimate()), interval(f.yieldIn(0)));
         }
         double share = asked.get().share();
         double confidence = asked.get().confidence();

@@ -150,7 +150,7 @@ public final class Campaign {
                     try {
                         return judged(index, attempt, drawn);
                     } catch (ImpossibleUnit e) {
-                        continue;
+                        // the next attempt follows
                     }
                 }
             }

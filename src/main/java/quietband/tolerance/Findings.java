@@ -17,7 +17,7 @@ public record Findings(Plan plan, Outcome outcome, Optional<Influence> influence
                        double confidence, double seconds) {
 
     /** Yield in a condition. */
-    public Proportion yield(int condition) {
+    public Proportion yieldIn(int condition) {
         return new Proportion(outcome.met(condition), outcome.units(), confidence);
     }
 

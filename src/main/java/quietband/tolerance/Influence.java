@@ -103,7 +103,7 @@ public record Influence(List<Line> lines, long evaluations, long halvedUnits) {
                         try {
                             return judge.judge(plan.unit(0, drawn)).met() ? 1 : 0;
                         } catch (ImpossibleUnit e) {
-                            continue;
+                            // the next attempt follows
                         }
                     }
                 }

@@ -22,7 +22,7 @@ public final class Replay {
                     }
                     return drawn;
                 } catch (ImpossibleUnit e) {
-                    continue;
+                    // the next attempt follows
                 }
             }
         }

@@ -110,7 +110,11 @@ public final class Scatter {
         return z;
     }
 
-    /** The numbers of the unit at a point of independent standard normals (not modified). */
+    /**
+     * The numbers of the unit at a point.
+     *
+     * @param independent standard normals; not modified
+     */
     public Quantities at(double[] independent) {
         double[] z = correlated(independent);
         double[] values = nominal.values();

@@ -57,7 +57,7 @@ final class UnitBody {
             add(platform, s);
         }
         if (free()) {
-            throw ImpossibleUnit.INSTANCE;
+            throw new ImpossibleUnit();
         }
         if (platform.modalDamping() != 0) {
             double[] full = new Assembly(platform).damping();
@@ -89,7 +89,7 @@ final class UnitBody {
                 {-j.xy(), j.yy(), -j.yz()}, {-j.xz(), -j.yz(), j.zz()}}, false)).getEigenvalues();
             Arrays.sort(p);
             if (!(p[0] > 0) || p[2] > (p[0] + p[1]) * (1 + 1e-9)) {
-                throw ImpossibleUnit.INSTANCE;
+                throw new ImpossibleUnit();
             }
         }
     }
