@@ -72,11 +72,6 @@ final class Correction {
         }
     }
 
-    /** Whether every filter's response dies away. */
-    boolean stable() {
-        return filters[0].stable() && filters[1].stable() && filters[2].stable();
-    }
-
     /** Looks at the staircase from now on. */
     void observe(HoldObserver o) {
         observer = o;

@@ -34,16 +34,6 @@ final class DigitalRun {
         return p;
     }
 
-    /** Whether every section's response dies away: |a2| < 1 and |a1| < 1 + a2. */
-    boolean stable() {
-        for (double[] s : section) {
-            if (!(Math.abs(s[4]) < 1 && Math.abs(s[3]) < 1 + s[4])) {
-                return false;
-            }
-        }
-        return true;
-    }
-
     /** The next output. */
     double next(double u) {
         double v = u;

@@ -120,7 +120,6 @@ public final class Dwell {
      * Runs a dwell; a loss factor is the damper eta k/w at the drive's frequency.
      *
      * @throws NoSteadyStateException when an undamped resonance is driven at its own frequency
-     * @throws UnstableFilterException when a digital filter does not die away
      */
     public static Result run(Design design, Request request) {
         return run(design, request, frame -> true);
@@ -128,7 +127,6 @@ public final class Dwell {
 
     /** The same, giving the motion to a sink too. */
     static Result run(Design design, Request request, Frame.Sink also) {
-        UnstableFilterException.check(design);
         Shared shared = Shared.of(design, request.frequencyHz(), request.duration(), request.linear(),
             LossModel.at(request.frequencyHz()));
         return new Dwell(design, request, shared, also).run();
@@ -136,7 +134,6 @@ public final class Dwell {
 
     /** The same with the motion of the steady state, up to a number of points. */
     public static Traced traced(Design design, Request request, int rows) {
-        UnstableFilterException.check(design);
         Shared shared = Shared.of(design, request.frequencyHz(), request.duration(), request.linear(),
             LossModel.at(request.frequencyHz()));
         double step = shared.plan.step();

@@ -80,7 +80,7 @@ final class PlatformStage {
         double share = 1;
         for (Contact c : equations.contacts()) {
             double most = stage.amplitude(stage.inside(equations.displacement(c.row())));
-            share = Math.min(share, 0.9 * c.threshold() / most);
+            share = most < c.threshold() ? share : Math.min(share, 0.9 * c.threshold() / most);
         }
         if (share < 1) {
             double[] state = stage.state();

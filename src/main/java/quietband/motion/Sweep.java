@@ -100,7 +100,6 @@ public final class Sweep {
      * @param progress told the share done, 0 to 1
      */
     public static Result run(Design design, Request request, DoubleConsumer progress) {
-        UnstableFilterException.check(design);
         Sweep sweep = new Sweep(design, request, progress);
         try {
             return sweep.run();
