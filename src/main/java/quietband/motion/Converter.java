@@ -18,11 +18,14 @@ final class Converter {
         bottom = acts ? -range : Double.NEGATIVE_INFINITY;
     }
 
-    /** The level that stands for an acceleration in g. */
-    double convert(double u) {
-        if (step == 0) {
-            return u;
+    /** Replaces accelerations in g by the levels that stand for them. */
+    void convert(double[] u, int n) {
+        for (int i = 0; step != 0 && i < n; i++) {
+            u[i] = convert(u[i]);
         }
+    }
+
+    private double convert(double u) {
         double level = step * Math.rint(u / step);
         if (level > top || level < bottom) {
             clipped++;

@@ -10,6 +10,8 @@ import quietband.model.Design;
  */
 final class Correction {
 
+    private static final double EVEN = 1e-6;
+
     private final Cancellation c;
     private final Plan plan;
     private final double ratio;
@@ -22,6 +24,8 @@ final class Correction {
     private final Converter[] converters = new Converter[3];
     private final Signal[] sensed = Signal.several(3);
     private final Track[] samples = new Track[3];
+    private final double[][] even = new double[3][];
+    private double[] taken = new double[Signal.BLOCK];
     private final Track plain = new Track();
     private final Track quarter = new Track();
     private final Quadrature quadrature;
@@ -53,6 +57,7 @@ final class Correction {
             turned = used[i] ? Math.max(turned, Math.abs(Math.sin(phase))) : turned;
             delay[i] = (c.path().latency() + c.error().delay().get(i)) / h;
             longest = used[i] ? Math.max(longest, delay[i]) : longest;
+            even[i] = evenly(delay[i]);
             chains[i] = Chain.sensor(c, i, !plan.linear(), h);
             filters[i] = new DigitalRun(c.path().filters().get(i));
             converters[i] = new Converter(c, i, plan.linear());
@@ -150,14 +155,31 @@ final class Correction {
     private void sample(int i, long step, int n) {
         Track t = samples[i];
         Signal s = sensed[i];
-        for (long k = t.end();; k++) {
-            double local = k * ratio - delay[i] - step;
-            if (local >= n) {
-                return;
-            }
-            int j = Math.max(0, Math.min(n - 1, (int) Math.floor(local)));
-            t.push(converters[i].convert(s.at(j, Math.max(0, local - j))));
+        double first = t.end() * ratio - delay[i] - step;
+        int count = (int) Math.max(0, Math.ceil((n - first) / ratio));
+        double[] w = even[i];
+        if (count > taken.length) {
+            taken = new double[count];
         }
+        for (int m = 0; m < count; m++) {
+            double local = first + m * ratio;
+            int j = Math.max(0, Math.min(n - 1, (int) Math.floor(local + (w == null ? 0 : EVEN))));
+            taken[m] = w == null ? s.at(j, Math.max(0, local - j))
+                : w[0] * s.value[j] + w[1] * s.value[j + 1] + w[2] * s.slope[j] + w[3] * s.slope[j + 1];
+        }
+        converters[i].convert(taken, count);
+        t.push(taken, count);
+    }
+
+    /** Weights of the cubic where every sample lies at the same fraction of a step; null where it does not. */
+    private double[] evenly(double delaySteps) {
+        if (ratio != Math.rint(ratio)) {
+            return null;
+        }
+        double s = Math.ceil(delaySteps - EVEN) - delaySteps;
+        s = Math.max(0, s);
+        double r = 1 - s;
+        return new double[] {r * r * (1 + 2 * s), s * s * (3 - 2 * s), s * r * r, -s * s * r};
     }
 
     private void silent(int i, long step, int n) {

@@ -31,6 +31,7 @@ final class LineModes {
     record Oscillator(double[] row, double platform, double housing, double omega2, double loss) { }
 
     private static final double WANTED = 2e-7;
+    private static final double WANTED_OVER_BAND = 2e-5;
     private static final int MOST = 200;
     private static final int TAIL = 3000;
 
@@ -67,7 +68,7 @@ final class LineModes {
         int kept = (int) Math.floor(w / Math.sqrt(kappa) / Math.PI);
         List<Oscillator> one = waves(kappa, loss, kept, around);
         double off = off(kappa, loss, one, w);
-        while (off > WANTED && kept < MOST) {
+        while (off > (single ? WANTED : WANTED_OVER_BAND) && kept < MOST) {
             kept++;
             one = waves(kappa, loss, kept, around);
             off = off(kappa, loss, one, w);

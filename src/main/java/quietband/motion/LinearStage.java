@@ -148,11 +148,11 @@ final class LinearStage {
             if (split.paired()[i]) {
                 force(i + 1, in, used, forceB, steps);
                 pair(i, steps);
-                spread(i + 1, trackB, out, watch, seen, steps);
+                spreadPair(i, out, watch, seen, steps);
             } else {
                 single(i, steps);
+                spread(i, trackA, out, watch, seen, steps);
             }
-            spread(i, trackA, out, watch, seen, steps);
         }
     }
 
@@ -177,16 +177,18 @@ final class LinearStage {
         Arrays.fill(force, 0, steps, 0);
         for (int j = 0; j < inputs; j++) {
             if (used[j]) {
-                double g0 = input[i][4 * j];
-                double g1 = input[i][4 * j + 1];
-                double g2 = input[i][4 * j + 2];
-                double g3 = input[i][4 * j + 3];
-                double[] u = in[j].value;
-                double[] d = in[j].slope;
-                for (int k = 0; k < steps; k++) {
-                    force[k] += g0 * u[k] + g1 * d[k] + g2 * u[k + 1] + g3 * d[k + 1];
-                }
+                add(input[i], 4 * j, in[j].value, in[j].slope, force, steps);
             }
+        }
+    }
+
+    private static void add(double[] g, int at, double[] u, double[] d, double[] force, int steps) {
+        double g0 = g[at];
+        double g1 = g[at + 1];
+        double g2 = g[at + 2];
+        double g3 = g[at + 3];
+        for (int k = 0; k < steps; k++) {
+            force[k] += g0 * u[k] + g1 * d[k] + g2 * u[k + 1] + g3 * d[k + 1];
         }
     }
 
@@ -219,6 +221,24 @@ final class LinearStage {
             trackA[k + 1] = a;
         }
         x[i] = a;
+    }
+
+    private void spreadPair(int i, Signal[] out, double[][] watch, double[][] seen, int steps) {
+        for (int p = 0; p < c.length; p++) {
+            addPair(c[p][i], c[p][i + 1], out[p].value, steps);
+            addPair(slope[p][i], slope[p][i + 1], out[p].slope, steps);
+        }
+        for (int w = 0; w < watch.length; w++) {
+            addPair(watch[w][i], watch[w][i + 1], seen[w], steps);
+        }
+    }
+
+    private void addPair(double a, double b, double[] into, int steps) {
+        double[] s = trackA;
+        double[] t = trackB;
+        for (int k = 0; k <= steps; k++) {
+            into[k] += a * s[k] + b * t[k];
+        }
     }
 
     private void spread(int i, double[] track, Signal[] out, double[][] watch, double[][] seen, int steps) {

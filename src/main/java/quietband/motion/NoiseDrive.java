@@ -5,9 +5,7 @@ import java.util.Optional;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.apache.commons.rng.sampling.distribution.ZigguratSampler;
 import org.apache.commons.rng.simple.RandomSource;
-import org.hipparchus.transform.DftNormalization;
-import org.hipparchus.transform.FastFourierTransformer;
-import org.hipparchus.transform.TransformType;
+import quietband.spectrum.Fft;
 import quietband.spectrum.LogCurve;
 
 /**
@@ -36,10 +34,10 @@ final class NoiseDrive implements Drive {
         }
     }
 
-    /** Points of a stretch that resolves a density from its lowest frequency on: at least 16 of its periods. */
+    /** Points of a stretch that resolves a density from its lowest frequency on: at least 8 of its periods. */
     static int size(double lowestHz, double step) {
         int n = 1 << 13;
-        while (n < 1 << 18 && n * step < 16 / lowestHz) {
+        while (n < 1 << 18 && n * step < 8 / lowestHz) {
             n *= 2;
         }
         return n;
@@ -66,16 +64,23 @@ final class NoiseDrive implements Drive {
         private final double[] amplitude;
         private final double turn;
         private final int size;
+        private final Fft fft;
         private final Track value = new Track();
         private final Track slope = new Track();
+        private final double[] taper;
         private double[][] last;
 
         Stream(LogCurve density, double step, int size, ZigguratSampler.NormalizedGaussian normal) {
             this.normal = normal;
             this.size = size;
+            fft = new Fft(size);
             double df = 1 / (size * step);
             turn = 2 * Math.PI / size;
             amplitude = new double[size / 2];
+            taper = new double[size];
+            for (int i = 0; i < size; i++) {
+                taper[i] = Math.sin(Math.PI * i / size);
+            }
             for (int k = 1; k < size / 2; k++) {
                 amplitude[k] = Math.sqrt(density.at(k * df) * df);
             }
@@ -98,24 +103,24 @@ final class NoiseDrive implements Drive {
                     z[1][size - k] = -im + dRe;
                 }
             }
-            FastFourierTransformer.transformInPlace(z, DftNormalization.STANDARD, TransformType.INVERSE);
-            for (int i = 0; i < size; i++) {
-                z[0][i] *= size;
-                z[1][i] *= size;
-            }
+            fft.backward(z[0], z[1]);
             return z;
         }
 
         private void hop() {
             double[][] next = stretch();
             int half = size / 2;
+            double[] v = new double[half];
+            double[] d = new double[half];
+            double rate = Math.PI / size;
             for (int i = 0; i < half; i++) {
-                double down = Math.cos(Math.PI * i / size);
-                double up = Math.sin(Math.PI * i / size);
-                double rate = Math.PI / size;
-                value.push(down * last[0][half + i] + up * next[0][i]);
-                slope.push(down * last[1][half + i] + up * next[1][i] - rate * up * last[0][half + i] + rate * down * next[0][i]);
+                double down = taper[half + i];
+                double up = taper[i];
+                v[i] = down * last[0][half + i] + up * next[0][i];
+                d[i] = down * last[1][half + i] + up * next[1][i] - rate * up * last[0][half + i] + rate * down * next[0][i];
             }
+            value.push(v, half);
+            slope.push(d, half);
             last = next;
         }
 

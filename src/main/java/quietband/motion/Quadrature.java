@@ -1,8 +1,6 @@
 package quietband.motion;
 
-import org.hipparchus.transform.DftNormalization;
-import org.hipparchus.transform.FastFourierTransformer;
-import org.hipparchus.transform.TransformType;
+import quietband.spectrum.Fft;
 
 /**
  * The quadrature h of a sequence u: every component exp(j theta k) of positive frequency multiplied by j, so that
@@ -15,6 +13,7 @@ final class Quadrature {
     private final double beta;
     private final int reach;
     private final int size;
+    private final Fft fft;
     private final double[] kernelRe;
     private final double[] kernelIm;
     private final double[] line;
@@ -41,7 +40,8 @@ final class Quadrature {
             kernel[0][i] = v;
             kernel[0][size - i] = -v;
         }
-        FastFourierTransformer.transformInPlace(kernel, DftNormalization.STANDARD, TransformType.FORWARD);
+        fft = new Fft(size);
+        fft.forward(kernel[0], kernel[1]);
         kernelRe = kernel[0];
         kernelIm = kernel[1];
         line = new double[size];
@@ -87,15 +87,15 @@ final class Quadrature {
 
     private void emit(int count, Track into) {
         double[][] work = {line.clone(), new double[size]};
-        FastFourierTransformer.transformInPlace(work, DftNormalization.STANDARD, TransformType.FORWARD);
+        fft.forward(work[0], work[1]);
         for (int i = 0; i < size; i++) {
             double re = work[0][i] * kernelRe[i] - work[1][i] * kernelIm[i];
             work[1][i] = work[0][i] * kernelIm[i] + work[1][i] * kernelRe[i];
             work[0][i] = re;
         }
-        FastFourierTransformer.transformInPlace(work, DftNormalization.STANDARD, TransformType.INVERSE);
+        fft.backward(work[0], work[1]);
         for (int i = 0; i < count; i++) {
-            into.push(work[0][reach + i]);
+            into.push(work[0][reach + i] / size);
         }
         System.arraycopy(line, count, line, 0, filled - count);
         filled -= count;

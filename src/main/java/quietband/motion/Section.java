@@ -10,8 +10,11 @@ final class Section {
     private final double[][] input = new double[2][4];
     private final double[] c = new double[2];
     private final double[] slope = new double[2];
+    private final boolean single;
     private final double direct;
     private final double slopeOfInput;
+    private final double[] trackA = new double[Signal.BLOCK + 1];
+    private final double[] trackB = new double[Signal.BLOCK + 1];
     private double x0;
     private double x1;
 
@@ -27,6 +30,7 @@ final class Section {
             c[i] = s.c()[0][i];
             slope[i] = h * cf[i];
         }
+        single = s.states() == 1;
         direct = s.d()[0][0];
         slopeOfInput = h * StateSpace.rowTimes(s.c()[0], s.g(), 1)[0];
     }
@@ -52,32 +56,85 @@ final class Section {
 
     /** Steps through a block of n steps; the output's block is written from point 0 to n. May work in place. */
     void run(Signal in, Signal out, int n) {
+        double[] u = in.value;
+        double[] d = in.slope;
+        force(input[0], u, d, trackA, n);
+        if (single) {
+            advance(n);
+            write(u, d, out, n);
+        } else {
+            force(input[1], u, d, trackB, n);
+            advancePair(n);
+            writePair(u, d, out, n);
+        }
+    }
+
+    /** What the input adds in each step, at the index of the step's end. */
+    private static void force(double[] g, double[] u, double[] d, double[] track, int n) {
+        double g0 = g[0];
+        double g1 = g[1];
+        double g2 = g[2];
+        double g3 = g[3];
+        for (int k = 0; k < n; k++) {
+            track[k + 1] = g0 * u[k] + g1 * d[k] + g2 * u[k + 1] + g3 * d[k + 1];
+        }
+    }
+
+    private void advance(int n) {
+        double p = phi[0][0];
+        double a = x0;
+        trackA[0] = a;
+        for (int k = 1; k <= n; k++) {
+            a = p * a + trackA[k];
+            trackA[k] = a;
+        }
+        x0 = a;
+    }
+
+    private void advancePair(int n) {
         double p00 = phi[0][0];
         double p01 = phi[0][1];
         double p10 = phi[1][0];
         double p11 = phi[1][1];
-        double[] i0 = input[0];
-        double[] i1 = input[1];
         double a = x0;
         double b = x1;
-        double u = in.value[0];
-        double d = in.slope[0];
-        for (int k = 0;; k++) {
-            out.value[k] = c[0] * a + c[1] * b + direct * u;
-            out.slope[k] = slope[0] * a + slope[1] * b + slopeOfInput * u + direct * d;
-            if (k == n) {
-                break;
-            }
-            double un = in.value[k + 1];
-            double dn = in.slope[k + 1];
-            double an = p00 * a + p01 * b + i0[0] * u + i0[1] * d + i0[2] * un + i0[3] * dn;
-            b = p10 * a + p11 * b + i1[0] * u + i1[1] * d + i1[2] * un + i1[3] * dn;
-            a = an;
-            u = un;
-            d = dn;
+        trackA[0] = a;
+        trackB[0] = b;
+        for (int k = 1; k <= n; k++) {
+            double next = p00 * a + p01 * b + trackA[k];
+            b = p10 * a + p11 * b + trackB[k];
+            a = next;
+            trackA[k] = a;
+            trackB[k] = b;
         }
         x0 = a;
         x1 = b;
+    }
+
+    private void write(double[] u, double[] d, Signal out, int n) {
+        double[] value = out.value;
+        double[] slopes = out.slope;
+        double c0 = c[0];
+        double s0 = slope[0];
+        for (int k = 0; k <= n; k++) {
+            double v = u[k];
+            slopes[k] = s0 * trackA[k] + slopeOfInput * v + direct * d[k];
+            value[k] = c0 * trackA[k] + direct * v;
+        }
+    }
+
+    private void writePair(double[] u, double[] d, Signal out, int n) {
+        double[] value = out.value;
+        double[] slopes = out.slope;
+        double c0 = c[0];
+        double c1 = c[1];
+        double s0 = slope[0];
+        double s1 = slope[1];
+        for (int k = 0; k <= n; k++) {
+            double v = u[k];
+            slopes[k] = s0 * trackA[k] + s1 * trackB[k] + slopeOfInput * v + direct * d[k];
+            value[k] = c0 * trackA[k] + c1 * trackB[k] + direct * v;
+        }
     }
 
     /** Puts the state to what it is at point 0 after endless time under a sinusoid, and tells the output's. */

@@ -17,6 +17,7 @@ public final class Travel {
 
     private final double[][] levers;
     private final int stride;
+    private final double reach;
     private final double[] most = new double[3];
     private final double[] centre = new double[3];
 
@@ -29,6 +30,7 @@ public final class Travel {
                     (corner & 2) == 0 ? size.y() / 2 : -size.y() / 2, (corner & 4) == 0 ? size.z() / 2 : -size.z() / 2)));
             }
         });
+        reach = points.stream().mapToDouble(p -> assembly.fromCentre(p).length()).max().orElse(0);
         levers = points.stream().map(p -> Lever.of(assembly.fromCentre(p))).toArray(double[][]::new);
         stride = (int) Math.max(1, Math.min(Signal.BLOCK / 2, 1 / (LOOKS_PER_PERIOD * assembly.modes().frequencyHz(5) * step)));
     }
@@ -40,15 +42,26 @@ public final class Travel {
             }
             most[i] = Math.max(most[i], centre[i]);
         }
+        for (int k = 0; k <= n; k += stride) {
+            double turn = reach * (Math.abs(seen[3][k]) + Math.abs(seen[4][k]) + Math.abs(seen[5][k]));
+            boolean could = false;
+            for (int i = 0; i < 3; i++) {
+                could |= Math.abs(seen[i][k]) + turn > most[i];
+            }
+            if (could) {
+                look(seen, k);
+            }
+        }
+    }
+
+    private void look(double[][] seen, int k) {
         for (double[] b : levers) {
-            for (int k = 0; k <= n; k += stride) {
-                for (int i = 0; i < 3; i++) {
-                    double u = 0;
-                    for (int c = 0; c < 6; c++) {
-                        u += b[6 * i + c] * seen[c][k];
-                    }
-                    most[i] = Math.max(most[i], Math.abs(u));
+            for (int i = 0; i < 3; i++) {
+                double u = 0;
+                for (int c = 0; c < 6; c++) {
+                    u += b[6 * i + c] * seen[c][k];
                 }
+                most[i] = Math.max(most[i], Math.abs(u));
             }
         }
     }

@@ -1,9 +1,5 @@
 package quietband.spectrum;
 
-import org.hipparchus.transform.DftNormalization;
-import org.hipparchus.transform.FastFourierTransformer;
-import org.hipparchus.transform.TransformType;
-
 /**
  * One-sided densities and cross densities by Welch's method: Hann window, segments overlapping by half, periodograms averaged.
  * Source: P. D. Welch, IEEE Trans. Audio Electroacoust. 15 (1967) 70 (from memory). The density of a channel in unit^2/Hz integrates to
@@ -13,6 +9,7 @@ public final class Welch {
 
     private final int size;
     private final double rate;
+    private final Fft fft;
     private final double[] window;
     private final double power;
     private final int references;
@@ -35,6 +32,7 @@ public final class Welch {
         this.size = size;
         this.rate = rate;
         this.references = references;
+        fft = new Fft(size);
         window = new double[size];
         double sum = 0;
         for (int i = 0; i < size; i++) {
@@ -71,7 +69,7 @@ public final class Welch {
             }
             spectrum[c][0] = windowed;
             spectrum[c][1] = new double[size];
-            FastFourierTransformer.transformInPlace(spectrum[c], DftNormalization.STANDARD, TransformType.FORWARD);
+            fft.forward(spectrum[c][0], spectrum[c][1]);
         }
         for (int k = 0; k <= size / 2; k++) {
             for (int c = 0; c < line.length; c++) {

@@ -1,0 +1,96 @@
+package quietband.spectrum;
+
+/**
+ * Discrete Fourier transform of a power of two of complex numbers in place, X_k = sum x_n exp(-j 2 pi k n/N), not scaled.
+ * Cooley-Tukey with the twiddle factors of every stage in a row, so that inner loops run over neighbours.
+ */
+public final class Fft {
+
+    private final int n;
+    private final int[] mirror;
+    private final double[] cos;
+    private final double[] sin;
+
+    /** For a size, a power of two from 4 on. */
+    public Fft(int n) {
+        if (n < 4 || Integer.bitCount(n) != 1) {
+            throw new IllegalArgumentException(n + " is no power of two from 4 on");
+        }
+        this.n = n;
+        mirror = new int[n];
+        int shift = Integer.numberOfLeadingZeros(n) + 1;
+        for (int i = 0; i < n; i++) {
+            mirror[i] = Integer.reverse(i) >>> shift;
+        }
+        cos = new double[n];
+        sin = new double[n];
+        for (int half = 4; half < n; half *= 2) {
+            for (int j = 0; j < half; j++) {
+                cos[half + j] = StrictMath.cos(Math.PI * j / half);
+                sin[half + j] = -StrictMath.sin(Math.PI * j / half);
+            }
+        }
+    }
+
+    /** Forward transform of the real and imaginary parts, both modified. */
+    public void forward(double[] re, double[] im) {
+        for (int i = 0; i < n; i++) {
+            int j = mirror[i];
+            if (j > i) {
+                double r = re[i];
+                re[i] = re[j];
+                re[j] = r;
+                double m = im[i];
+                im[i] = im[j];
+                im[j] = m;
+            }
+        }
+        fours(re, im);
+        for (int half = 4; half < n; half *= 2) {
+            for (int at = 0; at < n; at += 2 * half) {
+                butterflies(re, im, at, half);
+            }
+        }
+    }
+
+    /** Backward transform, exp(+j ...), not scaled: forward and backward together multiply by the size. */
+    public void backward(double[] re, double[] im) {
+        forward(im, re);
+    }
+
+    /** The first two stages at once: fours of neighbours. */
+    private void fours(double[] re, double[] im) {
+        for (int i = 0; i < n; i += 4) {
+            double ar = re[i] + re[i + 1];
+            double ai = im[i] + im[i + 1];
+            double br = re[i] - re[i + 1];
+            double bi = im[i] - im[i + 1];
+            double cr = re[i + 2] + re[i + 3];
+            double ci = im[i + 2] + im[i + 3];
+            double dr = re[i + 2] - re[i + 3];
+            double di = im[i + 2] - im[i + 3];
+            re[i] = ar + cr;
+            im[i] = ai + ci;
+            re[i + 1] = br + di;
+            im[i + 1] = bi - dr;
+            re[i + 2] = ar - cr;
+            im[i + 2] = ai - ci;
+            re[i + 3] = br - di;
+            im[i + 3] = bi + dr;
+        }
+    }
+
+    private void butterflies(double[] re, double[] im, int at, int half) {
+        int other = at + half;
+        for (int j = 0; j < half; j++) {
+            double c = cos[half + j];
+            double s = sin[half + j];
+            double r = re[other + j] * c - im[other + j] * s;
+            double m = re[other + j] * s + im[other + j] * c;
+            re[other + j] = re[at + j] - r;
+            im[other + j] = im[at + j] - m;
+            re[at + j] += r;
+            im[at + j] += m;
+        }
+    }
+}
