@@ -43,6 +43,12 @@ final class ScatterModels {
         return values;
     }
 
+    /** What a path names first, quick to read from many units. */
+    static ToDoubleFunction<Quantities> at(Design design, String path) {
+        int slot = design.quantities().find(path).slot(0);
+        return unit -> unit.value(slot);
+    }
+
     /** Five standard errors of the place of a percentile: its share may be off by sqrt(p (1 - p)/n). */
     static double fiveErrors(double share) {
         return 5 * Math.sqrt(share * (1 - share) / UNITS);
