@@ -28,10 +28,12 @@ class DwellTest {
 
     private static final String HARD = String.join("\n",
         "oscillator: {carrier: 10 MHz, resonator: {sensitivity: {x: 0.3 ppb/g, y: -0.5 ppb/g, z: 0.2 ppb/g}, position: {x: 4 mm},",
-        "  support_resonance: {x: {frequency: 3 kHz, q: 12}, z: {frequency: 1.4 kHz, q: 5}}, orientation: {axis: {x: 1, y: 1, z: 0}, angle: 30 deg}}}",
+        "  support_resonance: {x: {frequency: 3 kHz, q: 12}, z: {frequency: 1.4 kHz, q: 5}}, "
+            + "orientation: {axis: {x: 1, y: 1, z: 0}, angle: 30 deg}}}",
         "platform: {mass: 150 g, size: {x: 50 mm, y: 60 mm, z: 20 mm}, centre_of_gravity: {x: 1 mm, z: 2 mm}, "
             + "modal_damping: 2 %,",
-        "  springs: [{name: a, at: [{x: 20 mm, y: 20 mm}, {x: -20 mm, y: 20 mm}, {x: 0 mm, y: -20 mm, z: 3 mm}], stiffness: {x: 8 N/mm, y: 9 N/mm, z: 12 N/mm},",
+        "  springs: [{name: a, at: [{x: 20 mm, y: 20 mm}, {x: -20 mm, y: 20 mm}, {x: 0 mm, y: -20 mm, z: 3 mm}], "
+            + "stiffness: {x: 8 N/mm, y: 9 N/mm, z: 12 N/mm},",
         "    loss_factor: {x: 10 %, z: 30 %}, relaxation: {stiffness_ratio: 0.8, corner: 60 Hz}, "
             + "mass: 14 g, turn: {axis: y, angle: 20 deg}}]}");
 
@@ -43,7 +45,8 @@ class DwellTest {
     }
 
     private static String path(String path, String error) {
-        return HARD + "\ncancellation: {sensor: {position: {y: 5 mm}, bandwidth: {x: 3 kHz, z: 2 kHz}, resonance: {frequency: 9 kHz, q: 2}, "
+        return HARD + "\ncancellation: {sensor: {position: {y: 5 mm}, bandwidth: {x: 3 kHz, z: 2 kHz}, "
+            + "resonance: {frequency: 9 kHz, q: 2}, "
             + "cross_axis: {xy: 2 %, zx: -1 %}}, path: {" + path + "}, tuning: {slope: -1 ppm/V, bandwidth: 7 kHz}, "
             + "error: {"
             + error + "}}";
