@@ -50,6 +50,10 @@ final class DriveOptions {
     @Option(names = "--full-rate", description = "motion.csv at the rate of the time grid")
     private boolean fullRate;
 
+    @Option(names = "--grid", paramLabel = "F",
+        description = "points of the time grid per second for random, shock and record, e.g. \"100 kHz\"; default: what the drive needs")
+    private String grid;
+
     Kind kind() {
         return kind;
     }
@@ -77,6 +81,11 @@ final class DriveOptions {
     /** Seconds asked for; 0 when left to the drive. */
     double duration() {
         return duration == null ? 0 : positive("--duration", duration, Dimension.TIME);
+    }
+
+    /** Rate of the time grid, Hz; 0 when left to the drive. */
+    double gridHz() {
+        return grid == null ? 0 : positive("--grid", grid, Dimension.FREQUENCY);
     }
 
     /** Octaves a minute; infinite when left out. */

@@ -107,7 +107,7 @@ final class SimulateCommand implements Callable<Integer> {
     }
 
     private Ride.Options options() {
-        return new Ride.Options(drive.linear(), drive.duration(), drive.fullRate(), ROWS);
+        return new Ride.Options(drive.linear(), drive.duration(), drive.fullRate(), ROWS, drive.gridHz());
     }
 
     private Printed random(Design design, Provenance from, ResultDirectory directory) {

@@ -8,6 +8,8 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
 import picocli.CommandLine.UnmatchedArgumentException;
 import quietband.model.ModelException;
+import quietband.motion.NoSteadyStateException;
+import quietband.motion.RecordingException;
 import quietband.platform.SingularPlatformException;
 import quietband.report.ResultException;
 import quietband.tolerance.ScatterException;
@@ -40,7 +42,8 @@ final class Trouble {
             return MENDABLE;
         }
         if (e instanceof ResultException || e instanceof Mendable || e instanceof SingularPlatformException
-            || e instanceof ScatterException            || e instanceof ArithmeticException) {
+            || e instanceof ScatterException            || e instanceof RecordingException || e instanceof NoSteadyStateException
+            || e instanceof ArithmeticException) {
             err.println("quietband: " + oneLine(e.getMessage()));
             return MENDABLE;
         }

@@ -15,7 +15,7 @@ final class ContactStage {
     private static final int UNITS = 4096;
 
     private final PlatformEquations equations;
-    private final List<double[]> levers;
+    private final List<double[]> rows;
     private final double step;
     private final Map<Integer, HermiteHold> holds = new HashMap<>();
     private final Map<Integer, Outputs> outputs = new HashMap<>();
@@ -30,9 +30,9 @@ final class ContactStage {
     /** Rows for the accelerations with one set of contacts. */
     private record Outputs(StateSpace space, double[][] slope, double[][] slopeOfInput) { }
 
-    ContactStage(PlatformEquations equations, List<double[]> levers, double step) {
+    ContactStage(PlatformEquations equations, List<double[]> rows, double step) {
         this.equations = equations;
-        this.levers = levers;
+        this.rows = rows;
         this.step = step;
         int count = equations.contacts().size();
         place = new double[count][];
@@ -193,7 +193,7 @@ final class ContactStage {
     }
 
     private Outputs outputs(int set) {
-        StateSpace s = equations.accelerations(set, levers);
+        StateSpace s = equations.accelerations(set, rows);
         double[][] slope = LinearStage.product(s.c(), s.f());
         double[][] ofInput = LinearStage.product(s.c(), s.g());
         for (int p = 0; p < slope.length; p++) {

@@ -1,5 +1,6 @@
 package quietband.motion;
 
+import java.util.List;
 import quietband.model.Cancellation;
 import quietband.model.Design;
 
@@ -15,16 +16,16 @@ final class Correction {
     private final Cancellation c;
     private final Plan plan;
     private final double ratio;
-    private final double[] delay = new double[3];
-    private final double[] direct = new double[3];
-    private final double[] led = new double[3];
-    private final boolean[] used = new boolean[3];
-    private final Chain[] chains = new Chain[3];
-    private final DigitalRun[] filters = new DigitalRun[3];
-    private final Converter[] converters = new Converter[3];
-    private final Signal[] sensed = Signal.several(3);
-    private final Track[] samples = new Track[3];
-    private final double[][] even = new double[3][];
+    private final List<Channel> channels;
+    private final double[] delay;
+    private final double[] direct;
+    private final double[] led;
+    private final Chain[] chains;
+    private final DigitalRun[] filters;
+    private final Converter[] converters;
+    private final Signal[] sensed;
+    private final Track[] samples;
+    private final double[][] even;
     private double[] taken = new double[Signal.BLOCK];
     private final Track plain = new Track();
     private final Track quarter = new Track();
@@ -46,28 +47,39 @@ final class Correction {
         double h = plan.step();
         double period = c.path().sampled() ? 1 / c.path().sampleRateHz() : h;
         ratio = plan.averaged() && c.path().sampled() ? Math.rint(period / h) : period / h;
+        channels = plan.muted() ? List.of() : Channel.of(design, plan.linear());
+        int m = channels.size();
+        delay = new double[m];
+        direct = new double[m];
+        led = new double[m];
+        chains = new Chain[m];
+        filters = new DigitalRun[m];
+        converters = new Converter[m];
+        samples = new Track[m];
+        even = new double[m][];
+        sensed = Signal.several(m);
         double longest = 0;
         double turned = 0;
-        for (int i = 0; i < 3; i++) {
-            double weight = design.weightsPerG().get(i) * (1 + c.error().gain().get(i));
-            double phase = c.error().phase().get(i);
-            used[i] = weight != 0 && !plan.muted();
-            direct[i] = weight * Math.cos(phase);
-            led[i] = weight * Math.sin(phase);
-            turned = used[i] ? Math.max(turned, Math.abs(Math.sin(phase))) : turned;
-            delay[i] = (c.path().latency() + c.error().delay().get(i)) / h;
-            longest = used[i] ? Math.max(longest, delay[i]) : longest;
+        for (int i = 0; i < m; i++) {
+            Channel x = channels.get(i);
+            direct[i] = x.gain() * Math.cos(x.phase());
+            led[i] = x.gain() * Math.sin(x.phase());
+            turned = Math.max(turned, Math.abs(Math.sin(x.phase())));
+            delay[i] = x.delay() / h;
+            longest = Math.max(longest, delay[i]);
             even[i] = evenly(delay[i]);
-            chains[i] = Chain.sensor(c, i, !plan.linear(), h);
-            filters[i] = new DigitalRun(c.path().filters().get(i));
-            converters[i] = new Converter(c, i, plan.linear());
+            chains[i] = Chain.sensor(c, x.axis(), !plan.linear(), h);
+            filters[i] = new DigitalRun(c.path().filters().get(x.axis()));
+            converters[i] = new Converter(c, x.axis(), plan.linear());
             samples[i] = new Track();
         }
         start = (long) Math.ceil(longest / ratio - 1e-9);
         next = start;
-        for (Track t : new Track[] {samples[0], samples[1], samples[2], plain, quarter}) {
+        for (Track t : samples) {
             t.startAt(start);
         }
+        plain.startAt(start);
+        quarter.startAt(start);
         quadrature = turned > 0 ? new Quadrature(2 * Math.PI * plan.lowestHz() * period, turned) : null;
         port = new Port(c, plan.linear());
         averages = new Averages(port.pole() * h);
@@ -99,7 +111,7 @@ final class Correction {
     /** Sensor samples that the limiters or converters clipped, and port values beyond its range. */
     long[] clipped() {
         long sensor = 0;
-        for (int i = 0; i < 3; i++) {
+        for (int i = 0; i < chains.length; i++) {
             sensor += chains[i].clipped() + converters[i].clipped();
         }
         return new long[] {sensor, port.clipped()};
@@ -112,27 +124,31 @@ final class Correction {
 
     /** How many grid steps the result comes after the input. */
     long lag() {
-        double most = Math.max(0, -Math.min(delay[0], Math.min(delay[1], delay[2])));
+        double most = 0;
+        for (double d : delay) {
+            most = Math.max(most, -d);
+        }
         return (long) Math.ceil(most + ratio * (2 + (quadrature == null ? 0 : quadrature.reach()))) + 2;
+    }
+
+    /** What each channel takes of the accelerations at the sensors, row by row. */
+    List<double[]> rows() {
+        return channels.stream().map(Channel::row).toList();
     }
 
     /**
      * Takes a block.
      *
-     * @param acceleration at the sensors, g, three signals
-     * @param step         number of its point 0
+     * @param input one signal per channel, by {@link #rows()}, in g; not modified
+     * @param step  number of its point 0
      */
-    void run(Signal[] acceleration, long step, int n) {
-        for (int i = 0; i < 3; i++) {
-            if (used[i]) {
-                read(i, acceleration, n);
-                chains[i].run(sensed[i], sensed[i], n);
-                sample(i, step, n);
-            } else {
-                silent(i, step, n);
-            }
+    void run(Signal[] input, long step, int n) {
+        long known = channels.isEmpty() ? (long) Math.ceil((step + n) / ratio) : Long.MAX_VALUE;
+        for (int i = 0; i < channels.size(); i++) {
+            chains[i].run(input[i], sensed[i], n);
+            sample(i, step, n);
+            known = Math.min(known, samples[i].end());
         }
-        long known = Math.min(samples[0].end(), Math.min(samples[1].end(), samples[2].end()));
         for (long k = plain.end(); k < known; k++) {
             combine(k);
         }
@@ -140,16 +156,6 @@ final class Correction {
             t.dropBefore(known);
         }
         stairs();
-    }
-
-    private void read(int i, Signal[] a, int n) {
-        double x0 = c.sensor().crossAxis().get(3 * i);
-        double x1 = c.sensor().crossAxis().get(3 * i + 1);
-        double x2 = c.sensor().crossAxis().get(3 * i + 2);
-        for (int k = 0; k <= n; k++) {
-            sensed[i].value[k] = x0 * a[0].value[k] + x1 * a[1].value[k] + x2 * a[2].value[k];
-            sensed[i].slope[k] = x0 * a[0].slope[k] + x1 * a[1].slope[k] + x2 * a[2].slope[k];
-        }
     }
 
     private void sample(int i, long step, int n) {
@@ -182,21 +188,13 @@ final class Correction {
         return new double[] {r * r * (1 + 2 * s), s * s * (3 - 2 * s), s * r * r, -s * s * r};
     }
 
-    private void silent(int i, long step, int n) {
-        while (samples[i].end() * ratio - delay[i] < step + n) {
-            samples[i].push(0);
-        }
-    }
-
     private void combine(long k) {
         double sum = 0;
         double quad = 0;
-        for (int i = 0; i < 3; i++) {
-            if (used[i]) {
-                double r = filters[i].next(samples[i].get(k));
-                sum += direct[i] * r;
-                quad += led[i] * r;
-            }
+        for (int i = 0; i < filters.length; i++) {
+            double r = filters[i].next(samples[i].get(k));
+            sum += direct[i] * r;
+            quad += led[i] * r;
         }
         plain.push(sum);
         if (quadrature != null) {
@@ -244,19 +242,13 @@ final class Correction {
         port.advance(level, decay);
     }
 
-    /** Starts in the periodic state under sinusoidal acceleration at the sensors, seen from grid point 0. */
-    void settle(Phasor[] acceleration, double theta) {
+    /** Starts in the periodic state under sinusoids, one per channel, seen from grid point 0. */
+    void settle(Phasor[] input, double theta) {
         double turn = theta * ratio;
         double re = 0;
         double im = 0;
-        for (int i = 0; i < 3; i++) {
-            if (!used[i]) {
-                continue;
-            }
-            Phasor p = Phasor.ZERO;
-            for (int k = 0; k < 3; k++) {
-                p = p.plus(acceleration[k].times(c.sensor().crossAxis().get(3 * i + k)));
-            }
+        for (int i = 0; i < channels.size(); i++) {
+            Phasor p = input[i];
             p = chains[i].settle(p, theta);
             double at = start * ratio - delay[i];
             double whole = Math.floor(at);

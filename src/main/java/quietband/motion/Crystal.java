@@ -1,38 +1,66 @@
 package quietband.motion;
 
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
 import quietband.model.Design;
+import quietband.model.Resonance;
 import quietband.model.Vec;
 
 /** The resonator: sum over axes of G_i times the acceleration behind its support, fractional frequency. */
 final class Crystal {
 
-    private final Vec g;
-    private final Chain[] support = new Chain[3];
+    private final List<double[]> rows;
+    private final Chain[] support;
     private final Signal behind = new Signal();
     private final Signal y = new Signal();
     private final Track plain = new Track();
     private double lastValue;
     private double lastSlope;
+    private double older;
+    private double olderSlope;
 
-    Crystal(Design design, Vec mountedPerG, double step) {
-        g = mountedPerG;
-        for (int i = 0; i < 3; i++) {
-            support[i] = Chain.support(design.oscillator().resonator().supportResonance(), i, step);
+    Crystal(Design design, double step) {
+        rows = rows(design);
+        support = new Chain[rows.size()];
+        for (int i = 0; i < support.length; i++) {
+            // a single row stands for all axes: any axis that counts has the right support
+            int axis = rows.get(i)[0] != 0 ? 0 : rows.get(i)[1] != 0 ? 1 : 2;
+            support[i] = Chain.support(design.oscillator().resonator().supportResonance(), axis, step);
         }
     }
 
-    /** Steps through a block of the acceleration at the resonator. */
-    void run(Signal[] acceleration, int n) {
-        java.util.Arrays.fill(y.value, 0, n + 1, 0);
-        java.util.Arrays.fill(y.slope, 0, n + 1, 0);
+    /**
+     * What is taken of the accelerations at the resonator, 1/g: one row where all axes that count have the same support, else
+     * one for each.
+     */
+    static List<double[]> rows(Design design) {
+        Vec g = design.oscillator().resonator().mountedSensitivityPerG();
+        Resonance r = design.oscillator().resonator().supportResonance();
+        List<double[]> rows = new ArrayList<>();
+        int first = -1;
+        boolean same = true;
         for (int i = 0; i < 3; i++) {
-            double gi = g.get(i);
-            if (gi != 0) {
-                support[i].run(acceleration[i], behind, n);
-                for (int k = 0; k <= n; k++) {
-                    y.value[k] += gi * behind.value[k];
-                    y.slope[k] += gi * behind.slope[k];
-                }
+            if (g.get(i) != 0) {
+                first = first < 0 ? i : first;
+                same &= Channel.same(r, i, first);
+                double[] row = new double[3];
+                row[i] = g.get(i);
+                rows.add(row);
+            }
+        }
+        return same && rows.size() > 1 ? List.of(g.toArray()) : rows;
+    }
+
+    /** Steps through a block of one signal per row, fractional frequency. */
+    void run(Signal[] input, int n) {
+        Arrays.fill(y.value, 0, n + 1, 0);
+        Arrays.fill(y.slope, 0, n + 1, 0);
+        for (int i = 0; i < support.length; i++) {
+            support[i].run(input[i], behind, n);
+            for (int k = 0; k <= n; k++) {
+                y.value[k] += behind.value[k];
+                y.slope[k] += behind.slope[k];
             }
         }
         plain.push(y.value, n);
@@ -63,13 +91,10 @@ final class Crystal {
         lastSlope = y.slope[n - 1];
     }
 
-    private double older;
-    private double olderSlope;
-
-    /** Starts in the periodic state under sinusoidal accelerations. */
-    void settle(Phasor[] acceleration, double theta) {
-        for (int i = 0; i < 3; i++) {
-            support[i].settle(acceleration[i], theta);
+    /** Starts in the periodic state under sinusoids, one per row. */
+    void settle(Phasor[] input, double theta) {
+        for (int i = 0; i < support.length; i++) {
+            support[i].settle(input[i], theta);
         }
     }
 }

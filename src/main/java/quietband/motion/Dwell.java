@@ -16,7 +16,8 @@ public final class Dwell {
     private static final double FINEST = 20e-6;
     private static final double IMAGE_TURNS = 12;
     private static final double SETTLED = 1e-4;
-    private static final int MOST_WINDOWS = 200;
+    private static final double NEARLY = 5e-3;
+    private static final int MOST_WINDOWS = 60;
 
     /**
      * What is asked.
@@ -64,14 +65,16 @@ public final class Dwell {
     private final Windows windows;
     private final double start;
     private final double length;
+    private final double settling;
     private final Frame.Sink also;
 
     /**
      * How dwells at one frequency are stepped, for all axes and levels alike.
      *
-     * @param periods whole periods in each of the four stretches of a window
+     * @param periods  whole periods in each of the four stretches of a window
+     * @param settling time after which what does not repeat exactly (quantising) counts as settled, s
      */
-    record Shared(Plan plan, PlatformModel platform, double periods) {
+    record Shared(Plan plan, PlatformModel platform, double periods, double settling) {
 
         static Shared of(Design design, double f, double duration, boolean linear, LossModel loss) {
             double fs = design.cancellation().map(c -> c.path().sampleRateHz()).orElse(0.0);
@@ -87,7 +90,8 @@ public final class Dwell {
             }
             long points = (long) (4 * periods * perPeriod);
             Plan plan = new Plan(1 / (f * perPeriod), linear, loss, false, 0.9 * Math.min(f, fold(f, fs)), points, muted);
-            return new Shared(plan, design.platform().isPresent() ? PlatformModel.of(design, plan) : null, periods);
+            return new Shared(plan, design.platform().isPresent() ? PlatformModel.of(design, plan) : null, periods,
+                linear ? 0 : Ride.settling(design));
         }
     }
 
@@ -96,6 +100,7 @@ public final class Dwell {
         this.also = also;
         f = request.frequencyHz();
         step = shared.plan.step();
+        settling = shared.settling;
         engine = new Engine(design, shared.plan, shared.platform);
         length = shared.periods / f;
         double fs = design.cancellation().map(c -> c.path().sampleRateHz()).orElse(0.0);
@@ -178,7 +183,8 @@ public final class Dwell {
                 return also.accept(frame);
             });
             double[][] now = windows.amplitudes(window++);
-            settled = settled || (last != null && same(last, now));
+            double time = 4 * length * window;
+            settled = settled || (last != null && (close(last, now, SETTLED) || (time > settling && close(last, now, NEARLY))));
             if (settled || window >= MOST_WINDOWS) {
                 mean = mean == null ? now : plus(mean, now);
                 counted++;
@@ -200,10 +206,11 @@ public final class Dwell {
             Findings.clipped(engine), Findings.travel(engine));
     }
 
-    private static boolean same(double[][] a, double[][] b) {
+    /** Whether no component has changed by more than a share of the bare one, or less than that of itself. */
+    private static boolean close(double[][] a, double[][] b, double share) {
         for (int i = 0; i < a.length; i++) {
             double off = Math.hypot(a[i][0] - b[i][0], a[i][1] - b[i][1]);
-            if (off > SETTLED * Math.hypot(b[0][0], b[0][1]) * 0.1 && off > SETTLED * Math.hypot(b[i][0], b[i][1])) {
+            if (off > 0.1 * share * Math.hypot(b[0][0], b[0][1]) && off > share * Math.hypot(b[i][0], b[i][1])) {
                 return false;
             }
         }

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import quietband.model.Design;
 import quietband.model.Stack;
-import quietband.model.Vec;
 
 /**
  * One pass: all stacks of a design on the same drive. Block by block the drive moves housing and platform; crystal and
@@ -22,6 +21,10 @@ final class Engine {
     private final Correction boltedCorrection;
     private final Correction sprungCorrection;
     private final boolean sensorOnPlatform;
+    private final List<double[]> crystalRows;
+    private final List<double[]> sensorRows;
+    private final Signal[] atCrystal;
+    private final Signal[] atSensor;
     private final Signal[] drive = Signal.several(3);
     private final Track[] driven = {new Track(), new Track(), new Track()};
     private final Track[] moved = {new Track(), new Track(), new Track()};
@@ -40,27 +43,35 @@ final class Engine {
         stacks = Stack.of(design);
         boolean corrected = design.cancellation().isPresent();
         platform = model == null ? null : new PlatformStage(design.platform().orElseThrow(), model, plan);
-        Vec g = design.oscillator().resonator().mountedSensitivityPerG();
-        bolted = new Crystal(design, g, plan.step());
-        sprung = platform == null ? null : new Crystal(design, g, plan.step());
+        crystalRows = Crystal.rows(design);
+        atCrystal = Signal.several(crystalRows.size());
+        bolted = new Crystal(design, plan.step());
+        sprung = platform == null ? null : new Crystal(design, plan.step());
         boltedCorrection = corrected ? new Correction(design, plan) : null;
         sprungCorrection = corrected && platform != null ? new Correction(design, plan) : null;
+        sensorRows = corrected ? boltedCorrection.rows() : List.of();
+        atSensor = Signal.several(sensorRows.size());
         sensorOnPlatform = design.cancellation().map(c -> c.sensor().onPlatform()).orElse(false);
     }
 
     /** Starts in the periodic state under sinusoids. */
     void settle(Phasor[] housing, double theta) {
-        bolted.settle(housing, theta);
+        bolted.settle(mixed(crystalRows, housing), theta);
+        Phasor[] onHousing = mixed(sensorRows, housing);
         if (boltedCorrection != null) {
-            boltedCorrection.settle(housing, theta);
+            boltedCorrection.settle(onHousing, theta);
         }
         if (platform != null) {
             platform.settle(housing, theta);
             sprung.settle(platform.settledResonator(), theta);
             if (sprungCorrection != null) {
-                sprungCorrection.settle(sensorOnPlatform ? platform.settledSensor() : housing, theta);
+                sprungCorrection.settle(sensorOnPlatform ? platform.settledSensor() : onHousing, theta);
             }
         }
+    }
+
+    private static Phasor[] mixed(List<double[]> rows, Phasor[] a) {
+        return rows.stream().map(r -> Channel.mix(r, a)).toArray(Phasor[]::new);
     }
 
     /** Steps on until frames with so many points altogether have been given, or the sink wants no more. */
@@ -80,17 +91,23 @@ final class Engine {
     }
 
     private void block(boolean[] used, int n) {
-        bolted.run(drive, n);
+        for (int i = 0; i < atCrystal.length; i++) {
+            Channel.mix(crystalRows.get(i), drive, atCrystal[i], n);
+        }
+        for (int i = 0; i < atSensor.length; i++) {
+            Channel.mix(sensorRows.get(i), drive, atSensor[i], n);
+        }
+        bolted.run(atCrystal, n);
         bolted.give(boltedY, n, boltedCorrection != null && plan.averaged());
         if (boltedCorrection != null) {
-            boltedCorrection.run(drive, step, n);
+            boltedCorrection.run(atSensor, step, n);
         }
         if (platform != null) {
             platform.run(drive, used, n);
             sprung.run(platform.resonator(), n);
             sprung.give(sprungY, n, sprungCorrection != null && plan.averaged());
             if (sprungCorrection != null) {
-                sprungCorrection.run(sensorOnPlatform ? platform.sensor() : drive, step, n);
+                sprungCorrection.run(sensorOnPlatform ? platform.sensor() : atSensor, step, n);
             }
         }
         for (int i = 0; i < 3; i++) {

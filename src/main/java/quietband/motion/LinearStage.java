@@ -144,12 +144,12 @@ final class LinearStage {
             return;
         }
         for (int i = 0; i < n; i += split.paired()[i] ? 2 : 1) {
-            force(i, in, used, forceA, steps);
             if (split.paired()[i]) {
-                force(i + 1, in, used, forceB, steps);
+                forcePair(i, in, used, steps);
                 pair(i, steps);
                 spreadPair(i, out, watch, seen, steps);
             } else {
+                force(i, in, used, forceA, steps);
                 single(i, steps);
                 spread(i, trackA, out, watch, seen, steps);
             }
@@ -179,6 +179,39 @@ final class LinearStage {
             if (used[j]) {
                 add(input[i], 4 * j, in[j].value, in[j].slope, force, steps);
             }
+        }
+    }
+
+    private void forcePair(int i, Signal[] in, boolean[] used, int steps) {
+        Arrays.fill(forceA, 0, steps, 0);
+        Arrays.fill(forceB, 0, steps, 0);
+        for (int j = 0; j < inputs; j++) {
+            if (used[j]) {
+                addPair(input[i], input[i + 1], 4 * j, in[j], steps);
+            }
+        }
+    }
+
+    private void addPair(double[] g, double[] p, int at, Signal in, int steps) {
+        double[] u = in.value;
+        double[] d = in.slope;
+        double[] a = forceA;
+        double[] b = forceB;
+        double g0 = g[at];
+        double g1 = g[at + 1];
+        double g2 = g[at + 2];
+        double g3 = g[at + 3];
+        double p0 = p[at];
+        double p1 = p[at + 1];
+        double p2 = p[at + 2];
+        double p3 = p[at + 3];
+        for (int k = 0; k < steps; k++) {
+            double u0 = u[k];
+            double d0 = d[k];
+            double u1 = u[k + 1];
+            double d1 = d[k + 1];
+            a[k] += g0 * u0 + g1 * d0 + g2 * u1 + g3 * d1;
+            b[k] += p0 * u0 + p1 * d0 + p2 * u1 + p3 * d1;
         }
     }
 

@@ -10,7 +10,7 @@ import quietband.spectrum.LogCurve;
 
 /**
  * Stationary Gaussian acceleration with given one-sided densities: stretches of sinusoids with normal amplitudes at all multiples
- * of the stretch's own frequency, each under half a sine, overlapping by half, so that the powers add up to one. Values and
+ * of the stretch's own frequency, each fading into the next over an eighth of its length so that the powers add up to one. Values and
  * slopes are both exact.
  */
 final class NoiseDrive implements Drive {
@@ -77,9 +77,9 @@ final class NoiseDrive implements Drive {
             double df = 1 / (size * step);
             turn = 2 * Math.PI / size;
             amplitude = new double[size / 2];
-            taper = new double[size];
-            for (int i = 0; i < size; i++) {
-                taper[i] = Math.sin(Math.PI * i / size);
+            taper = new double[size / 4];
+            for (int i = 0; i < taper.length; i++) {
+                taper[i] = Math.sin(Math.PI * i / taper.length);
             }
             for (int k = 1; k < size / 2; k++) {
                 amplitude[k] = Math.sqrt(density.at(k * df) * df);
@@ -107,20 +107,22 @@ final class NoiseDrive implements Drive {
             return z;
         }
 
+        /** The next stretch fades in over an eighth of its length while the last one fades out. */
         private void hop() {
             double[][] next = stretch();
-            int half = size / 2;
-            double[] v = new double[half];
-            double[] d = new double[half];
-            double rate = Math.PI / size;
-            for (int i = 0; i < half; i++) {
-                double down = taper[half + i];
+            int fade = taper.length / 2;
+            int hop = size - fade;
+            double[] v = next[0].clone();
+            double[] d = next[1].clone();
+            double rate = Math.PI / (2 * fade);
+            for (int i = 0; i < fade; i++) {
+                double down = taper[fade + i];
                 double up = taper[i];
-                v[i] = down * last[0][half + i] + up * next[0][i];
-                d[i] = down * last[1][half + i] + up * next[1][i] - rate * up * last[0][half + i] + rate * down * next[0][i];
+                v[i] = down * last[0][hop + i] + up * next[0][i];
+                d[i] = down * last[1][hop + i] + up * next[1][i] - rate * up * last[0][hop + i] + rate * down * next[0][i];
             }
-            value.push(v, half);
-            slope.push(d, half);
+            value.push(v, hop);
+            slope.push(d, hop);
             last = next;
         }
 

@@ -327,26 +327,24 @@ final class PlatformEquations {
     }
 
     /**
-     * The equations with outputs: absolute acceleration in g along a lever's three rows per lever.
+     * The equations with outputs: combinations of the body's absolute acceleration, in g.
      *
-     * @param levers 3 x 6 matrices B(p), row by row (length 18)
+     * @param rows of six coordinates: the first three are the share of the housing's own acceleration too
      */
-    StateSpace accelerations(int acting, List<double[]> levers) {
+    StateSpace accelerations(int acting, List<double[]> rows) {
         double[][][] fg = matrices(acting);
-        double[][] c = new double[3 * levers.size()][];
-        double[][] d = new double[3 * levers.size()][4];
-        for (int l = 0; l < levers.size(); l++) {
+        double[][] c = new double[rows.size()][];
+        double[][] d = new double[rows.size()][];
+        for (int r = 0; r < rows.size(); r++) {
+            double[] rate = rate(rows.get(r));
+            double[] toG = new double[rate.length];
+            for (int a = 0; a < rate.length; a++) {
+                toG[a] = rate[a] / StandardGravity.M_PER_S2;
+            }
+            c[r] = StateSpace.rowTimes(toG, fg[0], states());
+            d[r] = StateSpace.rowTimes(toG, fg[1], 4);
             for (int i = 0; i < 3; i++) {
-                double[] row = new double[6];
-                System.arraycopy(levers.get(l), 6 * i, row, 0, 6);
-                double[] rate = rate(row);
-                double[] toG = new double[rate.length];
-                for (int a = 0; a < rate.length; a++) {
-                    toG[a] = rate[a] / StandardGravity.M_PER_S2;
-                }
-                c[3 * l + i] = StateSpace.rowTimes(toG, fg[0], states());
-                d[3 * l + i] = StateSpace.rowTimes(toG, fg[1], 4);
-                d[3 * l + i][i] += 1;
+                d[r][i] += rows.get(r)[i];
             }
         }
         return new StateSpace(fg[0], fg[1], c, d);

@@ -16,12 +16,12 @@ final class PlatformStage {
     private final Signal[] out;
     private final double[][] watch = new double[6][];
     private final double[][] seen = new double[6][Signal.BLOCK + 1];
-    private final int sensorAt;
+    private final int crystals;
     private Phasor[] settled = new Phasor[0];
 
     PlatformStage(Platform platform, PlatformModel model, Plan plan) {
         equations = model.equations();
-        sensorAt = model.sensorAt();
+        crystals = model.crystals();
         stage = new LinearStage(model.stage());
         for (int i = 0; i < 6; i++) {
             double[] row = new double[6];
@@ -29,8 +29,8 @@ final class PlatformStage {
             watch[i] = stage.inside(equations.displacement(row));
         }
         travel = new Travel(platform, model.assembly(), plan.step());
-        out = Signal.several(3 * model.levers().size());
-        contact = equations.contacts().isEmpty() ? null : new ContactStage(equations, model.levers(), plan.step());
+        out = Signal.several(model.rows().size());
+        contact = equations.contacts().isEmpty() ? null : new ContactStage(equations, model.rows(), plan.step());
     }
 
     /** Steps through a block. */
@@ -91,24 +91,24 @@ final class PlatformStage {
         }
     }
 
-    /** Accelerations at the resonator under the sinusoid of {@link #settle}. */
+    /** What the resonator takes under the sinusoid of {@link #settle}, one per row of {@link Crystal#rows}. */
     Phasor[] settledResonator() {
-        return Arrays.copyOfRange(settled, 0, 3);
+        return Arrays.copyOfRange(settled, 0, crystals);
     }
 
-    /** Accelerations at the sensors' place under the sinusoid of {@link #settle}. */
+    /** What the sensors' channels take under the sinusoid of {@link #settle}; none when they are on the housing. */
     Phasor[] settledSensor() {
-        return Arrays.copyOfRange(settled, sensorAt, sensorAt + 3);
+        return Arrays.copyOfRange(settled, crystals, settled.length);
     }
 
-    /** Absolute acceleration at the resonator, g. */
+    /** What the resonator takes, one signal per row of {@link Crystal#rows}. */
     Signal[] resonator() {
-        return Arrays.copyOfRange(out, 0, 3);
+        return Arrays.copyOfRange(out, 0, crystals);
     }
 
-    /** Absolute acceleration at the sensors' place on the platform, g. */
+    /** What the sensors' channels take, g; none when they are on the housing. */
     Signal[] sensor() {
-        return Arrays.copyOfRange(out, sensorAt, sensorAt + 3);
+        return Arrays.copyOfRange(out, crystals, out.length);
     }
 
     /** Displacement of the centre of gravity (m) and rotation (rad) relative to the housing in the last block. */

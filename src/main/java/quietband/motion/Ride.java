@@ -31,8 +31,9 @@ public final class Ride {
      * @param duration that counts, s; 0 for the drive's own
      * @param fullRate trace at the grid's rate, without decimation
      * @param rows     most rows of the trace
+     * @param gridHz   points of the time grid per second; 0 for as many as the drive needs
      */
-    public record Options(boolean linear, double duration, boolean fullRate, int rows) { }
+    public record Options(boolean linear, double duration, boolean fullRate, int rows, double gridHz) { }
 
     /**
      * What came out.
@@ -69,8 +70,9 @@ public final class Ride {
         this.monitor = monitor;
         this.topHz = topHz;
         this.step = step;
-        boolean sampled = design.cancellation().map(c -> c.path().sampled()).orElse(false);
-        Plan plan = new Plan(step, options.linear, LossModel.fit(topHz), sampled, design.requirement().fromHz() / 2,
+        double fs = design.cancellation().map(c -> c.path().sampleRateHz()).orElse(0.0);
+        boolean averaged = fs > 0 && Math.abs(1 / (fs * step) - Math.rint(1 / (fs * step))) < 1e-9 && 1 / (fs * step) > 0.5;
+        Plan plan = new Plan(step, options.linear, LossModel.fit(topHz), averaged, design.requirement().fromHz() / 2,
             (long) (seconds / step), false);
         engine = new Engine(design, plan);
         Method.describe(engine, design, plan, notes);
@@ -112,7 +114,7 @@ public final class Ride {
                 lowest = Math.min(lowest, f[0]);
             }
         }
-        double step = step(design, top, PER_TOP);
+        double step = options.gridHz > 0 ? 1 / options.gridHz : step(design, top, PER_TOP);
         int factorOfTrace = Recorder.factor(step, top);
         int segment = segment(design, step * factorOfTrace);
         double one = segment * step * factorOfTrace;
@@ -162,7 +164,7 @@ public final class Ride {
     /** A shock along one axis. */
     public static Result shock(Design design, Axis axis, Shock shock, Options options, Monitor monitor) {
         double top = Math.max(design.requirement().toHz(), 5 / shock.duration());
-        double step = shockStep(design, shock, step(design, top, PER_TOP));
+        double step = options.gridHz > 0 ? 1 / options.gridHz : shockStep(design, shock, step(design, top, PER_TOP));
         double after = design.platform().map(p -> 12 / new Assembly(p).modes().frequencyHz(0)).orElse(0.0);
         double duration = options.duration > 0 ? options.duration : shock.duration() + Math.max(0.1, Math.min(5, after));
         Ride ride = new Ride(design, options, monitor, design.requirement().toHz(), step, duration + LEAD);
@@ -196,7 +198,8 @@ public final class Ride {
     public static Result recorded(Design design, Recording recording, Options options, Monitor monitor) {
         double rate = (recording.time().length - 1) / recording.duration();
         double top = Math.max(design.requirement().toHz(), Math.min(rate / 2.5, 10 * design.requirement().toHz()));
-        double step = Math.min(step(design, top, PER_TOP), step(design, rate, 1));
+        double step = options.gridHz > 0 ? 1 / options.gridHz
+            : Math.min(step(design, top, PER_TOP), step(design, rate, 1));
         double duration = options.duration > 0 ? Math.min(options.duration, recording.duration()) : recording.duration();
         Ride ride = new Ride(design, options, monitor, design.requirement().toHz(), step, duration);
         ride.notes.addAll(recording.notes());

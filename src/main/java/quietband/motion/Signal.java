@@ -8,7 +8,7 @@ package quietband.motion;
 final class Signal {
 
     /** Steps in a block; a block has one point more. */
-    static final int BLOCK = 128;
+    static final int BLOCK = 256;
 
     /** At the points. */
     final double[] value = new double[BLOCK + 1];

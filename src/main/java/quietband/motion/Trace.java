@@ -37,4 +37,26 @@ public record Trace(List<Stack> stacks, double rateHz, double startS, double[][]
         }
         return part;
     }
+
+    /**
+     * Amplitude of a sinusoid in the fractional frequency of a stack, by projection under a Hann window over all of the trace:
+     * lines closer than four turns over the trace are not told apart.
+     *
+     * @param stack number of the stack
+     * @param f     its frequency, Hz
+     */
+    public double line(int stack, double f) {
+        double[] v = y[stack];
+        double re = 0;
+        double im = 0;
+        double weight = 0;
+        for (int k = 0; k < v.length; k++) {
+            double w = 0.5 - 0.5 * Math.cos(2 * Math.PI * (k + 0.5) / v.length);
+            double angle = 2 * Math.PI * f * k / rateHz;
+            re += w * v[k] * Math.cos(angle);
+            im += w * v[k] * Math.sin(angle);
+            weight += w;
+        }
+        return (f == 0 ? 1 : 2) * Math.hypot(re, im) / weight;
+    }
 }

@@ -1,5 +1,7 @@
 package quietband.report;
 
+import java.io.IOException;
+import java.io.Writer;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -14,6 +16,7 @@ public final class DwellFiles {
 
     private static final double PPB = 1e9;
     private static final double SHOWN_PERIODS = 8;
+    private static final int HARMONICS = 7;
 
     private final Design design;
     private final String title;
@@ -34,9 +37,54 @@ public final class DwellFiles {
     public void writeTo(ResultDirectory directory) {
         String summary = json();
         directory.write("summary.json", w -> w.write(summary));
+        directory.write("spectrum.csv", this::spectrum);
         directory.write("motion.csv", w -> MotionTables.trace(w, List.of(request.axis().letter()), List.of(traced.trace())));
         String page = Pages.page(page());
         directory.write("report.html", w -> w.write(page));
+    }
+
+    /** A line of the spectrum: what it is, and its frequency. */
+    private record Line(String name, double frequencyHz) { }
+
+    /** Mean, harmonics, and where what lies above half the sample rate folds to. */
+    private List<Line> lines() {
+        double f = request.frequencyHz();
+        List<Line> lines = new ArrayList<>(List.of(new Line("mean", 0)));
+        for (int n = 1; n <= HARMONICS; n++) {
+            lines.add(new Line("harmonic " + n, n * f));
+        }
+        double fs = design.cancellation().map(c -> c.path().sampleRateHz()).orElse(0.0);
+        if (fs > 0 && f > fs / 2) {
+            lines.add(new Line("folded", Math.abs(f - fs * Math.rint(f / fs))));
+        }
+        return lines;
+    }
+
+    private void spectrum(Writer writer) throws IOException {
+        List<String> header = new ArrayList<>(List.of("line", "frequency_hz"));
+        traced.result().stacks().forEach(s -> header.add(s.key() + "_peak_ppb"));
+        Table csv = new Table(writer, header);
+        for (Line line : lines()) {
+            csv.cell(line.name).cell(line.frequencyHz);
+            for (int s = 0; s < traced.result().stacks().size(); s++) {
+                csv.cell(traced.trace().line(s, line.frequencyHz) * PPB);
+            }
+            csv.end();
+        }
+    }
+
+    private Grid spectrumGrid() {
+        List<String> head = new ArrayList<>(List.of("line", "frequency"));
+        traced.result().stacks().forEach(s -> head.add(StackName.of(s) + ", ppb"));
+        List<List<String>> rows = new ArrayList<>();
+        for (Line line : lines()) {
+            List<String> row = new ArrayList<>(List.of(line.name, Words.hz(line.frequencyHz)));
+            for (int s = 0; s < traced.result().stacks().size(); s++) {
+                row.add(Digits.brief(traced.trace().line(s, line.frequencyHz) * PPB, 3));
+            }
+            rows.add(row);
+        }
+        return new Grid("Lines of the fractional frequency, peak", head, rows);
     }
 
     /** Predicted |y| and phase in deg of a stack. */
@@ -108,6 +156,7 @@ public final class DwellFiles {
         return new PlainPage(head, List.of(
             new PlainPage.Part("Result", List.of(what(), agreement(), MotionTables.contactWords(traced.result().contacts()),
                 clipped()), List.of(grid), List.of()),
+            new PlainPage.Part("Lines", List.of(), List.of(spectrumGrid()), List.of()),
             new PlainPage.Part("Motion", List.of("The last periods."), List.of(), svgs)));
     }
 
@@ -137,6 +186,6 @@ public final class DwellFiles {
         }
         out.append('\n').append(agreement()).append('\n').append(MotionTables.contactWords(traced.result().contacts()))
             .append('\n').append(clipped()).append('\n').append(Caution.PREDICTION).append('\n');
-        return out.toString();
+        return MotionTables.wrapped(out.toString());
     }
 }

@@ -12,6 +12,7 @@ import quietband.motion.Trace;
 final class MotionTables {
 
     private static final double PPB = 1e9;
+    private static final int WIDTH = 80;
 
     private MotionTables() { }
 
@@ -94,5 +95,21 @@ final class MotionTables {
         contacts.stream().filter(c -> c.times() > 0).forEach(c -> parts.add(c.label() + (c.stop() ? " touched " : " slack ")
             + c.times() + " times for " + Digits.brief(c.duration(), 3) + " s"));
         return parts.isEmpty() ? "No stop is touched and no spring goes slack." : String.join("; ", parts) + ".";
+    }
+
+    /** Text with lines of at most 80 columns; what is longer goes on below, indented. */
+    static String wrapped(String text) {
+        StringBuilder out = new StringBuilder();
+        for (String line : text.split("\n", -1)) {
+            String rest = line;
+            while (rest.length() > WIDTH) {
+                int cut = rest.lastIndexOf(' ', WIDTH);
+                cut = cut <= 4 ? WIDTH : cut;
+                out.append(rest, 0, cut).append("\n");
+                rest = "  " + rest.substring(cut).strip();
+            }
+            out.append(rest).append("\n");
+        }
+        return out.substring(0, out.length() - 1);
     }
 }

@@ -233,7 +233,9 @@ public final class RideFiles {
 
     private static String what(Ride.Result r) {
         return String.format(Locale.ROOT, "Housing moves along %s: %.4g s simulated, %.3g times real time%s.", r.axis(), r.simulated(),
-            r.simulated() / r.elapsed(), r.stopped() ? ", stopped early" : "");
+            r.simulated() / r.elapsed(), (r.stopped() ? ", stopped early" : "")
+                + (r.trace().partial() ? String.format(Locale.ROOT, "; motion.csv holds the first %.4g s", r.trace().size()
+                    / r.trace().rateHz()) : ""));
     }
 
     /** The summary for a terminal, at most 80 columns wide. */
@@ -249,6 +251,6 @@ public final class RideFiles {
             agreements.get(i).forEach(a -> out.append(a.words()).append('\n'));
             out.append(MotionTables.contactWords(r.contacts())).append("\n\n");
         }
-        return out.append(agreement()).append('\n').append(Caution.PREDICTION).append('\n').toString();
+        return MotionTables.wrapped(out.append(agreement()).append('\n').append(Caution.PREDICTION).append('\n').toString());
     }
 }

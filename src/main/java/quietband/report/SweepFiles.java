@@ -223,6 +223,6 @@ public final class SweepFiles {
                 b.asked() ? Words.ranges(b.intervals(), "nowhere") : "no limit asked"));
         }
         out.append('\n').append(agreement()).append('\n').append(events()).append('\n').append(Caution.PREDICTION).append('\n');
-        return out.toString();
+        return MotionTables.wrapped(out.toString());
     }
 }

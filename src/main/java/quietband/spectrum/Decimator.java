@@ -10,6 +10,7 @@ public final class Decimator {
 
     private static final double BETA = 8.96;
     private static final double ATTENUATION = 90;
+    private static final int CHUNK = 1024;
 
     /** Takes the outputs. */
     @FunctionalInterface
@@ -21,8 +22,11 @@ public final class Decimator {
     private final int factor;
     private final int half;
     private final double[] kernel;
-    private final double[][] line;
-    private final double[] out;
+    private final int reach;
+    // channel, phase, number within the phase
+    private final double[][][] line;
+    private final double[][] out;
+    private final double[] row;
     private final Sink sink;
     private int filled;
     private long number;
@@ -55,8 +59,10 @@ public final class Decimator {
         for (int i = 0; i < kernel.length; i++) {
             kernel[i] /= sum;
         }
-        line = new double[channels][Math.max(4096, 4 * kernel.length)];
-        out = new double[channels];
+        reach = (kernel.length + factor - 1) / factor;
+        line = new double[channels][factor][CHUNK + 2 * reach + 2];
+        out = new double[channels][CHUNK + reach + 2];
+        row = new double[channels];
         filled = half;
     }
 
@@ -78,13 +84,24 @@ public final class Decimator {
     public void push(double[][] samples, int n) {
         int at = 0;
         while (at < n) {
-            int part = Math.min(n - at, line[0].length - filled);
+            int part = Math.min(n - at, CHUNK * factor - Math.max(0, filled - kernel.length));
             for (int c = 0; c < line.length; c++) {
-                System.arraycopy(samples[c], at, line[c], filled, part);
+                deal(samples[c], at, line[c], part);
             }
             filled += part;
             at += part;
             drain();
+        }
+    }
+
+    /** Deals samples out to the phases in turn. */
+    private void deal(double[] samples, int at, double[][] phases, int part) {
+        for (int p = 0; p < factor; p++) {
+            double[] v = phases[(filled + p) % factor];
+            int to = (filled + p) / factor;
+            for (int i = p; i < part; i += factor) {
+                v[to++] = samples[at + i];
+            }
         }
     }
 
@@ -93,25 +110,35 @@ public final class Decimator {
         push(new double[line.length][half], half);
     }
 
+    /** Every output whose inputs are complete, all of them tap by tap so that inner loops run over neighbours. */
     private void drain() {
-        int start = 0;
-        while (start + kernel.length <= filled) {
-            for (int c = 0; c < line.length; c++) {
-                double sum = 0;
-                double[] v = line[c];
-                for (int i = 0; i < kernel.length; i++) {
-                    sum += kernel[i] * v[start + i];
-                }
-                out[c] = sum;
+        int count = filled < kernel.length ? 0 : (filled - kernel.length) / factor + 1;
+        if (count == 0) {
+            return;
+        }
+        for (int c = 0; c < line.length; c++) {
+            Arrays.fill(out[c], 0, count, 0);
+            for (int i = 0; i < kernel.length; i++) {
+                add(kernel[i], line[c][i % factor], i / factor, out[c], count);
             }
-            sink.accept(number++, out);
-            start += factor;
         }
-        int keep = filled - start;
-        for (double[] v : line) {
-            System.arraycopy(v, start, v, 0, keep);
-            Arrays.fill(v, keep, filled, 0);
+        for (int m = 0; m < count; m++) {
+            for (int c = 0; c < line.length; c++) {
+                row[c] = out[c][m];
+            }
+            sink.accept(number++, row);
         }
-        filled = keep;
+        filled -= count * factor;
+        for (double[][] phases : line) {
+            for (double[] v : phases) {
+                System.arraycopy(v, count, v, 0, filled / factor + 1);
+            }
+        }
+    }
+
+    private static void add(double tap, double[] v, int from, double[] into, int count) {
+        for (int m = 0; m < count; m++) {
+            into[m] += tap * v[from + m];
+        }
     }
 }

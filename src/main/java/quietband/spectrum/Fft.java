@@ -46,10 +46,14 @@ public final class Fft {
             }
         }
         fours(re, im);
-        for (int half = 4; half < n; half *= 2) {
-            for (int at = 0; at < n; at += 2 * half) {
-                butterflies(re, im, at, half);
+        int half = 4;
+        for (; half < n / 2; half *= 4) {
+            for (int at = 0; at < n; at += 4 * half) {
+                twoStages(re, im, at, half);
             }
+        }
+        if (half < n) {
+            butterflies(re, im, 0, half);
         }
     }
 
@@ -91,6 +95,45 @@ public final class Fft {
             im[other + j] = im[at + j] - m;
             re[at + j] += r;
             im[at + j] += m;
+        }
+    }
+
+    /** The stages of {@code half} and twice that on four stretches of neighbours, in one go through memory. */
+    private void twoStages(double[] re, double[] im, int a, int half) {
+        int b = a + half;
+        int c = b + half;
+        int d = c + half;
+        for (int j = 0; j < half; j++) {
+            double c1 = cos[half + j];
+            double s1 = sin[half + j];
+            double br = re[b + j] * c1 - im[b + j] * s1;
+            double bi = re[b + j] * s1 + im[b + j] * c1;
+            double dr = re[d + j] * c1 - im[d + j] * s1;
+            double di = re[d + j] * s1 + im[d + j] * c1;
+            double ar = re[a + j] + br;
+            double ai = im[a + j] + bi;
+            br = re[a + j] - br;
+            bi = im[a + j] - bi;
+            double er = re[c + j] + dr;
+            double ei = im[c + j] + di;
+            dr = re[c + j] - dr;
+            di = im[c + j] - di;
+            double c2 = cos[2 * half + j];
+            double s2 = sin[2 * half + j];
+            double c3 = cos[3 * half + j];
+            double s3 = sin[3 * half + j];
+            double fr = er * c2 - ei * s2;
+            double fi = er * s2 + ei * c2;
+            double gr = dr * c3 - di * s3;
+            double gi = dr * s3 + di * c3;
+            re[a + j] = ar + fr;
+            im[a + j] = ai + fi;
+            re[c + j] = ar - fr;
+            im[c + j] = ai - fi;
+            re[b + j] = br + gr;
+            im[b + j] = bi + gi;
+            re[d + j] = br - gr;
+            im[d + j] = bi - gi;
         }
     }
 }

@@ -11,6 +11,8 @@ public final class Welch {
     private final double rate;
     private final Fft fft;
     private final double[] window;
+    private final double[] re;
+    private final double[] im;
     private final double power;
     private final int references;
     private final double[][] line;
@@ -40,6 +42,8 @@ public final class Welch {
             sum += window[i] * window[i];
         }
         power = sum;
+        re = new double[size];
+        im = new double[size];
         line = new double[channels][size];
         auto = new double[channels][size / 2 + 1];
         crossRe = new double[references][channels][size / 2 + 1];
@@ -61,30 +65,46 @@ public final class Welch {
     }
 
     private void add() {
-        double[][][] spectrum = new double[line.length][2][];
-        for (int c = 0; c < line.length; c++) {
-            double[] windowed = new double[size];
-            for (int i = 0; i < size; i++) {
-                windowed[i] = window[i] * line[c][i];
-            }
-            spectrum[c][0] = windowed;
-            spectrum[c][1] = new double[size];
-            fft.forward(spectrum[c][0], spectrum[c][1]);
+        double[][][] spectrum = new double[line.length][2][size / 2 + 1];
+        for (int c = 0; c < line.length; c += 2) {
+            pair(c, spectrum);
         }
-        for (int k = 0; k <= size / 2; k++) {
-            for (int c = 0; c < line.length; c++) {
-                double re = spectrum[c][0][k];
-                double im = spectrum[c][1][k];
-                auto[c][k] += re * re + im * im;
-                for (int r = 0; r < references; r++) {
-                    double pr = spectrum[r][0][k];
-                    double pi = spectrum[r][1][k];
-                    crossRe[r][c][k] += pr * re + pi * im;
-                    crossIm[r][c][k] += pr * im - pi * re;
-                }
+        for (int c = 0; c < line.length; c++) {
+            double[][] x = spectrum[c];
+            for (int k = 0; k <= size / 2; k++) {
+                auto[c][k] += x[0][k] * x[0][k] + x[1][k] * x[1][k];
+            }
+            for (int r = 0; r < references; r++) {
+                cross(spectrum[r][0], spectrum[r][1], x[0], x[1], crossRe[r][c], crossIm[r][c]);
             }
         }
         segments++;
+    }
+
+    private static void cross(double[] pr, double[] pi, double[] re, double[] im, double[] sumRe, double[] sumIm) {
+        for (int k = 0; k < pr.length; k++) {
+            sumRe[k] += pr[k] * re[k] + pi[k] * im[k];
+            sumIm[k] += pr[k] * im[k] - pi[k] * re[k];
+        }
+    }
+
+    /** Two real channels in one complex transform: X = A + j B with A and B each mirrored. */
+    private void pair(int c, double[][][] spectrum) {
+        boolean two = c + 1 < line.length;
+        for (int i = 0; i < size; i++) {
+            re[i] = window[i] * line[c][i];
+            im[i] = two ? window[i] * line[c + 1][i] : 0;
+        }
+        fft.forward(re, im);
+        for (int k = 0; k <= size / 2; k++) {
+            int m = (size - k) % size;
+            spectrum[c][0][k] = (re[k] + re[m]) / 2;
+            spectrum[c][1][k] = (im[k] - im[m]) / 2;
+            if (two) {
+                spectrum[c + 1][0][k] = (im[k] + im[m]) / 2;
+                spectrum[c + 1][1][k] = (re[m] - re[k]) / 2;
+            }
+        }
     }
 
     /** Segments averaged so far. */

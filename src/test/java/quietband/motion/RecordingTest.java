@@ -81,7 +81,7 @@ class RecordingTest {
     void a_recorded_sine_moves_the_stacks_as_the_frequency_domain_says() throws IOException {
         Design d = Examples.shipped("ridge-relay.yaml");
         Recording r = RecordingFile.read(sampled(4000, 4000, i -> Math.sin(2 * Math.PI * 200 * i / 4000.0)), 10);
-        Ride.Result ride = Ride.recorded(d, r, new Ride.Options(true, 0, false, 10), Monitor.NONE);
+        Ride.Result ride = Ride.recorded(d, r, new Ride.Options(true, 0, false, 10, 0), Monitor.NONE);
         double[][] y = Examples.predicted(d, quietband.model.Axis.X, 200);
         // rms over 1 s, its start-up of some 30 ms included
         assertThat(ride.rms()[ride.stacks().indexOf(Stack.BARE)] * Math.sqrt(2)).isCloseTo(Math.hypot(y[0][0], y[0][1]),

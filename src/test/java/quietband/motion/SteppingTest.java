@@ -31,7 +31,7 @@ class SteppingTest {
         NoiseDrive noise = new NoiseDrive(d.vibration().random(), h, 8192, 3);
         Signal[] drive = Signal.several(3);
         noise.fill(0, n, drive);
-        StateSpace s = model.equations().accelerations(0, model.levers());
+        StateSpace s = model.equations().accelerations(0, model.rows());
         double[] end = integrate(s, drive, h, n);
         for (boolean apart : new boolean[] {true, false}) {
             LinearStage stage = new LinearStage(s, 3, h, apart ? 1_000_000 : 0);
