@@ -1,6 +1,5 @@
 package quietband.report;
 
-import java.awt.BasicStroke;
 import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
 import java.util.BitSet;
@@ -10,14 +9,9 @@ import java.util.Map;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.ValueAxis;
-import org.jfree.chart.block.BlockBorder;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 import org.jfree.chart.text.TextUtils;
-import org.jfree.chart.title.LegendTitle;
-import org.jfree.chart.ui.HorizontalAlignment;
-import org.jfree.chart.ui.RectangleEdge;
-import org.jfree.chart.ui.RectangleInsets;
 import org.jfree.data.xy.DefaultXYDataset;
 
 /**
@@ -105,19 +99,7 @@ record FrequencyChart(String name, String title, String unit, double fromHz, dou
         }
         renderer.setLegendItemLabelGenerator((set, series) -> lines.get(series).name());
         XYPlot plot = new XYPlot(data, new TradeAxis("frequency, Hz", fromHz, toHz), vertical(), renderer);
-        plot.setBackgroundPaint(Look.PAPER);
-        plot.setDomainGridlinePaint(Look.GRID);
-        plot.setRangeGridlinePaint(Look.GRID);
-        plot.setDomainGridlineStroke(new BasicStroke(0.8f));
-        plot.setRangeGridlineStroke(new BasicStroke(0.8f));
-        plot.setOutlinePaint(Look.FAINT);
-        plot.setAxisOffset(RectangleInsets.ZERO_INSETS);
-        JFreeChart chart = new JFreeChart(null, Look.FONT, plot, false);
-        chart.setBackgroundPaint(Look.PAPER);
-        // room on the right, so that the last label of the frequency axis is not cut
-        chart.setPadding(new RectangleInsets(2, 2, 2, 22));
-        chart.addSubtitle(legend(plot));
-        return chart;
+        return ChartFrame.around(plot);
     }
 
     /** What is below the chart's lower end runs along it; what is infinite is left out. */
@@ -133,28 +115,11 @@ record FrequencyChart(String name, String title, String unit, double fromHz, dou
         if (scale.logarithmic()) {
             return new TradeAxis(unit, scale.from(), scale.to());
         }
-        NumberAxis axis = new NumberAxis(unit);
+        NumberAxis axis = ChartFrame.axis(unit);
         axis.setRange(scale.from(), scale.to());
-        axis.setLabelFont(Look.FONT);
-        axis.setTickLabelFont(Look.FONT);
-        axis.setLabelPaint(Look.INK);
-        axis.setTickLabelPaint(Look.INK);
-        axis.setAxisLinePaint(Look.FAINT);
         axis.setNumberFormatOverride(new java.text.DecimalFormat("0.###",
             java.text.DecimalFormatSymbols.getInstance(java.util.Locale.ROOT)));
         return axis;
-    }
-
-    private static LegendTitle legend(XYPlot plot) {
-        LegendTitle legend = new LegendTitle(plot);
-        legend.setItemFont(Look.FONT);
-        legend.setItemPaint(Look.INK);
-        legend.setPosition(RectangleEdge.TOP);
-        legend.setHorizontalAlignment(HorizontalAlignment.LEFT);
-        legend.setFrame(BlockBorder.NONE);
-        legend.setBackgroundPaint(Look.PAPER);
-        legend.setItemLabelPadding(new RectangleInsets(1, 3, 1, 12));
-        return legend;
     }
 
     /** Points that stand some ninth of the band apart, shifted from line to line so that markers do not cover each other. */

@@ -1,17 +1,12 @@
 package quietband.report;
 
-import java.awt.BasicStroke;
 import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
 import java.util.List;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.axis.NumberAxis;
-import org.jfree.chart.block.BlockBorder;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
-import org.jfree.chart.title.LegendTitle;
-import org.jfree.chart.ui.RectangleEdge;
-import org.jfree.chart.ui.RectangleInsets;
 import org.jfree.data.xy.DefaultXYDataset;
 
 /**
@@ -47,34 +42,12 @@ record TimeChart(String name, String title, String unit, List<ChartLine> lines) 
         }
         renderer.setLegendItemLabelGenerator((set, series) -> lines.get(series).name());
         XYPlot plot = new XYPlot(data, axis("time, s"), axis(unit), renderer);
-        plot.setBackgroundPaint(Look.PAPER);
-        plot.setDomainGridlinePaint(Look.GRID);
-        plot.setRangeGridlinePaint(Look.GRID);
-        plot.setDomainGridlineStroke(new BasicStroke(0.8f));
-        plot.setRangeGridlineStroke(new BasicStroke(0.8f));
-        plot.setOutlinePaint(Look.FAINT);
-        plot.setAxisOffset(RectangleInsets.ZERO_INSETS);
-        JFreeChart chart = new JFreeChart(null, Look.FONT, plot, false);
-        chart.setBackgroundPaint(Look.PAPER);
-        chart.setPadding(new RectangleInsets(2, 2, 2, 22));
-        LegendTitle legend = new LegendTitle(plot);
-        legend.setItemFont(Look.FONT);
-        legend.setItemPaint(Look.INK);
-        legend.setPosition(RectangleEdge.TOP);
-        legend.setFrame(BlockBorder.NONE);
-        legend.setBackgroundPaint(Look.PAPER);
-        chart.addSubtitle(legend);
-        return chart;
+        return ChartFrame.around(plot);
     }
 
     private static NumberAxis axis(String label) {
-        NumberAxis axis = new NumberAxis(label);
+        NumberAxis axis = ChartFrame.axis(label);
         axis.setAutoRangeIncludesZero(false);
-        axis.setLabelFont(Look.FONT);
-        axis.setTickLabelFont(Look.FONT);
-        axis.setLabelPaint(Look.INK);
-        axis.setTickLabelPaint(Look.INK);
-        axis.setAxisLinePaint(Look.FAINT);
         return axis;
     }
 }

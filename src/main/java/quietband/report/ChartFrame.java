@@ -1,0 +1,50 @@
+package quietband.report;
+
+import java.awt.BasicStroke;
+import org.jfree.chart.JFreeChart;
+import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.block.BlockBorder;
+import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.title.LegendTitle;
+import org.jfree.chart.ui.RectangleEdge;
+import org.jfree.chart.ui.RectangleInsets;
+
+/** What every chart has around its lines: paper, grid, legend on top, room for the last label. */
+final class ChartFrame {
+
+    private ChartFrame() { }
+
+    /** A chart of a plot in the common look; the plot is modified. */
+    static JFreeChart around(XYPlot plot) {
+        plot.setBackgroundPaint(Look.PAPER);
+        plot.setDomainGridlinePaint(Look.GRID);
+        plot.setRangeGridlinePaint(Look.GRID);
+        plot.setDomainGridlineStroke(new BasicStroke(0.8f));
+        plot.setRangeGridlineStroke(new BasicStroke(0.8f));
+        plot.setOutlinePaint(Look.FAINT);
+        plot.setAxisOffset(RectangleInsets.ZERO_INSETS);
+        JFreeChart chart = new JFreeChart(null, Look.FONT, plot, false);
+        chart.setBackgroundPaint(Look.PAPER);
+        // room on the right, so that the last label of the horizontal axis is not cut
+        chart.setPadding(new RectangleInsets(2, 2, 2, 22));
+        LegendTitle legend = new LegendTitle(plot);
+        legend.setItemFont(Look.FONT);
+        legend.setItemPaint(Look.INK);
+        legend.setPosition(RectangleEdge.TOP);
+        legend.setFrame(BlockBorder.NONE);
+        legend.setBackgroundPaint(Look.PAPER);
+        chart.addSubtitle(legend);
+        return chart;
+    }
+
+    /** A linear axis in the common look. */
+    static NumberAxis axis(String label) {
+        NumberAxis axis = new NumberAxis(label);
+        axis.setLabelFont(Look.FONT);
+        axis.setTickLabelFont(Look.FONT);
+        axis.setLabelPaint(Look.INK);
+        axis.setTickLabelPaint(Look.INK);
+        axis.setAxisLinePaint(Look.FAINT);
+        return axis;
+    }
+}
