@@ -10,13 +10,21 @@ public final class Analog {
 
     /** One pole, 1/(1 + j f/corner); 1 for an infinite corner. */
     public static Complex pole(double f, double cornerHz) {
-        return new Complex(1, f / cornerHz).reciprocal();
+        return pole(new Phasor(), f, cornerHz).value();
+    }
+
+    static Phasor pole(Phasor p, double f, double cornerHz) {
+        return p.over(1, f / cornerHz);
     }
 
     /** 1/(1 - r^2 + j r/Q), r = f/resonance; 1 for an infinite frequency. */
     public static Complex resonance(double f, double resonanceHz, double q) {
+        return resonance(new Phasor(), f, resonanceHz, q).value();
+    }
+
+    static Phasor resonance(Phasor p, double f, double resonanceHz, double q) {
         double r = f / resonanceHz;
-        return new Complex(1 - r * r, r / q).reciprocal();
+        return p.over(1 - r * r, r / q);
     }
 
     /**
@@ -24,36 +32,50 @@ public final class Analog {
      * 1/(1 - s/p_k) with s = j f/corner; 1 at zero frequency, 3.01 dB down at the corner.
      */
     public static Complex lowPass(double f, Pass pass) {
-        return butterworth(f / pass.frequencyHz(), pass.order());
+        return lowPass(new Phasor(), f, pass).value();
+    }
+
+    static Phasor lowPass(Phasor p, double f, Pass pass) {
+        return butterworth(p, f / pass.frequencyHz(), pass.order());
     }
 
     /** Butterworth high pass: the low pass with s replaced by 1/s. */
     public static Complex highPass(double f, Pass pass) {
-        // 1/s = 1/(j r) = -j/r, so the ratio enters with a negative sign
-        return butterworth(-pass.frequencyHz() / f, pass.order());
+        return highPass(new Phasor(), f, pass).value();
     }
 
-    private static Complex butterworth(double ratio, int order) {
-        Complex denominator = Complex.ONE;
+    static Phasor highPass(Phasor p, double f, Pass pass) {
+        // 1/s = 1/(j r) = -j/r, so the ratio enters with a negative sign
+        return butterworth(p, -pass.frequencyHz() / f, pass.order());
+    }
+
+    private static Phasor butterworth(Phasor p, double ratio, int order) {
         for (int k = 0; k < order; k++) {
             double angle = Math.PI * (2 * k + order + 1) / (2.0 * order);
             // s/p_k = j ratio exp(-j angle)
-            denominator = denominator.multiply(
-                new Complex(1 - ratio * StrictMath.sin(angle), -ratio * StrictMath.cos(angle)));
+            p.over(1 - ratio * StrictMath.sin(angle), -ratio * StrictMath.cos(angle));
         }
-        return denominator.reciprocal();
+        return p;
     }
 
     /** Zero-order hold over its gain at rest: sinc(f/fs) exp(-j pi f/fs). */
     public static Complex hold(double f, double sampleRateHz) {
+        return hold(new Phasor(), f, sampleRateHz).value();
+    }
+
+    static Phasor hold(Phasor p, double f, double sampleRateHz) {
         double u = Math.PI * f / sampleRateHz;
-        double sinc = u == 0 ? 1 : StrictMath.sin(u) / u;
-        return new Complex(sinc * StrictMath.cos(u), -sinc * StrictMath.sin(u));
+        double sin = StrictMath.sin(u);
+        double sinc = u == 0 ? 1 : sin / u;
+        return p.times(sinc * StrictMath.cos(u), -sinc * sin);
     }
 
     /** exp(-j 2 pi f delay). */
     public static Complex delay(double f, double delay) {
-        double a = -2 * Math.PI * f * delay;
-        return new Complex(StrictMath.cos(a), StrictMath.sin(a));
+        return delay(new Phasor(), f, delay).value();
+    }
+
+    static Phasor delay(Phasor p, double f, double delay) {
+        return p.turn(-2 * Math.PI * f * delay);
     }
 }

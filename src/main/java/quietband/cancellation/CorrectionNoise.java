@@ -33,13 +33,11 @@ public final class CorrectionNoise {
         double sum = 0;
         for (int i = 0; i < 3; i++) {
             double w = weightsPerG.get(i) * path.gain(i);
-            double through = path.afterSensor(i, f).norm();
             double n = sensor.noiseGPerRtHz().get(i);
-            sum += w * w * through * through * n * n;
+            sum += w * w * path.afterSensorPower(i, f) * n * n;
             if (cancellation.path().converterBits() > 0) {
-                double digital = path.filterAndHold(i, f).multiply(path.tuningPole(f)).norm();
                 double q = quantiserStepG(cancellation, i);
-                sum += w * w * digital * digital * q * q / (6 * cancellation.path().sampleRateHz());
+                sum += w * w * path.digitalPower(i, f) * q * q / (6 * cancellation.path().sampleRateHz());
             }
         }
         return sum;
@@ -47,9 +45,8 @@ public final class CorrectionNoise {
 
     /** Port: |slope|^2 |tuning|^2 e_n^2. */
     public double tuning(double f) {
-        double through = path.tuningPole(f).norm() * cancellation.tuning().slopePerV()
-            * cancellation.tuning().noiseVPerRtHz();
-        return through * through;
+        double port = cancellation.tuning().slopePerV() * cancellation.tuning().noiseVPerRtHz();
+        return port * port * path.tuningPower(f);
     }
 
     /** Step of the converter, q = 2 range/2^bits, in g. */

@@ -12,7 +12,8 @@ import quietband.model.Cancellation.Tuning;
  * <pre>
  *   P = (1 + gain) exp(j phase) exp(-j w delay) * sensor * high_pass * low_pass * filter * hold * exp(-j w latency) * tuning
  * </pre>
- * Above half the sample rate nothing passes.
+ * Above half the sample rate nothing passes. What it found at the last frequency is kept, so that one object serves one
+ * thread.
  */
 public final class CorrectionPath {
 
@@ -21,6 +22,11 @@ public final class CorrectionPath {
     private final Tuning tuning;
     private final PathError error;
     private final FilterResponse[] filter = new FilterResponse[3];
+    private final Phasor[] digital = {new Phasor(), new Phasor(), new Phasor()};
+    private final Phasor[] after = {new Phasor(), new Phasor(), new Phasor()};
+    private final Phasor[] nominal = {new Phasor(), new Phasor(), new Phasor()};
+    private final Phasor scratch = new Phasor();
+    private double frequency = Double.NaN;
 
     /** For one correction. */
     public CorrectionPath(Cancellation cancellation) {
@@ -29,7 +35,8 @@ public final class CorrectionPath {
         tuning = cancellation.tuning();
         error = cancellation.error();
         for (int i = 0; i < 3; i++) {
-            filter[i] = new FilterResponse(path.filters().get(i), path.sampleRateHz());
+            filter[i] = i > 0 && path.filters().get(i) == path.filters().get(i - 1) ? filter[i - 1]
+                : new FilterResponse(path.filters().get(i), path.sampleRateHz());
         }
     }
 
@@ -38,35 +45,74 @@ public final class CorrectionPath {
         return filter[axis];
     }
 
+    /** Works out every element of the three axes at a frequency in Hz, unless that was the last one asked for. */
+    private void evaluate(double f) {
+        if (f == frequency) {
+            return;
+        }
+        Phasor common = Analog.pole(Analog.delay(scratch.set(1, 0), f, path.latency()), f, tuning.bandwidthHz());
+        path.highPass().ifPresent(pass -> Analog.highPass(common, f, pass));
+        path.lowPass().ifPresent(pass -> Analog.lowPass(common, f, pass));
+        for (int i = 0; i < 3; i++) {
+            if (i > 0 && filter[i] == filter[i - 1]) {
+                digital[i].set(digital[i - 1].re(), digital[i - 1].im());
+            } else {
+                digital(digital[i].set(1, 0), i, f);
+            }
+            after[i].set(common.re(), common.im()).times(digital[i].re(), digital[i].im());
+            sensor(nominal[i].set(after[i].re(), after[i].im()), i, f);
+        }
+        frequency = f;
+    }
+
+    private void digital(Phasor p, int axis, double f) {
+        if (!path.sampled()) {
+            return;
+        }
+        if (f > path.sampleRateHz() / 2) {
+            p.set(0, 0);
+            return;
+        }
+        Analog.hold(filter[axis].at(p, f), f, path.sampleRateHz());
+    }
+
+    private Phasor sensor(Phasor p, int axis, double f) {
+        Analog.pole(p, f, sensor.bandwidthHz().get(axis));
+        return sensor.resonance().on(axis)
+            ? Analog.resonance(p, f, sensor.resonance().frequencyHz().get(axis), sensor.resonance().q().get(axis)) : p;
+    }
+
     /** The sensor's own response: one pole and one resonance. */
     public Complex sensor(int axis, double f) {
-        Complex pole = Analog.pole(f, sensor.bandwidthHz().get(axis));
-        return sensor.resonance().on(axis)
-            ? pole.multiply(Analog.resonance(f, sensor.resonance().frequencyHz().get(axis), sensor.resonance().q().get(axis)))
-            : pole;
+        return sensor(new Phasor(), axis, f).value();
     }
 
     /** Everything after the sensor but the errors: high pass, low pass, filter, hold, latency, tuning pole. */
     public Complex afterSensor(int axis, double f) {
-        Complex value = Analog.delay(f, path.latency()).multiply(tuningPole(f));
-        if (path.highPass().isPresent()) {
-            value = value.multiply(Analog.highPass(f, path.highPass().get()));
-        }
-        if (path.lowPass().isPresent()) {
-            value = value.multiply(Analog.lowPass(f, path.lowPass().get()));
-        }
-        return value.multiply(filterAndHold(axis, f));
+        evaluate(f);
+        return after[axis].value();
+    }
+
+    /** |afterSensor|^2. */
+    double afterSensorPower(int axis, double f) {
+        evaluate(f);
+        return power(after[axis]);
     }
 
     /** Digital filter and hold; zero above half the sample rate, 1 for an analog path. */
     public Complex filterAndHold(int axis, double f) {
-        if (!path.sampled()) {
-            return Complex.ONE;
-        }
-        if (f > path.sampleRateHz() / 2) {
-            return Complex.ZERO;
-        }
-        return filter[axis].at(f).multiply(Analog.hold(f, path.sampleRateHz()));
+        evaluate(f);
+        return digital[axis].value();
+    }
+
+    /** |filter hold tuning|^2. */
+    double digitalPower(int axis, double f) {
+        evaluate(f);
+        return power(digital[axis]) * tuningPower(f);
+    }
+
+    private static double power(Phasor p) {
+        return p.re() * p.re() + p.im() * p.im();
     }
 
     /** The pole of the tuning port. */
@@ -74,9 +120,51 @@ public final class CorrectionPath {
         return Analog.pole(f, tuning.bandwidthHz());
     }
 
+    /** |tuning|^2 = 1/(1 + (f/bandwidth)^2). */
+    double tuningPower(double f) {
+        double r = f / tuning.bandwidthHz();
+        return 1 / (1 + r * r);
+    }
+
     /** Path without errors: sensor and everything after it. */
     public Complex nominal(int axis, double f) {
-        return sensor(axis, f).multiply(afterSensor(axis, f));
+        evaluate(f);
+        return nominal[axis].value();
+    }
+
+    /**
+     * Writes the product of some of the path's elements for the three axes (length 3 each, modified).
+     *
+     * @param elements whether the path without errors, the gain, the phase and the delay error are in it; else they are 1
+     */
+    public void write(double f, Elements elements, double[] re, double[] im) {
+        evaluate(f);
+        for (int i = 0; i < 3; i++) {
+            Phasor p = scratch.set(1, 0);
+            if (elements.nominal()) {
+                p.set(nominal[i].re(), nominal[i].im());
+            }
+            if (elements.phase()) {
+                p.turn(error.phase().get(i));
+            }
+            if (elements.delay()) {
+                Analog.delay(p, f, error.delay().get(i));
+            }
+            double gain = elements.gain() ? gain(i) : 1;
+            re[i] = gain * p.re();
+            im[i] = gain * p.im();
+        }
+    }
+
+    /**
+     * Which elements of the path a product has.
+     *
+     * @param nominal sensor and everything after it, without errors
+     */
+    public record Elements(boolean nominal, boolean gain, boolean phase, boolean delay) {
+
+        /** The whole path. */
+        public static final Elements ALL = new Elements(true, true, true, true);
     }
 
     /** Relative gain error 1 + gain. */

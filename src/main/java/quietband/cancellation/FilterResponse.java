@@ -26,8 +26,12 @@ public final class FilterResponse {
      * @param f in Hz
      */
     public Complex at(double f) {
+        return at(new Phasor(), f).value();
+    }
+
+    /** Multiplies by the response at a frequency in Hz. */
+    Phasor at(Phasor p, double f) {
         double angle = sampleRateHz > 0 ? -2 * Math.PI * f / sampleRateHz : 0;
-        Complex value = Complex.ONE;
         if (tap.length > 0) {
             double re = 0;
             double im = 0;
@@ -36,18 +40,19 @@ public final class FilterResponse {
                 re += tap[n] * StrictMath.cos(a);
                 im += tap[n] * StrictMath.sin(a);
             }
-            value = new Complex(re, im);
+            p.times(re, im);
         }
         if (section.length > 0) {
-            Complex z1 = new Complex(StrictMath.cos(angle), StrictMath.sin(angle));
-            Complex z2 = z1.square();
+            double c1 = StrictMath.cos(angle);
+            double s1 = StrictMath.sin(angle);
+            double c2 = c1 * c1 - s1 * s1;
+            double s2 = 2 * c1 * s1;
             for (double[] s : section) {
-                Complex up = z1.multiply(s[1]).add(z2.multiply(s[2])).add(s[0]);
-                Complex down = z1.multiply(s[3]).add(z2.multiply(s[4])).add(1);
-                value = value.multiply(up).divide(down);
+                p.times(s[0] + s[1] * c1 + s[2] * c2, s[1] * s1 + s[2] * s2)
+                    .over(1 + s[3] * c1 + s[4] * c2, s[3] * s1 + s[4] * s2);
             }
         }
-        return value;
+        return p;
     }
 
     /** Largest delay among the taps, in samples. */

@@ -6,7 +6,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.CompletionException;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -24,6 +23,7 @@ import quietband.report.ResultDirectory;
 import quietband.response.Assessment;
 import quietband.response.Assessor;
 import quietband.response.FrequencyTable;
+import quietband.spectrum.Parallel;
 import quietband.tuning.Cures;
 import quietband.tuning.Gap;
 
@@ -60,8 +60,8 @@ final class AssessCommand implements Callable<Integer> {
             CompletableFuture<List<Gap>> cures = output.threads() > 1
                 ? CompletableFuture.supplyAsync(() -> Cures.of(assessment)) : null;
             FrequencyTable table = FrequencyTable.of(file.design(), f, output.threads());
-            new AssessmentTables(assessment, table).writeTo(directory);
-            List<Gap> gaps = cures == null ? Cures.of(assessment) : joined(cures);
+            new AssessmentTables(assessment, table).writeTo(directory, output.threads());
+            List<Gap> gaps = cures == null ? Cures.of(assessment) : Parallel.get(cures);
             String summary = AssessmentSummary.json(assessment, from, gaps);
             directory.write("summary.json", w -> w.write(summary));
             page.writeTo(directory, assessment, gaps, from);
@@ -71,14 +71,6 @@ final class AssessCommand implements Callable<Integer> {
             out.flush();
             Messages.resultAt(spec, directory);
             return check && !assessment.requirementMet().orElse(true) ? 1 : 0;
-        }
-    }
-
-    private static <T> T joined(CompletableFuture<T> work) {
-        try {
-            return work.join();
-        } catch (CompletionException e) {
-            throw e.getCause() instanceof RuntimeException r ? r : e;
         }
     }
 

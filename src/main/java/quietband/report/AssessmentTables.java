@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.Writer;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CompletableFuture;
 import quietband.model.Axis;
 import quietband.model.Stack;
 import quietband.response.Assessment;
@@ -13,6 +14,7 @@ import quietband.response.ModeLine;
 import quietband.response.StackVerdict;
 import quietband.response.ToneLine;
 import quietband.response.Travel;
+import quietband.spectrum.Parallel;
 
 /** The CSV files of an assessment. */
 public final class AssessmentTables {
@@ -29,15 +31,21 @@ public final class AssessmentTables {
         this.table = table;
     }
 
-    /** Writes all of them. */
-    public void writeTo(ResultDirectory directory) {
+    /** Writes all of them, the largest beside the others when there is more than one thread. */
+    public void writeTo(ResultDirectory directory, int threads) {
+        Runnable largest = () -> directory.write("contributions.csv", this::contributions);
+        CompletableFuture<Void> beside = threads > 1 ? CompletableFuture.runAsync(largest) : null;
         directory.write("response.csv", this::response);
         directory.write("coverage.csv", this::coverage);
         directory.write("phase_noise.csv", this::phaseNoise);
         directory.write("tones.csv", this::tones);
         directory.write("modes.csv", this::modes);
         directory.write("travel.csv", this::travel);
-        directory.write("contributions.csv", this::contributions);
+        if (beside == null) {
+            largest.run();
+        } else {
+            Parallel.get(beside);
+        }
     }
 
     private void response(Writer writer) throws IOException {

@@ -6,6 +6,7 @@ package quietband.report;
 public final class Digits {
 
     private static final int SIGNIFICANT = 12;
+    static final int LONGEST = 32;
     private static final double[] POWER = new double[309];
 
     static {
@@ -18,17 +19,32 @@ public final class Digits {
 
     /** The number with all twelve digits; empty when it is not finite. */
     public static String full(double v) {
-        return Double.isFinite(v) ? format(v, false) : "";
+        return Double.isFinite(v) ? text(v, false) : "";
     }
 
     /** The number without trailing zeros, for JSON; {@code null} when it is not finite. */
     public static String json(double v) {
-        return Double.isFinite(v) ? format(v, true) : "null";
+        return Double.isFinite(v) ? text(v, true) : "null";
     }
 
-    private static String format(double v, boolean trimmed) {
+    private static String text(double v, boolean trimmed) {
+        char[] chars = new char[LONGEST];
+        return new String(chars, 0, write(chars, 0, v, trimmed));
+    }
+
+    /** Appends a number of moderate size rounded to one decimal. */
+    static void tenths(StringBuilder text, double v) {
+        long tenths = Math.round(v * 10);
+        text.append(tenths < 0 ? "-" : "").append(Math.abs(tenths) / 10).append('.').append((char) ('0' + Math.abs(tenths) % 10));
+    }
+
+    /** Writes a finite number, at most {@link #LONGEST} characters, from a place on; returns the place behind it. */
+    static int write(char[] text, int from, double v, boolean trimmed) {
         if (v == 0) {
-            return trimmed ? "0" : "0.0";
+            text[from] = '0';
+            text[from + 1] = '.';
+            text[from + 2] = '0';
+            return from + (trimmed ? 1 : 3);
         }
         double a = Math.abs(v);
         int exponent = (int) Math.floor(StrictMath.log10(a));
@@ -41,33 +57,51 @@ public final class Digits {
             exponent++;
             digits = scaled(a, SIGNIFICANT - 1 - exponent);
         }
-        StringBuilder text = new StringBuilder(24);
+        int at = from;
         if (v < 0) {
-            text.append('-');
+            text[at++] = '-';
         }
-        String all = Long.toString(digits);
-        if (exponent < -5 || exponent >= SIGNIFICANT) {
-            text.append(all.charAt(0));
-            fraction(text, all.substring(1), trimmed);
-            return text.append('e').append(exponent).toString();
+        boolean scientific = exponent < -5 || exponent >= SIGNIFICANT;
+        at = plain(text, at, digits, scientific ? 0 : exponent, trimmed);
+        if (scientific) {
+            text[at++] = 'e';
+            String power = Integer.toString(exponent);
+            power.getChars(0, power.length(), text, at);
+            at += power.length();
         }
-        if (exponent < 0) {
-            fraction(text.append('0'), "0".repeat(-exponent - 1) + all, trimmed);
-            return text.toString();
-        }
-        text.append(all, 0, exponent + 1);
-        fraction(text, all.substring(exponent + 1), trimmed);
-        return text.toString();
+        return at;
     }
 
-    private static void fraction(StringBuilder text, String digits, boolean trimmed) {
-        int end = digits.length();
-        while (trimmed && end > 0 && digits.charAt(end - 1) == '0') {
-            end--;
+    /** Twelve digits with the point behind the one of weight 10^0, which is {@code exponent} places after the first. */
+    private static int plain(char[] text, int from, long digits, int exponent, boolean trimmed) {
+        int whole = Math.max(1, exponent + 1);
+        int zeros = Math.max(0, -exponent);
+        int end = from + SIGNIFICANT + zeros + (whole < SIGNIFICANT + zeros ? 1 : 0);
+        int point = from + whole;
+        // two halves of six digits: int arithmetic is what is fast
+        int low = (int) (digits % 1_000_000);
+        int high = (int) (digits / 1_000_000);
+        int at = end;
+        for (int i = 0; i < SIGNIFICANT + zeros; i++) {
+            if (--at == point) {
+                at--;
+            }
+            int rest = i < 6 ? low : high;
+            text[at] = (char) ('0' + rest % 10);
+            if (i < 6) {
+                low = rest / 10;
+            } else {
+                high = rest / 10;
+            }
         }
-        if (end > 0) {
-            text.append('.').append(digits, 0, end);
+        if (point < end) {
+            text[point] = '.';
         }
+        int last = end;
+        while (trimmed && point < end && last > point + 1 && text[last - 1] == '0') {
+            last--;
+        }
+        return last == point + 1 && point < end ? point : last;
     }
 
     private static long scaled(double a, int power) {

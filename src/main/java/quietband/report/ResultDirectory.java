@@ -13,6 +13,7 @@ import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.concurrent.ConcurrentSkipListSet;
 import java.util.stream.Stream;
 
 /**
@@ -25,7 +26,7 @@ public final class ResultDirectory implements AutoCloseable {
     private final Path target;
     private final ResultMark mark;
     private final Path temporary;
-    private final Set<String> files = new TreeSet<>();
+    private final Set<String> files = new ConcurrentSkipListSet<>();
     private final Thread cleaner = new Thread(this::interrupted);
     private volatile boolean done;
     private volatile Runnable first = () -> { };

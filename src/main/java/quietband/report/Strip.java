@@ -85,7 +85,8 @@ public record Strip(String name, String meets, String fails, String worst, boole
     }
 
     private static void point(StringBuilder points, double x, double marginDb) {
-        points.append(String.format(Locale.ROOT, " %.1f,%.1f", x, MIDDLE * (1 - marginDb / FULL_DB)));
+        Digits.tenths(points.append(' '), x);
+        Digits.tenths(points.append(','), MIDDLE * (1 - marginDb / FULL_DB));
     }
 
     /** The labels 10, 20, 50 ... that fall into the band. */

@@ -3,18 +3,27 @@ package quietband.report;
 import java.io.IOException;
 import java.io.Writer;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.apache.commons.csv.CSVFormat;
 
 /** A CSV table: one header row in snake case, numbers with twelve digits, empty cells for what does not exist. */
 public final class Table {
 
     private static final CSVFormat FORMAT = CSVFormat.DEFAULT.builder().setRecordSeparator("\n").get();
+    private static final int MOST_KNOWN = 1000;
 
     private final Writer writer;
-    private final StringBuilder row = new StringBuilder(256);
     private final int columns;
+    private final Map<String, String> known = new HashMap<>();
+    private char[] row = new char[512];
+    private int length;
     private int cells;
+    // what repeats from row to row, as a frequency does, is not formatted again
+    private final char[] lastText = new char[Digits.LONGEST];
+    private double last = Double.NaN;
+    private int lastLength;
 
     /** Writes the header. */
     public Table(Writer writer, List<String> header) throws IOException {
@@ -33,32 +42,33 @@ public final class Table {
 
     /** A number as the next cell; empty when it is not finite. A number needs no quotes. */
     public Table cell(double value) {
-        next().append(Digits.full(value));
+        next(Digits.LONGEST);
+        if (value != last) {
+            lastLength = Double.isFinite(value) ? Digits.write(lastText, 0, value, false) : 0;
+            last = value;
+        }
+        System.arraycopy(lastText, 0, row, length, lastLength);
+        length += lastLength;
         return this;
     }
 
     /** A text as the next cell, quoted where it has to be. */
     public Table cell(String value) {
-        next().append(plain(value) ? value : FORMAT.format(value));
+        String text = known.size() > MOST_KNOWN ? FORMAT.format(value) : known.computeIfAbsent(value, FORMAT::format);
+        next(text.length());
+        text.getChars(0, text.length(), row, length);
+        length += text.length();
         return this;
     }
 
-    /** Letters, digits, points and underscores only, as most cells are. */
-    private static boolean plain(String value) {
-        for (int i = 0; i < value.length(); i++) {
-            char c = value.charAt(i);
-            if (!(c >= 'a' && c <= 'z' || c >= '0' && c <= '9' || c == '_' || c == '.')) {
-                return false;
-            }
+    /** Starts a cell: the comma, and room for some characters and what may follow. */
+    private void next(int room) {
+        if (row.length < length + room + 2) {
+            row = Arrays.copyOf(row, 2 * row.length + room);
         }
-        return !value.isEmpty();
-    }
-
-    private StringBuilder next() {
         if (cells++ > 0) {
-            row.append(',');
+            row[length++] = ',';
         }
-        return row;
     }
 
     /** Ends the row. */
@@ -66,8 +76,9 @@ public final class Table {
         if (cells != columns) {
             throw new IllegalStateException(cells + " cells for " + columns + " columns");
         }
-        writer.append(row.append('\n'));
-        row.setLength(0);
+        row[length++] = '\n';
+        writer.write(row, 0, length);
+        length = 0;
         cells = 0;
     }
 }

@@ -19,6 +19,8 @@ import quietband.vibration.Profile;
 /** Assesses a design: the order of work, and each requirement judged. */
 public final class Assessor {
 
+    private static final double FOLLOW_DB = 0.1;
+
     private final Design design;
     private final Assembly assembly;
     private final ResidualResponse response;
@@ -43,18 +45,29 @@ public final class Assessor {
     private Assessment run() {
         Requirement r = design.requirement();
         double[] grid = new Seeds(design, assembly).between(r.fromHz(), r.toHz());
-        List<StackVerdict> verdicts = new Coverage(design, response).verdicts(grid);
+        Coverage coverage = new Coverage(design, response);
+        NoiseLimit noiseLimit = new NoiseLimit(design, response);
+        Sweep sweep = Sweep.refined(grid, f -> {
+            double[] over = new double[coverage.count() + noiseLimit.count()];
+            coverage.write(f, over);
+            noiseLimit.write(f, over, coverage.count());
+            return over;
+        }, FOLLOW_DB);
+        List<StackVerdict> verdicts = coverage.verdicts(sweep);
         if (new ResidualLimit(design).asked()) {
             StackVerdict.Worst w = verdicts.get(verdicts.size() - 1).worst();
             requirements.add(RequirementResult.margin("residual", w.marginDb(), w.residualPerG() * 1e9, w.limitPerG() * 1e9,
                 "ppb/g", w.frequencyHz(), w.axis()));
         }
-        phaseNoise(grid);
+        noiseLimit.verdict(sweep, coverage.count()).ifPresent(requirements::add);
         List<ToneLine> tones = ToneLine.of(design, response);
         judgeTones(tones);
-        List<Assessment.RowJitter> jitter = Jitter.of(design, assembly, response);
+        Jitter noise = new Jitter(design, response);
+        RandomMotion.Part motion = RandomMotion.part(design, assembly, response);
+        double[][] integrals = Integrals.of(new Seeds(design, assembly), noise, motion);
+        List<Assessment.RowJitter> jitter = noise.of(integrals[0]);
         r.jitter().ifPresent(j -> judgeJitter(jitter, j));
-        RandomMotion random = RandomMotion.of(design, assembly, response);
+        RandomMotion random = motion.of(integrals[1]);
         Optional<Travel> travel = design.platform().map(p -> Travel.of(design, assembly, random));
         travel.ifPresent(this::judgeTravel);
         design.cancellation().ifPresent(c -> {
@@ -75,51 +88,6 @@ public final class Assessor {
             rms[axis.ordinal()] = design.vibration().drive(axis).map(Profile::rmsG).orElse(0.0);
         }
         return rms;
-    }
-
-    private void phaseNoise(double[] grid) {
-        PhaseNoise noise = new PhaseNoise(design);
-        List<PhaseNoise.Row> rows = noise.rows();
-        if (design.requirement().phaseNoise().isEmpty() || rows.isEmpty()) {
-            return;
-        }
-        Stack stack = Stack.fullest(design);
-        Sweep sweep = Sweep.refined(grid, f -> {
-            double[] total = totalDbc(noise, rows, stack, f);
-            double limit = noise.limitDbc(f).orElseThrow();
-            for (int k = 0; k < total.length; k++) {
-                total[k] = Math.max(Decibels.FLOOR, total[k] - limit);
-            }
-            return total;
-        }, 0.1);
-        int worst = 0;
-        Sweep.Extremum top = sweep.maximum(0);
-        for (int k = 1; k < rows.size(); k++) {
-            Sweep.Extremum e = sweep.maximum(k);
-            if (e.value() > top.value()) {
-                top = e;
-                worst = k;
-            }
-        }
-        double f = top.frequencyHz();
-        double total = totalDbc(noise, rows, stack, f)[worst];
-        double limit = noise.limitDbc(f).orElseThrow();
-        requirements.add(RequirementResult.margin("phase_noise", limit - total, total, limit, "dBc/Hz", f,
-            rows.get(worst).label()));
-    }
-
-    private double[] totalDbc(PhaseNoise noise, List<PhaseNoise.Row> rows, Stack stack, double f) {
-        double[] re = new double[3];
-        double[] im = new double[3];
-        response.at(f);
-        response.residual(stack, re, im);
-        double[] squared = {re[0] * re[0] + im[0] * im[0], re[1] * re[1] + im[1] * im[1], re[2] * re[2] + im[2] * im[2]};
-        double floor = noise.floor(stack, f);
-        double[] total = new double[rows.size()];
-        for (int k = 0; k < total.length; k++) {
-            total[k] = Decibels.ofPower(floor + noise.vibration(rows.get(k), f, squared));
-        }
-        return total;
     }
 
     private void judgeTones(List<ToneLine> tones) {

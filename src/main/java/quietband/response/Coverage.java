@@ -10,7 +10,6 @@ import quietband.spectrum.Sweep;
 /** Follows the residual of every stack over the band on the program's own grid and compares it with the limit. */
 final class Coverage {
 
-    private static final double FOLLOW_DB = 0.1;
     // a residual that sits on its limit meets it; rounding must not decide
     private static final double TOUCH_DB = 1e-9;
 
@@ -30,9 +29,13 @@ final class Coverage {
         this.curves = vector ? 1 : 3;
     }
 
-    /** One verdict per stack. */
-    List<StackVerdict> verdicts(double[] grid) {
-        Sweep sweep = Sweep.refined(grid, this::curves, FOLLOW_DB);
+    /** How many curves there are: one per stack and axis, or one per stack by vector. */
+    int count() {
+        return stacks.size() * curves;
+    }
+
+    /** One verdict per stack from a sweep whose first curves are those of {@link #write}. */
+    List<StackVerdict> verdicts(Sweep sweep) {
         List<StackVerdict> verdicts = new ArrayList<>();
         for (int s = 0; s < stacks.size(); s++) {
             verdicts.add(verdict(sweep, s));
@@ -40,9 +43,8 @@ final class Coverage {
         return verdicts;
     }
 
-    /** dB over the limit (without a limit: over the sensitivity) for each stack's axes or vector. */
-    private double[] curves(double f) {
-        double[] over = new double[stacks.size() * curves];
+    /** Writes dB over the limit (without a limit: over the sensitivity) for each stack's axes or vector, from index 0 on. */
+    void write(double f, double[] over) {
         double[] limits = limits(f);
         for (int s = 0; s < stacks.size(); s++) {
             double[] y = magnitudes(stacks.get(s), f);
@@ -50,7 +52,6 @@ final class Coverage {
                 over[s * curves + k] = Decibels.over(y[k], limits[k]);
             }
         }
-        return over;
     }
 
     private double[] limits(double f) {

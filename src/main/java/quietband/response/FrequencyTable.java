@@ -2,16 +2,12 @@ package quietband.response;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.Callable;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
 import java.util.function.Supplier;
 import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.Stack;
 import quietband.platform.Assembly;
+import quietband.spectrum.Parallel;
 
 /**
  * What a design does at each frequency of a table: residuals, phase noise and contributions. Every row depends on its
@@ -74,37 +70,10 @@ public final class FrequencyTable {
             parts.add(() -> new Part(design, assembly).rows(frequencies, start, end));
         }
         List<Row> rows = new ArrayList<>(frequencies.length);
-        for (List<Row> part : run(parts, threads)) {
+        for (List<Row> part : Parallel.all(parts, threads)) {
             rows.addAll(part);
         }
         return new FrequencyTable(Stack.of(design), new PhaseNoise(design).rows(), rows);
-    }
-
-    private static <T> List<T> run(List<Supplier<T>> parts, int threads) {
-        List<T> results = new ArrayList<>();
-        try {
-            if (threads == 1 || parts.size() == 1) {
-                for (Supplier<T> part : parts) {
-                    results.add(part.get());
-                }
-                return results;
-            }
-            ExecutorService pool = Executors.newFixedThreadPool(Math.min(threads, parts.size()));
-            try {
-                List<Callable<T>> calls = parts.stream().<Callable<T>>map(part -> part::get).toList();
-                for (Future<T> f : pool.invokeAll(calls)) {
-                    results.add(f.get());
-                }
-            } finally {
-                pool.shutdownNow();
-            }
-            return results;
-        } catch (ExecutionException e) {
-            throw e.getCause() instanceof RuntimeException r ? r : new IllegalStateException(e.getCause());
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            throw new IllegalStateException("interrupted", e);
-        }
     }
 
     /** The stacks, in the order of the rows' arrays. */

@@ -1,13 +1,11 @@
 package quietband.response;
 
-import java.util.TreeSet;
 import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.Stack;
 import quietband.platform.Assembly;
 import quietband.platform.PlatformMotion;
 import quietband.spectrum.LogCurve;
-import quietband.spectrum.Quadrature;
 import quietband.units.StandardGravity;
 
 /**
@@ -27,49 +25,78 @@ final class RandomMotion {
         this.integral = integral;
     }
 
-    /** Integrates over every driven profile on a grid seeded with the resonances, with a node at every end and kink. */
-    static RandomMotion of(Design design, Assembly assembly, ResidualResponse response) {
-        int count = 3 * PAIRS + SWING;
-        double[] grid = profileGrid(design, assembly);
-        if (grid.length < 2) {
-            return new RandomMotion(design.vibration().together(), new double[count]);
+    /** What is integrated over every driven profile for a design; its range is empty when nothing drives. */
+    static Part part(Design design, Assembly assembly, ResidualResponse response) {
+        return new Part(design, assembly, response);
+    }
+
+    /** The integrands, in the order in which {@link #of} takes their integrals. */
+    static final class Part implements Integrals.Part {
+
+        private final Design design;
+        private final ResidualResponse response;
+        private final boolean sprung;
+        private final PhaseNoise density;
+        private final Swing swing;
+        private final double[] ends = {Double.POSITIVE_INFINITY, 0};
+        private final double[] driven = new double[3];
+
+        private Part(Design design, Assembly assembly, ResidualResponse response) {
+            this.design = design;
+            this.response = response;
+            sprung = assembly != null;
+            density = new PhaseNoise(design);
+            swing = design.cancellation().isPresent() ? new Swing(response, Stack.fullest(design).sprung()) : null;
+            for (Axis axis : Axis.ALL) {
+                design.vibration().drive(axis).map(LogCurve::frequencies).ifPresent(f -> {
+                    ends[0] = Math.min(ends[0], f[0]);
+                    ends[1] = Math.max(ends[1], f[f.length - 1]);
+                });
+            }
         }
-        PhaseNoise density = new PhaseNoise(design);
-        Swing swing = design.cancellation().isPresent() ? new Swing(response, Stack.fullest(design).sprung()) : null;
-        double[] driven = new double[3];
-        double[] integral = Quadrature.integrate(grid, count, (f, into) -> {
+
+        @Override
+        public int count() {
+            return 3 * PAIRS + SWING;
+        }
+
+        @Override
+        public double fromHz() {
+            return ends[0];
+        }
+
+        @Override
+        public double toHz() {
+            return ends[1];
+        }
+
+        @Override
+        public void at(double f, double[] into, int offset) {
             response.at(f);
             for (Axis axis : Axis.ALL) {
                 driven[axis.ordinal()] = density.density(axis, f);
             }
-            if (assembly != null) {
-                coordinates(response.motion(), driven, into);
+            if (sprung) {
+                coordinates(response.motion(), driven, into, offset);
             }
             if (swing != null) {
                 double[] squared = swing.squared(f);
                 for (int e = 0; e < SWING; e++) {
-                    into[3 * PAIRS + e] = squared[e] * driven[e % 3];
+                    into[offset + 3 * PAIRS + e] = squared[e] * driven[e % 3];
                 }
             }
-        });
-        return new RandomMotion(design.vibration().together(), integral);
-    }
-
-    private static double[] profileGrid(Design design, Assembly assembly) {
-        TreeSet<Double> ends = new TreeSet<>();
-        for (Axis axis : Axis.ALL) {
-            design.vibration().drive(axis).map(LogCurve::frequencies).ifPresent(f -> {
-                ends.add(f[0]);
-                ends.add(f[f.length - 1]);
-            });
         }
-        return ends.size() < 2 ? new double[0] : new Seeds(design, assembly).between(ends.first(), ends.last());
+
+        /** The result from the integrals (length {@link #count()}). */
+        RandomMotion of(double[] integral) {
+            return new RandomMotion(design.vibration().together(), integral);
+        }
     }
 
     /** Re(R_a R_b*) S g0^2 for each drive and pair of coordinates. */
-    private static void coordinates(PlatformMotion motion, double[] driven, double[] into) {
+    private static void coordinates(PlatformMotion motion, double[] driven, double[] into, int offset) {
         double g2 = StandardGravity.M_PER_S2 * StandardGravity.M_PER_S2;
-        int at = 0;
+        int at = offset;
         for (int j = 0; j < 3; j++) {
             double scale = driven[j] * g2;
             for (int a = 0; a < 6; a++) {

@@ -2,7 +2,6 @@ package quietband.response;
 
 import java.util.Arrays;
 import java.util.Set;
-import org.hipparchus.complex.Complex;
 import quietband.cancellation.CorrectionPath;
 import quietband.model.Cancellation;
 import quietband.model.Design;
@@ -33,8 +32,8 @@ public final class ResidualResponse {
     private final double[] sensorIm = new double[9];
     private final double[] gRe = new double[3];
     private final double[] gIm = new double[3];
-    private final Complex[] nominal = new Complex[3];
-    private final Complex[] actual = new Complex[3];
+    private final double[] pathRe = new double[3];
+    private final double[] pathIm = new double[3];
     private double frequency = Double.NaN;
 
     /** For one design and one thread; the platform's matrices are built here. */
@@ -63,10 +62,7 @@ public final class ResidualResponse {
             motion.accelerationOf(design.oscillator().resonator().position(), crystalRe, crystalIm);
         }
         if (path != null) {
-            for (int i = 0; i < 3; i++) {
-                nominal[i] = path.nominal(i, f);
-                actual[i] = nominal[i].multiply(path.phase(i)).multiply(path.delay(i, f)).multiply(path.gain(i));
-            }
+            path.write(f, CorrectionPath.Elements.ALL, pathRe, pathIm);
             if (motion != null && sensor().onPlatform()) {
                 motion.accelerationOf(sensor().position(), sensorRe, sensorIm);
             }
@@ -119,23 +115,17 @@ public final class ResidualResponse {
     /** weight_i P_i with the causes that are real. */
     private void weighted(Set<Cause> causes, double[] re, double[] im) {
         Vec w = causes.contains(Cause.WEIGHTS) ? weights : sensitivity.mounted();
-        boolean whole = causes.size() == Cause.ALL.size();
+        if (causes.size() == Cause.ALL.size()) {
+            System.arraycopy(pathRe, 0, re, 0, 3);
+            System.arraycopy(pathIm, 0, im, 0, 3);
+        } else {
+            path.write(frequency, new CorrectionPath.Elements(causes.contains(Cause.PATH), causes.contains(Cause.GAIN),
+                causes.contains(Cause.PHASE), causes.contains(Cause.DELAY)), re, im);
+        }
         for (int i = 0; i < 3; i++) {
-            Complex p = whole ? actual[i] : partial(i, causes);
-            re[i] = w.get(i) * p.getReal();
-            im[i] = w.get(i) * p.getImaginary();
+            re[i] *= w.get(i);
+            im[i] *= w.get(i);
         }
-    }
-
-    private Complex partial(int i, Set<Cause> causes) {
-        Complex p = causes.contains(Cause.PATH) ? nominal[i] : Complex.ONE;
-        if (causes.contains(Cause.PHASE)) {
-            p = p.multiply(path.phase(i));
-        }
-        if (causes.contains(Cause.DELAY)) {
-            p = p.multiply(path.delay(i, frequency));
-        }
-        return causes.contains(Cause.GAIN) ? p.multiply(path.gain(i)) : p;
     }
 
     /**

@@ -35,7 +35,17 @@ public final class Seeds {
 
     /** The same with another number of points in each decade of the base. */
     public double[] between(double from, double to, int perDecade) {
-        SeededGrid grid = new SeededGrid(from, to, perDecade);
+        return seeded(new SeededGrid(from, to, perDecade), from, to);
+    }
+
+    /** The same with more points that must be on it. */
+    double[] through(double from, double to, double... nodes) {
+        SeededGrid grid = new SeededGrid(from, to, PER_DECADE);
+        grid.addAll(nodes);
+        return seeded(grid, from, to);
+    }
+
+    private double[] seeded(SeededGrid grid, double from, double to) {
         if (assembly != null) {
             Resonances.between(assembly, from / 2, to * 1.1)
                 .forEach(p -> grid.peak(p.frequencyHz(), p.widthHz()));

@@ -10,15 +10,15 @@ public final class Quadrature {
         void at(double f, double[] into);
     }
 
-    // Gauss-Legendre with five nodes on [-1, 1]; Abramowitz & Stegun, table 25.4 (from memory, checked by a test)
-    private static final double[] NODE = {-0.906179845938664, -0.5384693101056831, 0, 0.5384693101056831, 0.906179845938664};
-    private static final double[] WEIGHT = {0.23692688505618908, 0.47862867049936647, 0.5688888888888889,
-        0.47862867049936647, 0.23692688505618908};
+    // Gauss-Legendre with three nodes on [-1, 1], 0 and +-sqrt(3/5): exact up to the fifth power. Eight intervals in a
+    // half-power width put a resonance's pole four intervals away, where the error is some 1e-7 of the interval's share.
+    private static final double[] NODE = {-Math.sqrt(0.6), 0, Math.sqrt(0.6)};
+    private static final double[] WEIGHT = {5.0 / 9, 8.0 / 9, 5.0 / 9};
 
     private Quadrature() { }
 
     /**
-     * Integrals from the first to the last node of the grid, by five-point Gauss-Legendre in log f in every interval.
+     * Integrals from the first to the last node of the grid, by three-point Gauss-Legendre in log f in every interval.
      * A jump of an integrand must be a node.
      *
      * @param grid  rising, in Hz

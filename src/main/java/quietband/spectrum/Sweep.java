@@ -3,6 +3,8 @@ package quietband.spectrum;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
+import org.hipparchus.analysis.solvers.AllowedSolution;
+import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
 
 /**
  * Several curves sampled together on a grid that refines itself until it follows them, with their maxima refined.
@@ -187,21 +189,11 @@ public final class Sweep {
         return v > 0 == top ? new Extremum(e.frequencyHz(), v) : null;
     }
 
-    /** Bisection on a logarithmic axis between a frequency inside and one outside, to the last bits; the inner side. */
+    /** The crossing between a frequency inside and one outside, on a logarithmic axis, to the last bits; the inner side. */
     private static double crossing(DoubleUnaryOperator g, double inside, double outside) {
-        double in = inside;
-        double out = outside;
-        for (int i = 0; i < 200 && Math.abs(out - in) > 1e-14 * in; i++) {
-            double middle = Math.sqrt(in * out);
-            if (middle == in || middle == out) {
-                break;
-            }
-            if (g.applyAsDouble(middle) <= 0) {
-                in = middle;
-            } else {
-                out = middle;
-            }
-        }
-        return in;
+        double whole = StrictMath.log(outside / inside);
+        double x = new BracketingNthOrderBrentSolver(0, 1e-14, 0, 3).solve(200,
+            share -> g.applyAsDouble(inside * StrictMath.exp(share * whole)), 0, 1, AllowedSolution.BELOW_SIDE);
+        return inside * StrictMath.exp(x * whole);
     }
 }

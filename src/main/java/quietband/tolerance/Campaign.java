@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
-import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
@@ -13,6 +12,7 @@ import java.util.function.LongConsumer;
 import quietband.model.Quantities;
 import quietband.model.Stack;
 import quietband.response.ResidualLimit;
+import quietband.spectrum.Parallel;
 
 /**
  * The Monte Carlo: units in chunks shared by threads, rows handed over in the order of their index. Everything kept of a unit is a
@@ -75,7 +75,7 @@ public final class Campaign {
                 if (running.isEmpty()) {
                     break;
                 }
-                for (UnitRow row : running.remove().get()) {
+                for (UnitRow row : Parallel.get(running.remove())) {
                     outcome.add(row);
                     sink.row(row);
                 }
@@ -84,11 +84,6 @@ public final class Campaign {
             workers.forEach(w -> outcome.add(w.levels));
             outcome.finish(outcome.units() < units);
             return outcome;
-        } catch (ExecutionException e) {
-            throw e.getCause() instanceof RuntimeException r ? r : new IllegalStateException(e.getCause());
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            throw new IllegalStateException("interrupted", e);
         } finally {
             pool.shutdownNow();
         }

@@ -2,6 +2,8 @@ package quietband.tuning;
 
 import java.util.List;
 import java.util.Optional;
+import org.hipparchus.analysis.solvers.AllowedSolution;
+import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
 import quietband.model.Design;
 import quietband.response.Assessment;
 import quietband.response.Assessor;
@@ -11,7 +13,7 @@ import quietband.response.RequirementResult;
 final class Search {
 
     private static final int SCAN = 40;
-    private static final int HALVINGS = 24;
+    private static final double SHARE_ACCURACY = 1e-9;
     private static final int MOST_LOOKS = 24;
     private static final double CLOSED_DB = 0.002;
     private static final double EDGE_DB = 0.01;
@@ -50,19 +52,15 @@ final class Search {
         return Optional.empty();
     }
 
-    /** Halves the stretch between a share that fails and one that holds, at the remembered frequencies; the holding side. */
+    /** The root between a share that fails and one that holds, at the remembered frequencies; the holding side. */
     private double edge(Remedy remedy, double fails, double holds) {
-        double low = fails;
-        double high = holds;
-        for (int i = 0; i < HALVINGS; i++) {
-            double middle = (low + high) / 2;
-            if (margin.excessRemembered(remedy.at(middle)) <= 0) {
-                high = middle;
-            } else {
-                low = middle;
-            }
+        double before = margin.excessRemembered(remedy.at(fails));
+        if (before <= 0) {
+            return fails;
         }
-        return high;
+        return new BracketingNthOrderBrentSolver(0, SHARE_ACCURACY, 0, 3).solve(100,
+            share -> share == fails ? before : margin.excessRemembered(remedy.at(share)), fails, holds,
+            AllowedSolution.BELOW_SIDE);
     }
 
     private Cure change(Remedy remedy, double share) {
