@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import quietband.response.RequirementResult;
 import quietband.tuning.Cure;
 import quietband.tuning.Gap;
 import quietband.tuning.Setting;
@@ -33,16 +34,16 @@ public record GapLine(String stack, String range, String cause, String before, L
     /** One change with all its values. */
     public record Whole(String words, List<Value> values, String after) { }
 
-    static GapLine of(Gap gap) {
+    static GapLine of(Gap gap, boolean full) {
         List<Value> values = gap.cure().map(GapLine::values).orElse(List.of());
         List<Whole> all = new ArrayList<>();
-        gap.single().ifPresent(c -> all.add(whole(c)));
-        gap.together().ifPresent(c -> all.add(whole(c)));
-        gap.others().forEach(c -> all.add(whole(c)));
+        gap.single().ifPresent(c -> all.add(whole(c, full)));
+        gap.together().ifPresent(c -> all.add(whole(c, full)));
+        gap.others().forEach(c -> all.add(whole(c, full)));
         String range = String.format(Locale.ROOT, "%s, %s over at %s %s", Words.range(gap.fromHz(), gap.toHz()),
             Words.db(-gap.worst().marginDb()), Words.hz(gap.worst().frequencyHz()), gap.worst().axis());
         return new GapLine(StackName.of(gap.stack()), range, cause(gap), before(gap), values.stream().limit(SHOWN).toList(),
-            Math.max(0, values.size() - SHOWN), gap.cure().map(GapLine::after).orElse(""),
+            Math.max(0, values.size() - SHOWN), gap.cure().map(c -> after(c, full)).orElse(""),
             all.size() > 1 ? List.of(all.get(1)) : List.of(), all);
     }
 
@@ -53,7 +54,7 @@ public record GapLine(String stack, String range, String cause, String before, L
         }
         StringBuilder text = new StringBuilder(gap.words());
         if (!Double.isNaN(gap.withoutPerG()) && gap.withoutPerG() > 0) {
-            text.append(String.format(Locale.ROOT, " (without it %s ppb/g there)", Digits.brief(gap.withoutPerG() * 1e9, 3)));
+            text.append(String.format(Locale.ROOT, " (if ideal, %s ppb/g left there)", Digits.brief(gap.withoutPerG() * 1e9, 3)));
         }
         if (gap.amplification() > 1.05) {
             text.append(String.format(Locale.ROOT, ", where the platform amplifies %.1f times", gap.amplification()));
@@ -66,19 +67,28 @@ public record GapLine(String stack, String range, String cause, String before, L
             return "It would just hold at";
         }
         if (gap.together().isPresent()) {
-            return "No value of it alone closes the gap; " + gap.together().get().words() + " together would just hold at";
+            return "No value of it alone closes the gap; " + gap.together().get().words() + " together just hold at";
         }
         return gap.others().isEmpty() ? "No single value and no pair of them closes the gap."
             : "No value of it closes the gap, alone or in a pair; the " + gap.others().get(0).words() + " would just hold at";
     }
 
-    private static Whole whole(Cure cure) {
-        return new Whole(cure.words(), values(cure), after(cure));
+    private static Whole whole(Cure cure, boolean full) {
+        return new Whole(cure.words(), values(cure), after(cure, full));
     }
 
-    private static String after(Cure cure) {
-        return cure.breaks().isEmpty() ? "" : "but then not met: "
-            + String.join(", ", cure.breaks().stream().map(b -> b.replace('_', ' ')).toList());
+    private static String after(Cure cure, boolean full) {
+        if (!full) {
+            return "";
+        }
+        return cure.missed().isEmpty() ? "(then everything asked is met)." : "(but then not met: "
+            + String.join(", ", cure.missed().stream().map(GapLine::missed).toList()) + ").";
+    }
+
+    private static String missed(RequirementResult r) {
+        String name = r.name().replace('_', ' ');
+        return r.hasMargin() ? name + " by " + Words.db(-r.marginDb())
+            : String.format(Locale.ROOT, "%s, %.0f %% used", name, 100 * r.usedShare());
     }
 
     /** One line a quantity: axes of the same stand in it together. */

@@ -32,7 +32,7 @@ final class GapSummary {
     private static void cure(Json json, Cure c) {
         json.field("change", c.key()).field("margin_db", c.marginDb());
         json.array("values", () -> c.settings().forEach(s -> json.object(() -> setting(json, s))));
-        json.array("then_not_met", () -> c.breaks().forEach(json::item));
+        json.array("then_not_met", () -> c.missed().forEach(r -> json.item(r.name())));
     }
 
     private static void setting(Json json, Setting s) {

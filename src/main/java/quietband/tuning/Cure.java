@@ -1,6 +1,7 @@
 package quietband.tuning;
 
 import java.util.List;
+import quietband.response.RequirementResult;
 
 /**
  * A change of some values with which a gap just closes.
@@ -9,12 +10,13 @@ import java.util.List;
  * @param words    the same for people
  * @param settings each value as it is and as it would just hold
  * @param marginDb least margin in the gap and around it with the change, dB: 0 within what a search can do
- * @param breaks   requirements that are met as the design is and not with the change
+ * @param missed   what is asked of the design and not met with the change; empty for a stack that nothing but the residual
+ *                 is asked of
  */
-public record Cure(String key, String words, List<Setting> settings, double marginDb, List<String> breaks) {
+public record Cure(String key, String words, List<Setting> settings, double marginDb, List<RequirementResult> missed) {
 
     public Cure {
         settings = List.copyOf(settings);
-        breaks = List.copyOf(breaks);
+        missed = List.copyOf(missed);
     }
 }

@@ -63,7 +63,8 @@ public final class Cures {
 
     private Gap gap(Stack stack, double from, double to, double low, double high) {
         Gap.Point worst = worst(stack, from, to);
-        Search search = new Search(new GapMargin(design, stack, low, high, worst.frequencyHz()), assessment);
+        Search search = new Search(new GapMargin(design, stack, low, high, worst.frequencyHz()),
+            stack == assessment.fullest());
         double amplification = stack.sprung()
             ? magnitude(Stack.ISOLATED, Cause.ALL, worst) / magnitude(Stack.BARE, Cause.ALL, worst) : 1;
         List<Lead> leads = leads(stack, worst, amplification);
