@@ -1,6 +1,8 @@
 package quietband.cli;
 
 import java.io.PrintWriter;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -175,7 +177,7 @@ final class SortCommand implements Callable<Integer> {
             if (value < 0 || positive && value == 0) {
                 throw new Mendable(option + ": '" + text.strip() + "' is not " + (positive ? "above" : "at least") + " 0");
             }
-            return value * 1e9;
+            return new BigDecimal(value * 1e9).round(new MathContext(15)).doubleValue();
         } catch (WrongAmount e) {
             throw new Mendable(option + ": " + e.getMessage());
         }

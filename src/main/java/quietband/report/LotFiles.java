@@ -5,6 +5,7 @@ import java.io.Writer;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import quietband.tolerance.MeasuredLot;
 import quietband.tolerance.SortRule;
 import quietband.tolerance.SortedLot;
@@ -17,11 +18,14 @@ public final class LotFiles {
 
     private final SortedLot sorted;
     private final Provenance from;
+    private final String[] classNames;
 
     /** For one sorted lot. */
     public LotFiles(SortedLot sorted, Provenance from) {
         this.sorted = sorted;
         this.from = from;
+        this.classNames = IntStream.rangeClosed(0, sorted.rule().edgesPpbPerG().length)
+            .mapToObj(k -> LotText.className(sorted, k)).toArray(String[]::new);
     }
 
     /** Writes all of them. */
@@ -80,8 +84,8 @@ public final class LotFiles {
         for (int axis = 0; axis < 3; axis++) {
             table.cell(lot.valuePpbPerG()[axis][i]);
         }
-        table.cell(lot.vector(i)).cell(AXES[worst]).cell(Math.abs(lot.valuePpbPerG()[worst][i])).cell(LotText.className(sorted,
-            sorted.classOf()[i])).cell(sorted.accepted()[i] ? "yes" : "no")
+        table.cell(lot.vector(i)).cell(AXES[worst]).cell(Math.abs(lot.valuePpbPerG()[worst][i])).cell(classNames[sorted.classOf()[i]])
+            .cell(sorted.accepted()[i] ? "yes" : "no")
             .cell(sorted.within().map(w -> w[i]).orElse(Double.NaN)).cell(Integer.toString(lot.lines()[i]));
         (note.isEmpty() ? table.cell(Double.NaN) : table.cell(note)).end();
     }
@@ -110,7 +114,7 @@ public final class LotFiles {
         SortRule rule = sorted.rule();
         int k = 0;
         for (SortedLot.Edge e : sorted.edges()) {
-            table.cell(LotText.className(sorted, k++)).cell(e.edgePpbPerG()).cell(Long.toString(e.inClass()))
+            table.cell(classNames[k++]).cell(e.edgePpbPerG()).cell(Long.toString(e.inClass()))
                 .cell(e.share().estimate()).cell(e.share().low()).cell(e.share().high()).cell(e.lawShare()).cell(e.lawError())
                 .cell(e.builtPerGood()).cell(1 / e.lawShare());
             for (double share : new double[] {e.share().estimate(), e.share().atLeast()}) {

@@ -17,7 +17,7 @@ final class LotText {
     /** What a class is called: by its upper edge, in ppb/g. */
     static String className(SortedLot s, int k) {
         double[] edges = s.rule().edgesPpbPerG();
-        return k < edges.length ? "to " + Digits.brief(edges[k], 6) : "over " + Digits.brief(edges[edges.length - 1], 6);
+        return k < edges.length ? "to " + Digits.json(edges[k]) : "over " + Digits.json(edges[edges.length - 1]);
     }
 
     /** The summary for a terminal, each line ended. */
@@ -79,9 +79,9 @@ final class LotText {
     static List<String> sentences(SortedLot s) {
         SortRule rule = s.rule();
         List<String> said = new ArrayList<>();
-        String band = rule.guardPpbPerG() > 0 ? " less a guard band of " + Digits.brief(rule.guardPpbPerG(), 4) + " ppb/g" : "";
+        String band = rule.guardPpbPerG() > 0 ? " less a guard band of " + Digits.json(rule.guardPpbPerG()) + " ppb/g" : "";
         String risk = rule.risk() < 1 ? ", at most " + percent(rule.risk()) + " chance to be beyond it" : "";
-        said.add("Limit " + Digits.brief(rule.limitPpbPerG(), 6) + " ppb/g by " + by(s) + band + risk + ": " + verdict(s));
+        said.add("Limit " + Digits.json(rule.limitPpbPerG()) + " ppb/g by " + by(s) + band + risk + ": " + verdict(s));
         said.add(toBuild(s));
         s.risks().ifPresentOrElse(r -> said.add(String.format(Locale.ROOT, "Of all units %s are accepted though beyond the limit, %s are "
             + "refused though within it, by the stated uncertainties.", percent(r.acceptedBad()), percent(r.refusedGood()))),

@@ -3,7 +3,6 @@ package quietband.tolerance;
 import java.util.function.DoubleUnaryOperator;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.EigenDecompositionSymmetric;
-import org.hipparchus.linear.LUDecomposition;
 import org.hipparchus.linear.RealMatrix;
 
 /**
@@ -17,8 +16,6 @@ public record ComponentLaw(int n, double[] mean, double[][] covariance) {
 
     /** Fewest units to fit to. */
     static final int FEWEST = 10;
-    /** Keeps a sum of covariances invertible where neither law nor reading scatters. */
-    private static final double TINY = 1e-14;
 
     /** Fits to readings: sample mean, covariance with n - 1, less the mean covariance of the readings where it is stated. */
     static ComponentLaw of(MeasuredLot lot) {
@@ -95,44 +92,6 @@ public record ComponentLaw(int n, double[] mean, double[][] covariance) {
             sigma[k] = Math.sqrt(Math.max(0, eigen.getEigenvalues()[k]));
         }
         return new LengthLaw(along, sigma);
-    }
-
-    /**
-     * What a unit really is, its reading and the lot's law known: normal with mean m + C (C + U)^-1 (x - m) and covariance
-     * C - C (C + U)^-1 C, where U is the reading's (Bayes' rule for normals).
-     *
-     * @param reading ppb/g (length 3)
-     * @param sigma   standard uncertainties, ppb/g, one at least above 0 where the law does not scatter (length 3)
-     */
-    ComponentLaw given(double[] reading, double[] sigma) {
-        double[][] sum = {covariance[0].clone(), covariance[1].clone(), covariance[2].clone()};
-        for (int i = 0; i < 3; i++) {
-            sum[i][i] += sigma[i] * sigma[i] + TINY * (covariance[0][0] + covariance[1][1] + covariance[2][2]);
-        }
-        RealMatrix c = new Array2DRowRealMatrix(covariance);
-        RealMatrix gain = c.multiply(new LUDecomposition(new Array2DRowRealMatrix(sum)).getSolver().getInverse());
-        double[] off = {reading[0] - mean[0], reading[1] - mean[1], reading[2] - mean[2]};
-        double[] shift = gain.operate(off);
-        double[][] left = c.subtract(gain.multiply(c)).getData();
-        double[] centre = new double[3];
-        for (int i = 0; i < 3; i++) {
-            centre[i] = mean[i] + shift[i];
-            for (int j = 0; j < i; j++) {
-                left[i][j] = (left[i][j] + left[j][i]) / 2;
-                left[j][i] = left[i][j];
-            }
-            left[i][i] = Math.max(0, left[i][i]);
-        }
-        return new ComponentLaw(n, centre, left);
-    }
-
-    /** What a unit really is by its reading alone. */
-    static ComponentLaw reading(double[] reading, double[] sigma) {
-        double[][] c = new double[3][3];
-        for (int i = 0; i < 3; i++) {
-            c[i][i] = sigma[i] * sigma[i];
-        }
-        return new ComponentLaw(1, reading.clone(), c);
     }
 
     /**

@@ -1,12 +1,22 @@
 package quietband.tolerance;
 
-/** Nodes and weights of Gauss-Legendre quadrature on [-1, 1], by Newton's method on the Legendre recurrence. */
+/**
+ * How a normal density is integrated: Gauss-Legendre on [-1, 1], nodes and weights by Newton's method on the Legendre
+ * recurrence, over a number of standard deviations each way.
+ */
 final class GaussNodes {
+
+    /** For a law: what is cut off and what is missed stay below 1e-11. */
+    static final GaussNodes FINE = new GaussNodes(40, 7.5);
+    /** For one unit among many: below 1e-6. */
+    static final GaussNodes QUICK = new GaussNodes(15, 5.2);
 
     final double[] x;
     final double[] w;
+    final double far;
 
-    GaussNodes(int n) {
+    private GaussNodes(int n, double far) {
+        this.far = far;
         x = new double[n];
         w = new double[n];
         for (int i = 0; i < n; i++) {

@@ -8,10 +8,9 @@ package quietband.tolerance;
  */
 final class LengthLaw {
 
-    private static final GaussNodes NODES = new GaussNodes(40);
-    private static final double FAR = 9;
     private static final double ROOT_TWO_PI = Math.sqrt(2 * Math.PI);
 
+    private final GaussNodes nodes;
     private final double[] mean;
     private final double[] sigma;
 
@@ -22,13 +21,28 @@ final class LengthLaw {
      * @param sigma standard deviations along them, at least 0 (length 3)
      */
     LengthLaw(double[] mean, double[] sigma) {
-        Integer[] order = {0, 1, 2};
-        java.util.Arrays.sort(order, (a, b) -> Double.compare(sigma[a], sigma[b]));
-        this.mean = new double[3];
-        this.sigma = new double[3];
-        for (int i = 0; i < 3; i++) {
-            this.mean[i] = mean[order[i]];
-            this.sigma[i] = sigma[order[i]];
+        this(mean, sigma, GaussNodes.FINE);
+    }
+
+    /** The same with the accuracy chosen. */
+    LengthLaw(double[] mean, double[] sigma, GaussNodes nodes) {
+        this.nodes = nodes;
+        this.mean = mean.clone();
+        this.sigma = sigma.clone();
+        order(0, 1);
+        order(1, 2);
+        order(0, 1);
+    }
+
+    /** Swaps two neighbours that do not rise. */
+    private void order(int i, int j) {
+        if (sigma[i] > sigma[j]) {
+            double s = sigma[i];
+            sigma[i] = sigma[j];
+            sigma[j] = s;
+            double m = mean[i];
+            mean[i] = mean[j];
+            mean[j] = m;
         }
     }
 
@@ -41,7 +55,7 @@ final class LengthLaw {
         if (sigma[2] - sigma[0] <= 1e-9 * sigma[2]) {
             return equal(r, d, sigma[2]);
         }
-        if (Math.abs(r - d) > FAR * sigma[2]) {
+        if (Math.abs(r - d) > nodes.far * sigma[2]) {
             return r > d ? 1 : 0;
         }
         return outer(r);
@@ -68,15 +82,15 @@ final class LengthLaw {
             double left = r * r - mean[0] * mean[0];
             return left <= 0 ? 0 : middle(Math.sqrt(left));
         }
-        double from = angle((mean[0] - FAR * sigma[0]) / r);
-        double to = angle((mean[0] + FAR * sigma[0]) / r);
+        double from = angle((mean[0] - nodes.far * sigma[0]) / r);
+        double to = angle((mean[0] + nodes.far * sigma[0]) / r);
         double half = (to - from) / 2;
         double sum = 0;
-        for (int i = 0; i < NODES.x.length; i++) {
-            double t = (from + to) / 2 + half * NODES.x[i];
+        for (int i = 0; i < nodes.x.length; i++) {
+            double t = (from + to) / 2 + half * nodes.x[i];
             double c = Math.cos(t);
             double u = (r * Math.sin(t) - mean[0]) / sigma[0];
-            sum += NODES.w[i] * half * r * c / sigma[0] * Math.exp(-u * u / 2) * middle(r * c);
+            sum += nodes.w[i] * half * r * c / sigma[0] * Math.exp(-u * u / 2) * middle(r * c);
         }
         return bounded(sum / ROOT_TWO_PI);
     }
@@ -86,15 +100,15 @@ final class LengthLaw {
             double left = r * r - mean[1] * mean[1];
             return left <= 0 ? 0 : inner(Math.sqrt(left));
         }
-        double from = angle((mean[1] - FAR * sigma[1]) / r);
-        double to = angle((mean[1] + FAR * sigma[1]) / r);
+        double from = angle((mean[1] - nodes.far * sigma[1]) / r);
+        double to = angle((mean[1] + nodes.far * sigma[1]) / r);
         double half = (to - from) / 2;
         double sum = 0;
-        for (int i = 0; i < NODES.x.length; i++) {
-            double t = (from + to) / 2 + half * NODES.x[i];
+        for (int i = 0; i < nodes.x.length; i++) {
+            double t = (from + to) / 2 + half * nodes.x[i];
             double c = Math.cos(t);
             double u = (r * Math.sin(t) - mean[1]) / sigma[1];
-            sum += NODES.w[i] * half * r * c / sigma[1] * Math.exp(-u * u / 2) * inner(r * c);
+            sum += nodes.w[i] * half * r * c / sigma[1] * Math.exp(-u * u / 2) * inner(r * c);
         }
         return sum / ROOT_TWO_PI;
     }

@@ -17,9 +17,13 @@ import java.util.function.DoubleUnaryOperator;
  * @param accepted  which are accepted; shared, do not modify
  * @param refused   bad rows that count as built and refused
  * @param law       fitted to the usable units; empty for a handful of them
+ * @param rising    the values in rising order, ppb/g; shared, do not modify
  */
 public record SortedLot(MeasuredLot lot, SortRule rule, double[] value, byte[] classOf, Optional<double[]> within,
-                        boolean[] accepted, int refused, Optional<ComponentLaw> law) {
+                        boolean[] accepted, int refused, Optional<ComponentLaw> law, double[] rising) {
+
+    /** A unit whose reading is so many standard uncertainties away from the limit is on that side of it. */
+    private static final double FAR = 30;
 
     /**
      * One class, or all up to an edge.
@@ -57,7 +61,9 @@ public record SortedLot(MeasuredLot lot, SortRule rule, double[] value, byte[] c
             accepted[i] = SortRule.within(value[i], rule.acceptedUpTo())
                 && (within.isEmpty() || 1 - within.get()[i] <= rule.risk());
         }
-        return new SortedLot(lot, rule, value, classOf, within, accepted, refusedRows, law);
+        double[] rising = value.clone();
+        Arrays.sort(rising);
+        return new SortedLot(lot, rule, value, classOf, within, accepted, refusedRows, law, rising);
     }
 
     /** Chance of each unit to be within the limit, its reading, uncertainty and the lot's law known. */
@@ -65,15 +71,21 @@ public record SortedLot(MeasuredLot lot, SortRule rule, double[] value, byte[] c
         double[][] v = lot.valuePpbPerG();
         double[][] s = lot.sigmaPpbPerG().orElseThrow();
         Optional<ComponentLaw> prior = law.filter(l -> l.n() >= 3 * ComponentLaw.FEWEST);
-        return Workers.all(lot.size(), threads, () -> i -> {
-            double[] sigma = {s[0][i], s[1][i], s[2][i]};
-            double most = Math.max(sigma[0], Math.max(sigma[1], sigma[2]));
-            if (most == 0 || Math.abs(value[i] - rule.limitPpbPerG()) > 30 * most) {
-                return SortRule.within(value[i], rule.limitPpbPerG()) ? 1 : 0;
-            }
-            double[] reading = {v[0][i], v[1][i], v[2][i]};
-            ComponentLaw unit = prior.isPresent() ? prior.get().given(reading, sigma) : ComponentLaw.reading(reading, sigma);
-            return unit.within(rule.by()).applyAsDouble(rule.limitPpbPerG());
+        return Workers.all(lot.size(), threads, () -> {
+            UnitTruth truth = new UnitTruth(prior, rule.by());
+            double[] sigma = new double[3];
+            double[] reading = new double[3];
+            return i -> {
+                for (int k = 0; k < 3; k++) {
+                    sigma[k] = s[k][i];
+                    reading[k] = v[k][i];
+                }
+                double most = Math.max(sigma[0], Math.max(sigma[1], sigma[2]));
+                if (most == 0 || Math.abs(value[i] - rule.limitPpbPerG()) > FAR * most) {
+                    return SortRule.within(value[i], rule.limitPpbPerG()) ? 1 : 0;
+                }
+                return truth.within(reading, sigma, rule.limitPpbPerG());
+            };
         });
     }
 
@@ -150,20 +162,19 @@ public record SortedLot(MeasuredLot lot, SortRule rule, double[] value, byte[] c
         return new Risks(bad / count(), good / count());
     }
 
-    /** Units within a limit in ppb/g less nothing. */
+    /** Units within a limit in ppb/g. */
     public Proportion shareWithin(double limit) {
-        long k = 0;
-        for (double v : value) {
-            k += SortRule.within(v, limit) ? 1 : 0;
+        int low = 0;
+        int high = rising.length;
+        while (low < high) {
+            int middle = (low + high) >>> 1;
+            if (SortRule.within(rising[middle], limit)) {
+                low = middle + 1;
+            } else {
+                high = middle;
+            }
         }
-        return new Proportion(k, count(), rule.confidence());
-    }
-
-    /** Values in rising order, ppb/g. */
-    public double[] rising() {
-        double[] v = value.clone();
-        Arrays.sort(v);
-        return v;
+        return new Proportion(low, count(), rule.confidence());
     }
 
     /**
@@ -175,7 +186,7 @@ public record SortedLot(MeasuredLot lot, SortRule rule, double[] value, byte[] c
             return Double.NaN;
         }
         DoubleUnaryOperator within = readings().within(rule.by());
-        double[] v = rising();
+        double[] v = rising;
         double most = 0;
         int steps = Math.min(v.length, 1000);
         for (int k = 0; k < steps; k++) {

@@ -6,12 +6,11 @@ package quietband.tolerance;
  */
 final class WorstAxisLaw {
 
-    private static final GaussNodes NODES = new GaussNodes(48);
-    private static final double FAR = 9;
     private static final double ROOT_TWO_PI = Math.sqrt(2 * Math.PI);
     /** A component is never taken as closer tied to the others than this share of its own deviation. */
     private static final double LOOSE = 1e-3;
 
+    private final GaussNodes nodes;
     private final double[] mean = new double[3];
     private final double sigma0;
     private final double slope10;
@@ -22,6 +21,12 @@ final class WorstAxisLaw {
 
     /** For a mean (length 3) and a covariance (3 x 3, positive semi-definite). */
     WorstAxisLaw(double[] mean, double[][] covariance) {
+        this(mean, covariance, GaussNodes.FINE);
+    }
+
+    /** The same with the accuracy chosen. */
+    WorstAxisLaw(double[] mean, double[][] covariance, GaussNodes nodes) {
+        this.nodes = nodes;
         int last = loosest(covariance);
         int first = (last + 1) % 3;
         int second = (last + 2) % 3;
@@ -75,13 +80,13 @@ final class WorstAxisLaw {
         if (sigma0 == 0) {
             return Math.abs(mean[0]) > r ? 0 : middle(0, r);
         }
-        double from = Math.max(-r, mean[0] - FAR * sigma0);
-        double to = Math.min(r, mean[0] + FAR * sigma0);
+        double from = Math.max(-r, mean[0] - nodes.far * sigma0);
+        double to = Math.min(r, mean[0] + nodes.far * sigma0);
         double sum = 0;
-        for (int i = 0; i < NODES.x.length && to > from; i++) {
-            double x = (from + to) / 2 + (to - from) / 2 * NODES.x[i];
+        for (int i = 0; i < nodes.x.length && to > from; i++) {
+            double x = (from + to) / 2 + (to - from) / 2 * nodes.x[i];
             double u = (x - mean[0]) / sigma0;
-            sum += NODES.w[i] * Math.exp(-u * u / 2) * middle(x - mean[0], r);
+            sum += nodes.w[i] * Math.exp(-u * u / 2) * middle(x - mean[0], r);
         }
         return Math.max(0, Math.min(1, sum * (to - from) / 2 / sigma0 / ROOT_TWO_PI));
     }
@@ -91,13 +96,13 @@ final class WorstAxisLaw {
         if (sigma1 == 0) {
             return Math.abs(centre) > r ? 0 : inner(d0, centre - mean[1], r);
         }
-        double from = Math.max(-r, centre - FAR * sigma1);
-        double to = Math.min(r, centre + FAR * sigma1);
+        double from = Math.max(-r, centre - nodes.far * sigma1);
+        double to = Math.min(r, centre + nodes.far * sigma1);
         double sum = 0;
-        for (int i = 0; i < NODES.x.length && to > from; i++) {
-            double x = (from + to) / 2 + (to - from) / 2 * NODES.x[i];
+        for (int i = 0; i < nodes.x.length && to > from; i++) {
+            double x = (from + to) / 2 + (to - from) / 2 * nodes.x[i];
             double u = (x - centre) / sigma1;
-            sum += NODES.w[i] * Math.exp(-u * u / 2) * inner(d0, x - mean[1], r);
+            sum += nodes.w[i] * Math.exp(-u * u / 2) * inner(d0, x - mean[1], r);
         }
         return sum * Math.max(0, to - from) / 2 / sigma1 / ROOT_TWO_PI;
     }
