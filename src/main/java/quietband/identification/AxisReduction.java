@@ -43,6 +43,19 @@ final class AxisReduction {
         for (int i = 0; i < n; i++) {
             convert(i);
         }
+        markHidden();
+    }
+
+    /** Beyond the null a level falls again and looks small: what the other readings say of the index decides. */
+    private void markHidden() {
+        double[] sure = IntStream.range(0, raw.length).filter(i -> mark[i] == Mark.USED).mapToDouble(i -> raw[i]).sorted().toArray();
+        for (int i = 0; i < raw.length && sure.length > 0; i++) {
+            ShakerReading r = sidebands.get(i);
+            double expected = sure[sure.length / 2] * r.peakG() * rules.readHz() / r.frequencyHz();
+            if (mark[i] == Mark.USED && expected > ShakerAnalysis.CARRIER_LOST) {
+                mark[i] = Mark.CARRIER_NULL;
+            }
+        }
     }
 
     /** |G| = index f/(f0 a), the floor's power taken off, and whether the reading can be trusted. */

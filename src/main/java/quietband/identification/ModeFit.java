@@ -198,6 +198,32 @@ final class ModeFit {
         return next;
     }
 
+    /** Keeps the Q of the last mode as it is. */
+    ModeFit holdQ() {
+        fixed[fixed.length - 2] = true;
+        return this;
+    }
+
+    /** Frequency of a reading, Hz. */
+    double frequency(int i) {
+        return f[i];
+    }
+
+    /** ln of the magnitude of a reading. */
+    double target(int i) {
+        return target[i];
+    }
+
+    /** Weight of a reading. */
+    double weight(int i) {
+        return weight[i];
+    }
+
+    /** How many readings. */
+    int size() {
+        return f.length;
+    }
+
     /** Puts ln G0 where it is best for the rest. */
     private void centre() {
         double[] modes = modes(p);

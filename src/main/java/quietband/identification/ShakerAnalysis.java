@@ -14,7 +14,7 @@ public final class ShakerAnalysis {
 
     /** Above this index a sideband is stronger than the carrier. */
     static final double CARRIER_LOST = 1.4347;
-    private static final int ROUNDS = 4;
+    private static final int ROUNDS = 7;
     private static final double MIX_UP_DB = 20 * StrictMath.log10(Math.sqrt(2));
 
     private final ShakerRules rules;

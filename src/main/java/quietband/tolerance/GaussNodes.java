@@ -8,7 +8,7 @@ final class GaussNodes {
 
     /** For a law: what is cut off and what is missed stay below 1e-11. */
     static final GaussNodes FINE = new GaussNodes(40, 7.5);
-    /** For one unit among many: below 1e-6. */
+    /** For one unit among many: a few millionths. */
     static final GaussNodes QUICK = new GaussNodes(15, 5.2);
 
     final double[] x;

@@ -63,7 +63,7 @@ final class UnitTruth {
             for (int i = 0; i < 3; i++) {
                 sum.addToEntry(i, i, trace);
             }
-            gain = c.multiply(new LUDecomposition(sum).getSolver().getInverse());
+            gain = c.multiply(new LUDecomposition(sum, 1e-300).getSolver().getInverse());
             RealMatrix rest = c.subtract(gain.multiply(c));
             left = rest.add(rest.transpose()).scalarMultiply(0.5).getData();
             for (int i = 0; i < 3; i++) {
