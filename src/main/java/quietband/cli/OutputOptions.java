@@ -56,6 +56,10 @@ final class OutputOptions {
     }
 
     Provenance provenance(String command, ModelFile model) {
-        return new Provenance(command, Version.number(), String.valueOf(model.path().getFileName()), model.hash(), seed);
+        return provenance(command, String.valueOf(model.path().getFileName()), model.hash());
+    }
+
+    Provenance provenance(String command, String input, String hash) {
+        return new Provenance(command, Version.number(), input, hash, seed);
     }
 }

@@ -42,6 +42,34 @@ public final class Sidebands {
         return 20 * StrictMath.log10(Math.abs(BesselJ.value(1, index) / BesselJ.value(0, index)));
     }
 
+    /** Index at which the carrier vanishes: the first zero of J0. */
+    public static final double CARRIER_NULL = 2.404825557695773;
+
+    /**
+     * The inverse of {@link #levelDbc}: the modulation index below the carrier's first null that makes a sideband level,
+     * 2 10^(L/20) up to an index of 0.1, above it the root of J1/J0 (which rises from 0 to infinity there).
+     *
+     * @param levelDbc of one first-order sideband over the carrier, dBc; finite
+     * @return in rad, 0 to {@link #CARRIER_NULL}
+     */
+    public static double indexOf(double levelDbc) {
+        double small = 2 * StrictMath.pow(10, levelDbc / 20);
+        if (small <= SMALL_INDEX) {
+            return small;
+        }
+        double low = 0;
+        double high = CARRIER_NULL;
+        for (int step = 0; step < 60; step++) {
+            double middle = (low + high) / 2;
+            if (exactLevelDbc(middle) < levelDbc) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        return (low + high) / 2;
+    }
+
     /**
      * Single-sideband phase noise as a power ratio per Hz, L = S_phi/2 = f0^2/(2 f^2) S_y (S_phi = (f0/f)^2 S_y, one-sided).
      *

@@ -1,0 +1,112 @@
+package quietband.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import quietband.identification.ShakerAnalysis;
+import quietband.identification.ShakerFile;
+import quietband.identification.ShakerReading;
+import quietband.identification.ShakerRules;
+import quietband.report.Provenance;
+import quietband.report.ResultDirectory;
+import quietband.report.ShakerFiles;
+import quietband.units.Amounts;
+import quietband.units.Dimension;
+import quietband.units.WrongAmount;
+
+/** Readings of finished resonators to their sensitivity. */
+@Command(name = "shaker", mixinStandardHelpOptions = true,
+    description = "Turns sideband readings (axis,frequency_hz,peak_g or rms_g,sideband_dbc; optional serial, phase_deg, floor_dbc, "
+        + "uncertainty_db, cross_x_g, cross_y_g, cross_z_g) or turn-over readings (axis,sense,output_hz; optional serial, time_s) into "
+        + "the sensitivity along each axis.")
+final class ShakerCommand implements Callable<Integer> {
+
+    @Parameters(paramLabel = "RUN.csv", arity = "0..*", description = "one or more files of readings, taken together")
+    private List<Path> runs = new ArrayList<>();
+
+    @Option(names = "--carrier", paramLabel = "AMOUNT", description = "frequency of the oscillator, e.g. \"10 MHz\"")
+    private String carrier;
+
+    @Option(names = "--multiplier", paramLabel = "N", defaultValue = "1",
+        description = "what the carrier is multiplied by before sidebands and output are read; default: ${DEFAULT-VALUE}")
+    private double multiplier;
+
+    @Option(names = "--floor", paramLabel = "LEVEL", description = "noise floor of the readings, e.g. \"-130 dBc\"; a column floor_dbc goes before it")
+    private String floor;
+
+    @Option(names = "--floor-margin", paramLabel = "RATIO", defaultValue = "6 dB",
+        description = "sidebands less than this above the floor do not count; default: ${DEFAULT-VALUE}")
+    private String floorMargin;
+
+    @Option(names = "--calibration", paramLabel = "SHARE", defaultValue = "0",
+        description = "standard uncertainty of the shaker's acceleration, the same for all readings; default: ${DEFAULT-VALUE}")
+    private String calibration;
+
+    @Mixin
+    private OutputOptions output;
+
+    @Spec
+    private CommandSpec spec;
+
+    @Override
+    public Integer call() throws IOException {
+        if (runs.isEmpty()) {
+            throw new Mendable("name a file of readings");
+        }
+        ShakerRules rules = rules();
+        List<ShakerReading> readings = new ArrayList<>();
+        for (Path run : runs) {
+            readings.addAll(ShakerFile.read(run));
+        }
+        String names = runs.stream().map(r -> String.valueOf(r.getFileName())).collect(Collectors.joining(", "));
+        Provenance from = output.provenance("shaker", names, FileHash.of(runs));
+        try (ResultDirectory directory = ResultDirectory.prepare(output.directory(runs.get(0), "shaker"), from.mark())) {
+            ShakerFiles files = new ShakerFiles(ShakerAnalysis.of(readings, rules), rules, from);
+            files.writeTo(directory);
+            directory.commit();
+            PrintWriter out = spec.commandLine().getOut();
+            out.print(output.json() ? files.json() : files.text());
+            out.flush();
+            Messages.resultAt(spec, directory);
+        }
+        return 0;
+    }
+
+    private ShakerRules rules() {
+        if (carrier == null) {
+            throw new Mendable("--carrier is missing: the frequency of the oscillator, e.g. --carrier \"10 MHz\"");
+        }
+        if (!(multiplier > 0) || Double.isInfinite(multiplier)) {
+            throw new Mendable("--multiplier " + multiplier + ": above 0");
+        }
+        double hz = amount("--carrier", carrier, Dimension.FREQUENCY);
+        if (!(hz > 0)) {
+            throw new Mendable("--carrier " + carrier + ": above 0 Hz");
+        }
+        double margin = amount("--floor-margin", floorMargin, Dimension.DECIBEL);
+        double share = amount("--calibration", calibration, Dimension.RATIO);
+        if (!(margin >= 0) || !(share >= 0)) {
+            throw new Mendable(margin < 0 ? "--floor-margin " + floorMargin + ": at least 0 dB" : "--calibration " + calibration
+                + ": at least 0");
+        }
+        return new ShakerRules(hz, multiplier, floor == null ? Double.NaN : amount("--floor", floor, Dimension.CARRIER_LEVEL), margin, share);
+    }
+
+    private static double amount(String option, String text, Dimension dimension) {
+        try {
+            return Amounts.read(text, dimension);
+        } catch (WrongAmount e) {
+            throw new Mendable(option + ": " + e.getMessage());
+        }
+    }
+}
