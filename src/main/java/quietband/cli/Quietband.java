@@ -70,6 +70,7 @@ public final class Quietband implements Runnable {
         commands.put("tolerance", ToleranceCommand::new);
         commands.put("compare", CompareCommand::new);
         commands.put("springs", SpringsCommand::new);
+        commands.put("trade", TradeCommand::new);
         commands.put("schema", SchemaCommand::new);
         commands.put("new", NewCommand::new);
         return Collections.unmodifiableMap(commands);

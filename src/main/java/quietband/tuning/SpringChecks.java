@@ -30,6 +30,11 @@ final class SpringChecks {
 
     /** Lowest first standing wave of a spring with mass, both ends held, Hz; infinite without such. */
     double surgeHz() {
+        return surgeHz(assembly);
+    }
+
+    /** The same for any platform. */
+    static double surgeHz(Assembly assembly) {
         return assembly.lines().stream().mapToDouble(l -> Math.sqrt(l.stiffness() / l.mass()) / 2).min()
             .orElse(Double.POSITIVE_INFINITY);
     }
@@ -84,8 +89,7 @@ final class SpringChecks {
     }
 
     /** Size that the box must have inside: the body or the outermost springs, and the clearance on both sides; m. */
-    Vec needed() {
-        Vec clear = platform.clearance().orElse(assessment.travel().orElseThrow().counted());
+    static Vec needed(Platform platform, Vec clear) {
         double[] need = new double[3];
         for (Axis a : Axis.ALL) {
             double low = Double.POSITIVE_INFINITY;
@@ -97,6 +101,11 @@ final class SpringChecks {
             need[a.ordinal()] = high - low + 2 * clear.get(a);
         }
         return Vec.of(need);
+    }
+
+    /** The same for this design; without a clearance the travel counts. */
+    Vec needed() {
+        return needed(platform, platform.clearance().orElse(assessment.travel().orElseThrow().counted()));
     }
 
     private void box(List<Finding> list) {
