@@ -37,6 +37,22 @@ final class SpringOptions {
         return wanted;
     }
 
+    /** Three frequencies, x, y and z; one unit at the end serves all. */
+    static Vec measured(String text) {
+        String[] parts = text.split(",", -1);
+        if (parts.length != 3) {
+            throw new Mendable("--measured: '" + text.strip() + "' has " + parts.length + " readings; three are due, x, y and z, e.g. "
+                + "\"71.2, 69.8, 84.0 Hz\"");
+        }
+        String unit = parts[2].strip().replaceAll("^[0-9.eE+-]+\\s*", "");
+        double[] f = new double[3];
+        for (int i = 0; i < 3; i++) {
+            boolean bare = parts[i].strip().matches("[0-9.eE+-]+");
+            f[i] = amount("--measured", bare ? parts[i].strip() + " " + unit : parts[i], Dimension.FREQUENCY);
+        }
+        return Vec.of(f);
+    }
+
     /** "20 dB at 300 Hz". */
     static SpringWish.Reduction reduction(String text) {
         Matcher m = REDUCTION.matcher(text.strip());

@@ -11,9 +11,12 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import quietband.model.ModelFile;
+import quietband.model.Vec;
+import quietband.report.BenchFiles;
 import quietband.report.Provenance;
 import quietband.report.ResultDirectory;
 import quietband.report.SpringFiles;
+import quietband.tuning.BenchTuning;
 import quietband.tuning.Catalogue;
 import quietband.tuning.SpringAnswer;
 import quietband.tuning.SpringPlanner;
@@ -44,6 +47,10 @@ final class SpringsCommand implements Callable<Integer> {
     @Option(names = "--hold", description = "meet the whole requirement together with the correction as it stands")
     private boolean hold;
 
+    @Option(names = "--measured", paramLabel = "LIST", description = "bench tuning: corners measured on a unit along x, y and z, e.g. "
+        + "\"71.2, 69.8, 84.0 Hz\"; answers with ballast and rates that bring them to --corner (default: the model's own)")
+    private String measured;
+
     @Option(names = "--parts", paramLabel = "suited|rates|coil|elastomer|catalogue", defaultValue = "suited",
         description = "what the springs are made of; suited: elastomer where the model's springs have a loss factor "
             + "of 5 %% or more, else "
@@ -71,20 +78,44 @@ final class SpringsCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
+        if (measured != null) {
+            return bench();
+        }
         SpringWish wish = wish();
         ModelFile file = ModelFile.read(model);
         Provenance from = output.provenance("springs", file);
         try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "springs"), from.mark())) {
-            SpringAnswer answer = SpringPlanner.plan(file, wish);
+            SpringAnswer answer = SpringPlanner.plan(file, wish, output.threads());
             SpringFiles files = new SpringFiles(answer, from);
             files.writeTo(directory);
             directory.commit();
-            PrintWriter out = spec.commandLine().getOut();
-            out.print(output.json() ? files.json() : files.text());
-            out.flush();
-            Messages.resultAt(spec, directory);
+            print(output.json() ? files.json() : files.text(), directory);
             return check && !answer.met() ? 1 : 0;
         }
+    }
+
+    private int bench() {
+        if (reduction != null || hold) {
+            throw new Mendable("--measured goes with --corner, or alone: leave " + (hold ? "--hold" : "--reduction") + " out");
+        }
+        Vec found = SpringOptions.measured(measured);
+        Vec wanted = corner == null ? Vec.all(Double.NaN) : SpringOptions.corner(corner);
+        ModelFile file = ModelFile.read(model);
+        Provenance from = output.provenance("springs", file);
+        try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "springs"), from.mark())) {
+            BenchFiles files = new BenchFiles(BenchTuning.of(file, found, wanted), from);
+            files.writeTo(directory);
+            directory.commit();
+            print(output.json() ? files.json() : files.text(), directory);
+        }
+        return 0;
+    }
+
+    private void print(String text, ResultDirectory directory) {
+        PrintWriter out = spec.commandLine().getOut();
+        out.print(text);
+        out.flush();
+        Messages.resultAt(spec, directory);
     }
 
     private SpringWish wish() {

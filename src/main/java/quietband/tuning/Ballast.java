@@ -19,6 +19,13 @@ final class Ballast {
      * needed; 0 where they are within 1 % or too low already, or the mass limit leaves no room.
      */
     static double closing(Design design, Vec wanted) {
+        Vec now = AxisCorners.hz(new Assembly(design.platform().orElseThrow()));
+        boolean close = Axis.ALL.stream().allMatch(a -> Math.abs(now.get(a) / wanted.get(a) - 1) <= 0.9 * CLOSE);
+        return close ? 0 : nearest(design, wanted);
+    }
+
+    /** The mass at the centre of gravity that leaves the largest relative error of a corner smallest, kg; 0 where they are too low. */
+    static double nearest(Design design, Vec wanted) {
         Platform p = design.platform().orElseThrow();
         Vec now = AxisCorners.hz(new Assembly(p));
         double high = Double.NEGATIVE_INFINITY;
@@ -28,7 +35,7 @@ final class Ballast {
             high = Math.max(high, ratio);
             low = Math.min(low, ratio);
         }
-        if (Math.max(Math.abs(high), Math.abs(low)) <= CLOSE * 0.9 || high + low <= 0) {
+        if (high + low <= 0) {
             return 0;
         }
         // corners go with one over the root of the mass

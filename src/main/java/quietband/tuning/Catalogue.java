@@ -8,7 +8,8 @@ import quietband.model.CsvTable;
 /**
  * Springs that can be had, from a CSV file with the columns {@code
  * part,rate_n_per_mm,lateral_rate_n_per_mm,free_length_mm, solid_length_mm,outer_diameter_mm,mass_g,largest_load_n}
- * and optionally {@code loss_factor}.
+ * and optionally {@code loss_factor}
+ * (0.005 where it is not stated).
  */
 public record Catalogue(List<Entry> entries) {
 
@@ -50,7 +51,7 @@ public record Catalogue(List<Entry> entries) {
             if (solid >= free) {
                 table.tell(table.line(r), "solid_length_mm", "is not below free_length_mm", "swap or correct them");
             }
-            double loss = table.has("loss_factor") ? table.number(r, "loss_factor") : 0;
+            double loss = table.has("loss_factor") ? table.number(r, "loss_factor") : 0.005;
             entries.add(new Entry(table.text(r, "part"), 1e3 * rate, 1e3 * lateral, 1e-3 * free, 1e-3 * solid,
                 1e-3 * positive(table, r, "outer_diameter_mm"), 1e-3 * positive(table, r, "mass_g"),
                 positive(table, r, "largest_load_n"), Math.max(0, loss)));

@@ -109,7 +109,7 @@ public record Coil(WireMaterial material, double wire, double diameter, double a
     /** As an order would say it. */
     public String words() {
         return String.format(java.util.Locale.ROOT,
-            "%s wire %.2f mm, mean diameter %.2f mm, %.2f active coils of %.2f, ends closed and "
+            "%s, wire %.2f mm, mean diameter %.2f mm, %.2f active coils of %.2f, ends closed and "
             + "ground, free length %.2f mm", material.name(), 1e3 * wire, 1e3 * diameter, active, active + DEAD,
             1e3 * freeLength);
     }

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.stream.IntStream;
 import quietband.model.Design;
 import quietband.model.Platform;
+import quietband.model.Platform.Spring;
 import quietband.model.Slot;
 import quietband.model.Vec;
 
@@ -45,6 +46,13 @@ final class PlatformNumbers {
     void set(String key, String group, int axis, double value) {
         for (int i : springSlots(key, group, axis)) {
             v[i] = value;
+        }
+    }
+
+    /** Multiplies the rates of one spring. */
+    void scaleOne(Spring spring, double factor) {
+        for (int i : springSlots("stiffness", spring.group(), -1)) {
+            v[i] *= slots.get(i).place() == spring.place() ? factor : 1;
         }
     }
 

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import quietband.model.Axis;
 import quietband.model.Design;
+import quietband.model.Platform;
 import quietband.model.Platform.Spring;
 import quietband.model.Vec;
 
@@ -18,6 +19,8 @@ import quietband.model.Vec;
 final class SpringParts {
 
     private static final double LOSSY = 0.05;
+    // of coils of steel wire; common practice, no source
+    private static final double COIL_LOSS = 0.005;
     private static final double LIFT_RESERVE = 1.1;
 
     private final Design wanted;
@@ -130,7 +133,7 @@ final class SpringParts {
         Vec rate = new Vec(lateral, lateral, coil.rate() * perPlace);
         return new SpringPart(group, springs.size(), "coil", coil.words(), perPlace, rate, s.stiffness(),
             coil.activeMass() * perPlace,
-            dampers(s, rate, 0), Vec.ZERO, coil.rate() * rest, Optional.of(coil), CoilChecks.of(group, found.get(),
+            dampers(s, rate, COIL_LOSS), Vec.all(COIL_LOSS), coil.rate() * rest, Optional.of(coil), CoilChecks.of(group, found.get(),
             need));
     }
 
@@ -163,19 +166,18 @@ final class SpringParts {
             dampers(s, rate, best.loss()), Vec.all(best.loss()), best.rate() * rest, Optional.empty(), findings);
     }
 
-    /**
-     * How far the three corners are apart from the wanted ones after ballast has taken out what they have in
-     * common.
-     */
-    private static double off(Catalogue.Entry e, Spring s, int perPlace) {
+    /** How far the corners stay off after ballast, as rates, and a little for the ballast itself. */
+    private double off(Catalogue.Entry e, Spring s, int perPlace) {
         double along = StrictMath.log(e.rate() * perPlace / s.stiffness().z());
         double x = StrictMath.log(e.lateral() * perPlace / s.stiffness().x());
         double y = StrictMath.log(e.lateral() * perPlace / s.stiffness().y());
         double high = Math.max(along, Math.max(x, y));
         double low = Math.min(along, Math.min(x, y));
         double common = (high + low) / 2;
-        // too stiff can be weighed down with ballast, too soft cannot
-        return (high - low) / 2 + (common < 0 ? -2 * common : 0.3 * common);
+        Platform p = wanted.platform().orElseThrow();
+        // too stiff can be weighed down with ballast as far as there is room, too soft cannot
+        double weighed = Math.max(0, Math.min(common, StrictMath.log(p.massLimit() / p.mass())));
+        return (high - low) / 2 + Math.abs(common - weighed) + 0.02 * weighed;
     }
 
     private void apply(SpringPart part, PlatformNumbers numbers) {

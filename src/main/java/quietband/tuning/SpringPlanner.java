@@ -3,7 +3,6 @@ package quietband.tuning;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.ModelFile;
@@ -25,7 +24,10 @@ public final class SpringPlanner {
     private final Design base;
     private final List<Finding> findings = new ArrayList<>();
 
-    private SpringPlanner(ModelFile file, SpringWish wish) {
+    private final int threads;
+
+    private SpringPlanner(ModelFile file, SpringWish wish, int threads) {
+        this.threads = threads;
         this.file = file;
         this.wish = wish;
         this.base = file.design();
@@ -34,67 +36,76 @@ public final class SpringPlanner {
     /**
      * Works a wish out.
      *
+     * @param threads that share a search; change no figure
      * @throws WishException when it cannot be worked on at all
      */
-    public static SpringAnswer plan(ModelFile file, SpringWish wish) {
-        return new SpringPlanner(file, wish).plan();
+    public static SpringAnswer plan(ModelFile file, SpringWish wish, int threads) {
+        return new SpringPlanner(file, wish, threads).plan();
     }
 
     private SpringAnswer plan() {
-        Platform platform = base.platform().orElseThrow(() ->
-            new WishException("the model has no platform: there is no mass to put "
+        Platform platform = base.platform().orElseThrow(() -> new WishException("the model has no platform: there is no mass to put "
             + "on springs; add a block 'platform' with mass, size and springs"));
+        fits(platform);
         Assessment before = Assessor.assess(base);
         PlatformNumbers numbers = new PlatformNumbers(base);
-        Vec shift = wish.centre() ? centre(numbers) : Vec.ZERO;
-        Design centred = numbers.design();
-        SpringTarget target = SpringTarget.of(centred, wish);
-        findings.addAll(target.findings());
-        CornerSolver solved = CornerSolver.solve(target.design(), target.cornerHz());
+        Vec shift = wish.centre() ? Centring.meet(numbers) : Vec.ZERO;
+        SpringTarget target = SpringTarget.of(numbers.design(), wish, threads);
+        CornerSolver solved = target.solved();
         PlatformNumbers chosen = new PlatformNumbers(solved.design());
-        SpringDamping.set(chosen, target.design(), solved, wish.damping());
-        // stiffer at the same height is so much more of the same material: its standing wave stays where it is
-        chosen.scale("mass", "", -1, Math.cbrt(solved.factors().x() * solved.factors().y() * solved.factors().z()));
-        Design exact = chosen.design();
-        Travel travel = Assessor.assess(exact).travel().orElseThrow();
-        double stroke = Math.max(travel.counted().z(), travel.sag().z());
-        SpringParts parts = new SpringParts(exact, wish, solved.cornerHz(), stroke);
+        SpringParts parts = new SpringParts(solved.design(), wish, solved.cornerHz(), stroke(solved.design()));
         List<SpringPart> list = parts.choose(chosen);
-        list.forEach(p -> findings.addAll(p.findings()));
         Design orderable = chosen.design();
-        double ballast = Ballast.closing(orderable, target.cornerHz());
-        if (ballast > 0) {
-            chosen.ballast(ballast, orderable.platform().orElseThrow().centreOfGravity());
-        }
-        ModelFile changed = file.withQuantities(chosen.design().quantities().with(chosen.design().quantities()
-            .values()));
+        double closing = Ballast.closing(orderable, target.cornerHz());
+        Vec centre = orderable.platform().orElseThrow().centreOfGravity();
+        chosen.ballast(closing, centre);
+        ModelFile changed = file.withQuantities(chosen.design().quantities());
         Assessment after = Assessor.assess(changed.design());
         Assembly assembly = new Assembly(changed.design().platform().orElseThrow());
         Vec corner = AxisCorners.hz(assembly);
         SpringChecks checks = new SpringChecks(changed.design(), after, assembly);
-        findings.addAll(0, corners(target.cornerHz(), corner));
+        findings.addAll(corners(target.cornerHz(), corner));
+        wish.reduction().ifPresent(r -> findings.add(reduction(r, changed.design())));
+        if (wish.hold()) {
+            findings.add(hold(after));
+        }
+        list.forEach(p -> findings.addAll(p.findings()));
         findings.addAll(checks.all(corner));
-        Vec at = changed.design().platform().orElseThrow().centreOfGravity();
         return new SpringAnswer(changed, before, after, target.cornerHz(), corner, checks.surgeHz(), list, shift,
-            changed.design().platform().orElseThrow().mass() - platform.mass(), at, ElasticCentre.of(assembly),
-            findings,
+            target.ballast() + closing, target.ballast() > 0 ? target.at() : centre, ElasticCentre.of(assembly), findings,
             TravelCurve.of(changed.design()), checks.liftOff(list), parts.compound(), target.search());
     }
 
-    /** Moves the springs so that their elastic centre is the centre of gravity; by how much. */
-    private static Vec centre(PlatformNumbers numbers) {
-        Vec moved = Vec.ZERO;
-        for (int i = 0; i < 3; i++) {
-            Vec by = ElasticCentre.of(new Assembly(numbers.design().platform().orElseThrow())).offset().times(-1);
-            if (by.length() < 1e-9) {
-                break;
+    /** Refuses what no spring can mend: a body, or springs, that do not go into the box at all. */
+    private static void fits(Platform p) {
+        Vec need = SpringChecks.needed(p, Vec.ZERO);
+        for (Axis a : Axis.ALL) {
+            if (need.get(a) >= p.boxLimit().get(a)) {
+                throw new WishException(String.format(Locale.ROOT, "the box of platform.limits.box is %.4g mm along %s, and body and springs alone take "
+                    + "%.4g mm: no spring makes that fit; a larger box, a smaller body, or springs nearer to its middle",
+                    1e3 * p.boxLimit().get(a), a.letter(), 1e3 * need.get(a)));
             }
-            // a place is known to a hundredth of a millimetre at best
-            Vec rounded = by.map(v -> Math.rint(v * 1e5) / 1e5);
-            numbers.shift(rounded);
-            moved = moved.plus(rounded);
         }
-        return moved;
+    }
+
+    /** Largest motion along the springs' axes either way, m; the sag where nothing else moves. */
+    private static double stroke(Design exact) {
+        Travel travel = Assessor.assess(exact).travel().orElseThrow();
+        return Math.max(travel.counted().z(), travel.sag().z());
+    }
+
+    private static Finding reduction(SpringWish.Reduction wanted, Design changed) {
+        double to = Math.max(changed.requirement().toHz(), 1.001 * wanted.frequencyHz());
+        double reached = Reducing.leastDb(changed, wanted.frequencyHz(), to);
+        return Finding.of("reduction", reached >= wanted.decibels(), String.format(Locale.ROOT, "the platform alone takes %.2f dB away from %.4g Hz "
+            + "on, wanted %.4g dB", reached, wanted.frequencyHz(), wanted.decibels()), "a corner lower by some per cent, or --parts rates");
+    }
+
+    private static Finding hold(Assessment after) {
+        List<String> broken = after.requirements().stream().filter(r -> !r.met()).map(r -> r.name().replace('_', ' ') + (r.hasMargin()
+            ? String.format(Locale.ROOT, " by %.2f dB", -r.marginDb()) : String.format(Locale.ROOT, " uses %.0f %%", 100 * r.usedShare()))).toList();
+        return Finding.of("hold", broken.isEmpty(), broken.isEmpty() ? "everything asked is met together with the correction"
+            : "not met: " + String.join(", ", broken), "more clearance or mass for the springs, or a better correction: assess names its leading cause");
     }
 
     private static List<Finding> corners(Vec wanted, Vec reached) {
