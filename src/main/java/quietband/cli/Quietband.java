@@ -71,6 +71,8 @@ public final class Quietband implements Runnable {
         commands.put("compare", CompareCommand::new);
         commands.put("shaker", ShakerCommand::new);
         commands.put("sort", SortCommand::new);
+        commands.put("springs", SpringsCommand::new);
+        commands.put("trade", TradeCommand::new);
         commands.put("schema", SchemaCommand::new);
         commands.put("new", NewCommand::new);
         return Collections.unmodifiableMap(commands);

@@ -56,7 +56,7 @@ public final class AssessmentSummary {
         return json.text();
     }
 
-    private static void requirement(Json json, RequirementResult r) {
+    static void requirement(Json json, RequirementResult r) {
         json.object(() -> {
             json.field("name", r.name()).field("met", r.met());
             if (r.hasMargin()) {
@@ -86,12 +86,12 @@ public final class AssessmentSummary {
         json.array(name, () -> pairs.forEach(p -> json.pair(p[0], p[1])));
     }
 
-    private static void mode(Json json, ModeLine m) {
+    static void mode(Json json, ModeLine m) {
         json.object(() -> json.field("frequency_hz", m.frequencyHz()).field("damping_ratio", m.dampingRatio())
             .field("shape", m.shape()));
     }
 
-    private static void travel(Json json, Travel t) {
+    static void travel(Json json, Travel t) {
         for (Axis a : Axis.ALL) {
             json.object(a.letter(), () -> json.field("sag_mm", t.sag().get(a) * MM)
                 .field("random_3sigma_mm", t.random3Sigma().get(a) * MM)

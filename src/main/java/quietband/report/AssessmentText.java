@@ -112,7 +112,7 @@ public final class AssessmentText {
         return text.length() <= width ? text : text.substring(0, width - 3) + "...";
     }
 
-    private static void hang(String head, String text, List<String> lines) {
+    static void hang(String head, String text, List<String> lines) {
         String indent = " ".repeat(head.length());
         String line = head;
         boolean fresh = true;

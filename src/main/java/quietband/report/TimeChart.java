@@ -10,17 +10,23 @@ import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 import org.jfree.data.xy.DefaultXYDataset;
 
 /**
- * Lines over time.
+ * Lines over time, or over another quantity on an even scale.
  *
- * @param name  of the file without its ending; letters, digits and hyphens
- * @param title what it shows, in words
- * @param unit  label of the vertical axis
- * @param lines x in s; drawn in this order
+ * @param name   of the file without its ending; letters, digits and hyphens
+ * @param title  what it shows, in words
+ * @param across label of the horizontal axis
+ * @param unit   label of the vertical axis
+ * @param lines  drawn in this order
  */
-record TimeChart(String name, String title, String unit, List<ChartLine> lines) {
+record TimeChart(String name, String title, String across, String unit, List<ChartLine> lines) {
 
     TimeChart {
         lines = List.copyOf(lines);
+    }
+
+    /** Lines over time in s. */
+    TimeChart(String name, String title, String unit, List<ChartLine> lines) {
+        this(name, title, "time, s", unit, lines);
     }
 
     /** The picture. */
@@ -41,7 +47,7 @@ record TimeChart(String name, String title, String unit, List<ChartLine> lines) 
             renderer.setSeriesStroke(i, line.look().stroke());
         }
         renderer.setLegendItemLabelGenerator((set, series) -> lines.get(series).name());
-        XYPlot plot = new XYPlot(data, axis("time, s"), axis(unit), renderer);
+        XYPlot plot = new XYPlot(data, axis(across), axis(unit), renderer);
         return ChartFrame.around(plot);
     }
 

@@ -25,13 +25,21 @@ final class ShockTravel {
     private final Assembly assembly;
     private final RelativeMotion motion;
 
+    private final double periods;
+
     ShockTravel(Assembly assembly) {
+        this(assembly, PERIODS_AFTER);
+    }
+
+    /** With another number of periods of the lowest mode after the pulse. */
+    ShockTravel(Assembly assembly, double periods) {
         this.assembly = assembly;
+        this.periods = periods;
         this.motion = new RelativeMotion(assembly);
     }
 
     /**
-     * Largest |component| over the points, m, during the pulse and for 12 periods of the lowest mode after it.
+     * Largest |component| over the points, m, during the pulse and for some periods (12 unless said) of the lowest mode after it.
      */
     Vec peak(Shock shock, Axis axis, List<Vec> points) {
         Tracker tracker = new Tracker(assembly, points);
@@ -45,7 +53,7 @@ final class ShockTravel {
         }
         x[motion.order()] = 0;
         x[motion.order() + 1] = 0;
-        run(x, axis, 0, PERIODS_AFTER * 2 * Math.PI / assembly.modes().omega(0), fastest, tracker);
+        run(x, axis, 0, periods * 2 * Math.PI / assembly.modes().omega(0), fastest, tracker);
         return Vec.of(tracker.most);
     }
 

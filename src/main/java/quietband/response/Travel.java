@@ -80,11 +80,20 @@ public record Travel(Vec sag, Vec sustained, Vec shock, Vec random3Sigma) {
 
     /** Peak travel under the shock from rest, largest over the driven axes, m; zero without a shock. */
     public static Vec shock(Design design, Assembly assembly) {
+        return shock(design, new ShockTravel(assembly));
+    }
+
+    /** The same looking only at the pulse and two periods of the lowest mode after it, for searches. */
+    public static Vec firstSwing(Design design, Assembly assembly) {
+        return shock(design, new ShockTravel(assembly, 2));
+    }
+
+    private static Vec shock(Design design, ShockTravel travel) {
         List<Vec> points = points(design.platform().orElseThrow());
         Vec shock = Vec.ZERO;
         if (design.vibration().shock().isPresent()) {
             for (Axis axis : design.vibration().axes()) {
-                shock = larger(shock, new ShockTravel(assembly).peak(design.vibration().shock().get(), axis, points));
+                shock = larger(shock, travel.peak(design.vibration().shock().get(), axis, points));
             }
         }
         return shock;

@@ -31,7 +31,7 @@ public record Unit(String text, BigDecimal times, BigDecimal over) {
     }
 
     /** The number of this unit, to 40 digits, that a finite value in the base unit is. */
-    BigDecimal fromBase(double value) {
+    public BigDecimal fromBase(double value) {
         return new BigDecimal(value).multiply(over).divide(times, DIGITS);
     }
 }

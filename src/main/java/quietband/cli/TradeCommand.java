@@ -1,0 +1,133 @@
+package quietband.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.function.ToDoubleFunction;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import quietband.model.Design;
+import quietband.model.ModelFile;
+import quietband.report.Provenance;
+import quietband.report.ResultDirectory;
+import quietband.report.TradeFiles;
+import quietband.report.TradeSearchFiles;
+import quietband.tolerance.Campaign;
+import quietband.tolerance.Outcome;
+import quietband.tolerance.Plan;
+import quietband.tuning.Trade;
+import quietband.tuning.TradeSearch;
+import quietband.tuning.Vary;
+import quietband.units.Unit;
+
+/** Quantities swept against each other, or searched for the best design. */
+@Command(name = "trade", mixinStandardHelpOptions = true,
+    description = "Sweeps one or two quantities and shows worst margin, coverage, jitter and travel; or, with "
+        + "--search, finds within the "
+        + "bounds of any number of quantities the design with the best worst margin or yield.")
+final class TradeCommand implements Callable<Integer> {
+
+    /** What a search makes as large as it can. */
+    enum Goal { MARGIN, YIELD }
+
+    private static final int MOST = 40_000;
+
+    @Parameters(paramLabel = "MODEL", description = "the model file")
+    private Path model;
+
+    @Option(names = "--vary", required = true, paramLabel = "\"PATH = A to B, N steps\"",
+        description = "a quantity and its values, e.g. "
+        + "\"platform.springs.stiffness = 6 N/mm to 14 N/mm, 21 steps\"; 21 steps when not said")
+    private List<String> vary;
+
+    @Option(names = "--search", arity = "0..1", fallbackValue = "margin", paramLabel = "margin|yield",
+        description = "find the best design within the bounds instead; margin when not said")
+    private Goal search;
+
+    @Option(names = "--units", paramLabel = "N", defaultValue = "500",
+        description = "units drawn for each yield; default: ${DEFAULT-VALUE}")
+    private long units;
+
+    @Mixin
+    private OutputOptions output;
+
+    @Spec
+    private CommandSpec spec;
+
+    @Override
+    public Integer call() {
+        ModelFile file = ModelFile.read(model);
+        List<VaryOption> options = vary.stream().map(text -> VaryOption.read(text, file.design())).toList();
+        VaryOption.apart(options);
+        List<Vary> axes = options.stream().map(VaryOption::vary).toList();
+        List<Unit> shown = options.stream().map(VaryOption::unit).toList();
+        Provenance from = output.provenance("trade", file);
+        return search == null ? sweep(file, axes, shown, from) : search(file, axes, shown, from);
+    }
+
+    private int sweep(ModelFile file, List<Vary> axes, List<Unit> shown, Provenance from) {
+        if (axes.size() > 2) {
+            throw new Mendable("a sweep takes one --vary or two; --search takes any number");
+        }
+        long count = axes.stream().mapToLong(Vary::steps).reduce(1, (a, b) -> a * b);
+        if (count > MOST) {
+            throw new Mendable("--vary: " + count + " designs are too many; at most " + MOST + ", so fewer steps");
+        }
+        try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "trade"), from.mark())) {
+            RunProgress progress = new RunProgress(spec.commandLine().getErr(), "trade");
+            Trade trade = Trade.of(file.design(), axes, output.threads(), share -> {
+                synchronized (progress) {
+                    progress.progress(share);
+                }
+            });
+            TradeFiles files = new TradeFiles(trade, shown, from);
+            files.writeTo(directory);
+            directory.commit();
+            print(output.json() ? files.json() : files.text(), directory);
+        }
+        return 0;
+    }
+
+    private int search(ModelFile file, List<Vary> axes, List<Unit> shown, Provenance from) {
+        Optional<ToDoubleFunction<Design>> yield = Optional.empty();
+        if (search == Goal.YIELD) {
+            if (units < 10) {
+                throw new Mendable("--units " + units + ": at least 10");
+            }
+            // fails at once with its own message where there is nothing to draw
+            new Plan(file.design(), output.seed());
+            yield = Optional.of(this::yield);
+        }
+        try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "trade"), from.mark())) {
+            TradeSearch found = TradeSearch.run(file.design(), axes, output.seed(), output.threads(), yield);
+            ModelFile changed = file.withQuantities(found.after().design().quantities());
+            TradeSearchFiles files = new TradeSearchFiles(found, changed, shown, search.name()
+                .toLowerCase(Locale.ROOT), from);
+            files.writeTo(directory);
+            directory.commit();
+            print(output.json() ? files.json() : files.text(), directory);
+        }
+        return 0;
+    }
+
+    private double yield(Design design) {
+        Outcome outcome = new Campaign(new Plan(design, output.seed()), new double[] {design.requirement().fromHz(),
+            design.requirement().toHz()}, 1).run(units, () -> false, done -> { }, row -> { });
+        return (double) outcome.met(0) / outcome.units();
+    }
+
+    private void print(String text, ResultDirectory directory) {
+        PrintWriter out = spec.commandLine().getOut();
+        out.print(text);
+        out.flush();
+        Messages.resultAt(spec, directory);
+    }
+}

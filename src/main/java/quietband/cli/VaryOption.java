@@ -1,0 +1,87 @@
+package quietband.cli;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import quietband.model.BadPath;
+import quietband.model.Design;
+import quietband.model.Quantities;
+import quietband.model.Selection;
+import quietband.tuning.Vary;
+import quietband.units.Amounts;
+import quietband.units.Unit;
+import quietband.units.WrongAmount;
+
+/**
+ * One {@code --vary "PATH = A to B, N steps"}.
+ *
+ * @param vary what it means
+ * @param unit as the person wrote it
+ */
+record VaryOption(Vary vary, Unit unit) {
+
+    private static final Pattern FORM = Pattern.compile("([^=]+?)\\s*=\\s*(.+?)\\s+to\\s+([^,]+?)\\s*(?:,\\s*([0-9]{1,6})\\s+steps?)?");
+    private static final int STEPS = 21;
+
+    /** Reads one for a design. */
+    static VaryOption read(String text, Design design) {
+        Matcher m = FORM.matcher(text.strip());
+        if (!m.matches()) {
+            throw new Mendable("--vary: '" + text.strip()
+                + "' is not of the form \"platform.springs.stiffness = 6 N/mm to 14 N/mm, 21 steps\"");
+        }
+        Selection what = find(m.group(1), design);
+        Amounts.Amount from = amount(m.group(2), what);
+        Amounts.Amount to = amount(m.group(3), what);
+        int steps = m.group(4) == null ? STEPS : Integer.parseInt(m.group(4));
+        if (steps < 2) {
+            throw new Mendable("--vary: " + what.path() + ": at least 2 steps, from one end to the other");
+        }
+        if (from.value() == to.value()) {
+            throw new Mendable("--vary: " + what.path() + ": both ends are " + m.group(2).strip());
+        }
+        for (double end : new double[] {from.value(), to.value()}) {
+            double[] v = design.quantities().values();
+            for (int slot : what.slots()) {
+                v[slot] = end;
+            }
+            Quantities changed = design.quantities().with(v);
+            if (!changed.within(what.slots())) {
+                throw new Mendable("--vary: " + changed.outOfRange().orElse(what.path() + " is out of its range"));
+            }
+        }
+        Unit unit = from.unit().or(to::unit).orElse(what.dimension().plain());
+        return new VaryOption(new Vary(what, from.value(), to.value(), steps), unit);
+    }
+
+    private static Selection find(String path, Design design) {
+        try {
+            return design.quantities().find(path);
+        } catch (BadPath e) {
+            throw new Mendable("--vary: " + e.getMessage());
+        }
+    }
+
+    private static Amounts.Amount amount(String text, Selection what) {
+        try {
+            return Amounts.amount(text, what.dimension());
+        } catch (WrongAmount e) {
+            throw new Mendable("--vary: " + what.path() + ": " + e.getMessage());
+        }
+    }
+
+    /** Refuses two that name the same number. */
+    static void apart(List<VaryOption> options) {
+        Set<Integer> seen = new HashSet<>();
+        for (VaryOption o : options) {
+            for (int slot : o.vary().what().slots()) {
+                if (!seen.add(slot)) {
+                    throw new Mendable("--vary: " + o.vary().what().detail(0).path() + " is varied twice; keep one");
+                }
+            }
+        }
+    }
+
+}

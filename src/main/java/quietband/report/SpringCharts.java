@@ -1,0 +1,55 @@
+package quietband.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import quietband.model.Axis;
+import quietband.model.Stack;
+import quietband.tuning.SpringAnswer;
+import quietband.tuning.TravelCurve;
+
+/** Charts of springs. */
+final class SpringCharts {
+
+    private SpringCharts() { }
+
+    /** Sag and travel against the corner, with the clearance and where the design stands. */
+    static FrequencyChart travel(SpringAnswer a) {
+        TravelCurve c = a.curve();
+        List<ChartLine> lines = new ArrayList<>();
+        lines.add(new ChartLine("sag under 1 g", c.cornerHz(), mm(c.sag()), Look.number(0)));
+        if (c.sustained()[0] > 0) {
+            lines.add(new ChartLine("sustained", c.cornerHz(), mm(c.sustained()), Look.number(2)));
+        }
+        if (c.shock()[0] > 0) {
+            lines.add(new ChartLine("shock", c.cornerHz(), mm(c.shock()), Look.of(Stack.COMBINED)));
+        }
+        double from = c.cornerHz()[0];
+        double to = c.cornerHz()[c.cornerHz().length - 1];
+        a.changed().design().platform().orElseThrow().clearance().ifPresent(clear -> {
+            double least = Math.min(clear.x(), Math.min(clear.y(), clear.z()));
+            if (least > 0) {
+                lines.add(new ChartLine("the box's least clearance", new double[] {from, to},
+                    new double[] {1e3 * least, 1e3 * least},
+                    Look.LIMIT));
+            }
+        });
+        double[] corners = Axis.ALL.stream().mapToDouble(x -> a.cornerHz().get(x)).sorted().toArray();
+        double[] counted = new double[3];
+        java.util.Arrays.fill(counted, 1e3 * Axis.ALL.stream().mapToDouble(x -> a.after().travel().orElseThrow()
+            .counted().get(x)).max()
+            .orElse(0));
+        if (counted[0] > 0) {
+            lines.add(new ChartLine("counted, at this design's corners", corners, counted, Look.number(3), true));
+        }
+        return new FrequencyChart("chart-travel", "Sag and travel against the corner frequency", "travel, mm", from, to,
+            FrequencyChart.Scale.decades(lines, 5), lines);
+    }
+
+    private static double[] mm(double[] metres) {
+        double[] mm = metres.clone();
+        for (int i = 0; i < mm.length; i++) {
+            mm[i] *= 1e3;
+        }
+        return mm;
+    }
+}

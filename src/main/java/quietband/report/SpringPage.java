@@ -1,0 +1,119 @@
+package quietband.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import quietband.model.Axis;
+import quietband.model.Vec;
+import quietband.tuning.Finding;
+import quietband.tuning.SpringAnswer;
+import quietband.tuning.SpringPart;
+
+/** The page of springs. */
+final class SpringPage {
+
+    private final SpringAnswer a;
+    private final Provenance from;
+
+    SpringPage(SpringAnswer answer, Provenance from) {
+        this.a = answer;
+        this.from = from;
+    }
+
+    static String mm(Vec v) {
+        return String.format(Locale.ROOT, "(%.2f, %.2f, %.2f) mm", 1e3 * v.x(), 1e3 * v.y(), 1e3 * v.z());
+    }
+
+    PlainPage page(String sketch, String chart) {
+        String title = a.changed().design().title();
+        long unmet = a.findings().stream().filter(f -> !f.met()).count();
+        AssessmentView.Head head = new AssessmentView.Head(title.isEmpty() ? from.input() : title, a.met()
+            ? "WISHES MET" : "NOT ALL MET",
+            a.met() ? "holds" : "fails", a.met() ? "corners and every check hold" : unmet + " of " + a.findings().size()
+            + " do not hold, see below", from, Dossier.today());
+        return new PlainPage(head, List.of(wishes(), parts(sketch), motion(chart)));
+    }
+
+    private PlainPage.Part wishes() {
+        List<String> told = new ArrayList<>();
+        if (!a.search().isEmpty()) {
+            told.add(a.search());
+        }
+        told.add("After the change: " + Verdict.sentence(a.after()));
+        List<List<String>> rows = a.findings().stream().map((Finding f) -> List.of(f.name().replace('_', ' '), f.met()
+            ? "yes" : "NO", f.words(),
+            f.takes())).toList();
+        return new PlainPage.Part("Wishes and checks", told,
+            List.of(new Grid("What was wished for, what has to hold, and what it would take",
+            List.of("of", "met", "found", "it would take"), rows)), List.of());
+    }
+
+    private PlainPage.Part parts(String sketch) {
+        List<String> told = new ArrayList<>();
+        if (a.shift().length() > 0) {
+            told.add("The springs' places are moved by " + mm(a.shift())
+                + " so that the elastic centre meets the centre of gravity.");
+        }
+        if (a.ballast() > 0) {
+            told.add(String.format(Locale.ROOT,
+                "Ballast of %.4g g at %s brings the corners down to where they are wanted.", 1e3 * a.ballast(),
+                mm(a.ballastAt())));
+        }
+        if (Double.isFinite(a.liftOff())) {
+            told.add(String.format(Locale.ROOT, "The springs lift off or go slack at %.3g times the stated vibration.",
+                a.liftOff()));
+        }
+        if (a.parts().stream().anyMatch(p -> p.perPlace() == 2)) {
+            told.add("A compression spring cannot pull: at each place two of them stand against each other, so that "
+                + "together they act both ways "
+                + "until the preload of one is used up.");
+        }
+        if (a.parts().stream().anyMatch(p -> p.kind().equals("coil") && p.damping().length() > 0)) {
+            told.add("Coil springs hardly damp: the damping stands for a damper at each place beside them.");
+        }
+        List<List<String>> rows = a.parts().stream().map((SpringPart p) -> List.of(p.group(),
+            Integer.toString(p.places() * p.perPlace()),
+            p.name(), rates(p.rate()), rates(p.wanted()), String.format(Locale.ROOT, "%.3g, %.3g, %.3g", p.damping()
+            .x(), p.damping().y(),
+            p.damping().z()), Digits.brief(p.loss().z(), 3), Digits.brief(p.preload(), 4))).toList();
+        Grid grid = new Grid("Parts; rates and damping of all that stands at one place, along x, y, z",
+            List.of("group", "pieces", "part",
+            "rates, N/mm", "exact would be", "damping, N s/m", "loss factor", "preload of each, N"), rows);
+        List<Grid> grids = new ArrayList<>(List.of(grid));
+        a.warm().ifPresent(e -> grids.add(warm(e)));
+        return new PlainPage.Part("Parts and sketch", told, grids, List.of(sketch));
+    }
+
+    private Grid warm(quietband.tuning.Elastomer e) {
+        List<List<String>> rows = new ArrayList<>();
+        double viscous = a.after().modes().get(0).dampingRatio() - e.roomLoss() / 2;
+        for (int i = 0; i < e.celsius().length; i++) {
+            double root = Math.sqrt(e.stiffness()[i]);
+            rows.add(List.of(String.format(Locale.ROOT, "%.0f", e.celsius()[i]), Digits.brief(e.stiffness()[i], 3),
+                Digits.brief(e.loss()[i], 3),
+                Digits.brief(a.cornerHz().x() * root, 3), Digits.brief(a.cornerHz().y() * root, 3),
+                Digits.brief(a.cornerHz().z() * root, 3),
+                Digits.brief(e.loss()[i] / 2 + Math.max(0, viscous) / root, 3)));
+        }
+        return new Grid("The mounts over temperature (" + e.name()
+            + "; invented figures of the usual order, ask the maker)",
+            List.of("degrees C", "stiffness factor", "loss factor", "corner x, Hz", "y", "z",
+            "damping ratio, lowest mode"), rows);
+    }
+
+    private static String rates(Vec v) {
+        return String.format(Locale.ROOT, "%.4g, %.4g, %.4g", v.x() / 1e3, v.y() / 1e3, v.z() / 1e3);
+    }
+
+    private PlainPage.Part motion(String chart) {
+        List<List<String>> corners = new ArrayList<>();
+        for (Axis x : Axis.ALL) {
+            corners.add(List.of(x.letter(), Digits.brief(a.wantedHz().get(x), 4), Digits.brief(a.cornerHz().get(x),
+                4)));
+        }
+        return new PlainPage.Part("Corners, modes and travel", List.of(),
+            List.of(new Grid("Corner of each axis: the mode that moves mostly "
+            + "along it, Hz", List.of("axis", "wanted", "reached"), corners), AssessmentGrids.modes(a.after()),
+            AssessmentGrids.travel(a.after())), List.of(chart));
+    }
+}

@@ -1,0 +1,44 @@
+package quietband.tuning;
+
+import java.util.List;
+import java.util.Optional;
+import quietband.model.ModelFile;
+import quietband.model.Vec;
+import quietband.response.Assessment;
+
+/**
+ * What came of a wish.
+ *
+ * @param changed    the model with what was chosen
+ * @param before     the model as it was
+ * @param after      the changed model, read back from its text
+ * @param wantedHz   corners that were aimed at
+ * @param cornerHz   corners of the changed model
+ * @param surgeHz    lowest standing wave of any spring with mass; infinite without such
+ * @param parts      per group of springs
+ * @param shift      by how much the springs' places were moved, m
+ * @param ballast    mass added, kg; 0 for none
+ * @param ballastAt  its place, m
+ * @param elastic    elastic centre of the changed model
+ * @param findings   every wish and check
+ * @param curve      sag and travel against the corner
+ * @param liftOff    level at which the first spring would lift off or go slack, as a factor on the stated vibration
+ * @param warm       corners and damping over temperature; empty without elastomer
+ * @param search     how the search went, in words; empty without one
+ */
+public record SpringAnswer(ModelFile changed, Assessment before, Assessment after, Vec wantedHz, Vec cornerHz,
+    double surgeHz,
+                           List<SpringPart> parts, Vec shift, double ballast, Vec ballastAt, ElasticCentre elastic,
+                           List<Finding> findings, TravelCurve curve, double liftOff, Optional<Elastomer> warm,
+                           String search) {
+
+    public SpringAnswer {
+        parts = List.copyOf(parts);
+        findings = List.copyOf(findings);
+    }
+
+    /** Whether every wish is met and every check holds. */
+    public boolean met() {
+        return findings.stream().allMatch(Finding::met);
+    }
+}

@@ -1,0 +1,157 @@
+package quietband.tuning;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import quietband.model.Axis;
+import quietband.model.Design;
+import quietband.model.Platform;
+import quietband.model.Platform.Spring;
+import quietband.model.Vec;
+import quietband.platform.Assembly;
+import quietband.platform.Modes;
+import quietband.response.Assessment;
+import quietband.response.Travel;
+
+/** What a design of springs has to hold besides its corners: clearance, mass, box, surge, rocking. */
+final class SpringChecks {
+
+    private final Design design;
+    private final Platform platform;
+    private final Assessment assessment;
+    private final Assembly assembly;
+
+    SpringChecks(Design design, Assessment assessment, Assembly assembly) {
+        this.design = design;
+        this.platform = design.platform().orElseThrow();
+        this.assessment = assessment;
+        this.assembly = assembly;
+    }
+
+    /** Lowest first standing wave of a spring with mass, both ends held, Hz; infinite without such. */
+    double surgeHz() {
+        return surgeHz(assembly);
+    }
+
+    /** The same for any platform. */
+    static double surgeHz(Assembly assembly) {
+        return assembly.lines().stream().mapToDouble(l -> Math.sqrt(l.stiffness() / l.mass()) / 2).min()
+            .orElse(Double.POSITIVE_INFINITY);
+    }
+
+    List<Finding> all(Vec corner) {
+        List<Finding> list = new ArrayList<>();
+        double surge = surgeHz();
+        double highest = Math.max(corner.x(), Math.max(corner.y(), corner.z()));
+        if (surge <= highest) {
+            throw new WishException(String.format(Locale.ROOT,
+                "a corner of %.4g Hz is above the first standing wave of the springs at %.4g Hz: "
+                + "such springs cannot hold the platform that firmly; lighter springs, less mass on them, or a lower "
+                + "corner",
+                highest, surge));
+        }
+        if (Double.isFinite(surge)) {
+            double top = design.requirement().toHz();
+            list.add(Finding.of("surge_in_band", surge > top, String.format(Locale.ROOT,
+                "first standing wave of the springs at %.5g Hz, band "
+                + "up to %.5g Hz", surge, top),
+                "lighter springs or a higher corner; the platform isolates no better than the springs carry there"));
+        }
+        clearance(list);
+        if (Double.isFinite(platform.massLimit())) {
+            list.add(Finding.of("mass", platform.mass() <= platform.massLimit() * (1 + 1e-12),
+                String.format(Locale.ROOT, "mass %.4g g, limit "
+                + "%.4g g", 1e3 * platform.mass(), 1e3 * platform.massLimit()), "less ballast or a higher limit"));
+        }
+        box(list);
+        rocking(corner, list);
+        return list;
+    }
+
+    private void clearance(List<Finding> list) {
+        Travel t = assessment.travel().orElseThrow();
+        if (platform.clearance().isEmpty()) {
+            return;
+        }
+        Vec clear = platform.clearance().get();
+        for (Axis a : Axis.ALL) {
+            double used = t.counted().get(a);
+            list.add(Finding.of("clearance_" + a.letter(), used <= clear.get(a), String.format(Locale.ROOT,
+                "travel along %s %.3g mm of %.3g mm "
+                + "clearance", a.letter(), 1e3 * used, 1e3 * clear.get(a)), takesRoom(used, clear.get(a), a)));
+        }
+    }
+
+    private String takesRoom(double used, double clear, Axis a) {
+        double now = AxisCorners.hz(assembly).get(a);
+        return String.format(Locale.ROOT, "%.3g mm of clearance, or a corner near %.3g Hz", 1e3 * used,
+            now * Math.sqrt(used / clear));
+    }
+
+    /** Size that the box must have inside: the body or the outermost springs, and the clearance on both sides; m. */
+    static Vec needed(Platform platform, Vec clear) {
+        double[] need = new double[3];
+        for (Axis a : Axis.ALL) {
+            double low = Double.POSITIVE_INFINITY;
+            double high = Double.NEGATIVE_INFINITY;
+            for (Vec p : Travel.points(platform)) {
+                low = Math.min(low, p.get(a));
+                high = Math.max(high, p.get(a));
+            }
+            need[a.ordinal()] = high - low + 2 * clear.get(a);
+        }
+        return Vec.of(need);
+    }
+
+    /** The same for this design; without a clearance the travel counts. */
+    Vec needed() {
+        return needed(platform, platform.clearance().orElse(assessment.travel().orElseThrow().counted()));
+    }
+
+    private void box(List<Finding> list) {
+        Vec need = needed();
+        for (Axis a : Axis.ALL) {
+            double limit = platform.boxLimit().get(a);
+            if (Double.isFinite(limit)) {
+                list.add(Finding.of("box_" + a.letter(), need.get(a) <= limit, String.format(Locale.ROOT,
+                    "box along %s: %.4g mm for body, "
+                    + "springs and clearance, %.4g mm allowed", a.letter(), 1e3 * need.get(a), 1e3 * limit),
+                    "a smaller body or springs nearer to its middle, less clearance with a higher corner, or a larger "
+                    + "box"));
+            }
+        }
+    }
+
+    private void rocking(Vec corner, List<Finding> list) {
+        Modes modes = assembly.modes();
+        double coupling = AxisCorners.coupling(assembly);
+        StringBuilder rock = new StringBuilder();
+        for (int n = 0; n < 6; n++) {
+            if (modes.inWords(n).startsWith("rock")) {
+                rock.append(rock.length() > 0 ? ", " : "").append(String.format(Locale.ROOT, "%.4g Hz",
+                    modes.frequencyHz(n)));
+            }
+        }
+        list.add(Finding.of("rocking", coupling < 0.02, String.format(Locale.ROOT,
+            "a push along an axis puts at most %.2g %% of its mode's "
+            + "energy into rocking; rocking at %s", 100 * coupling, rock.length() > 0 ? rock : "no mode of its own"),
+            "elastic centre at the centre of gravity on every axis: springs alike on both sides, or ballast"));
+    }
+
+    /**
+     * The factor on the stated vibration at which the first spring with a preload lifts off or goes slack; infinite
+     * for none.
+     */
+    double liftOff(List<SpringPart> parts) {
+        double least = Double.POSITIVE_INFINITY;
+        double travel = assessment.travel().orElseThrow().counted().z();
+        for (SpringPart part : parts) {
+            boolean seated = platform.springs().stream().filter(s -> s.group().equals(part.group()))
+                .anyMatch(Spring::seated);
+            if ((seated || part.perPlace() == 2) && part.preload() > 0 && travel > 0) {
+                least = Math.min(least, part.preload() / (part.rate().z() / part.perPlace()) / travel);
+            }
+        }
+        return least;
+    }
+}

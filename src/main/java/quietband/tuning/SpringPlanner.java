@@ -1,0 +1,122 @@
+package quietband.tuning;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import quietband.model.Axis;
+import quietband.model.Design;
+import quietband.model.ModelFile;
+import quietband.model.Platform;
+import quietband.model.Vec;
+import quietband.platform.Assembly;
+import quietband.response.Assessment;
+import quietband.response.Assessor;
+import quietband.response.Travel;
+
+/**
+ * From a wish to a changed model: centres brought together, rates and damping found, parts chosen, ballast added, all
+ * checked.
+ */
+public final class SpringPlanner {
+
+    private final ModelFile file;
+    private final SpringWish wish;
+    private final Design base;
+    private final List<Finding> findings = new ArrayList<>();
+
+    private final int threads;
+
+    private SpringPlanner(ModelFile file, SpringWish wish, int threads) {
+        this.threads = threads;
+        this.file = file;
+        this.wish = wish;
+        this.base = file.design();
+    }
+
+    /**
+     * Works a wish out.
+     *
+     * @param threads that share a search; change no figure
+     * @throws WishException when it cannot be worked on at all
+     */
+    public static SpringAnswer plan(ModelFile file, SpringWish wish, int threads) {
+        return new SpringPlanner(file, wish, threads).plan();
+    }
+
+    private SpringAnswer plan() {
+        Platform platform = base.platform().orElseThrow(() -> new WishException("the model has no platform: there is no mass to put "
+            + "on springs; add a block 'platform' with mass, size and springs"));
+        fits(platform);
+        Assessment before = Assessor.assess(base);
+        PlatformNumbers numbers = new PlatformNumbers(base);
+        Vec shift = wish.centre() ? Centring.meet(numbers) : Vec.ZERO;
+        SpringTarget target = SpringTarget.of(numbers.design(), wish, threads);
+        CornerSolver solved = target.solved();
+        PlatformNumbers chosen = new PlatformNumbers(solved.design());
+        SpringParts parts = new SpringParts(solved.design(), wish, solved.cornerHz(), stroke(solved.design()));
+        List<SpringPart> list = parts.choose(chosen);
+        Design orderable = chosen.design();
+        double closing = Ballast.closing(orderable, target.cornerHz());
+        Vec centre = orderable.platform().orElseThrow().centreOfGravity();
+        chosen.ballast(closing, centre);
+        ModelFile changed = file.withQuantities(chosen.design().quantities());
+        Assessment after = Assessor.assess(changed.design());
+        Assembly assembly = new Assembly(changed.design().platform().orElseThrow());
+        Vec corner = AxisCorners.hz(assembly);
+        SpringChecks checks = new SpringChecks(changed.design(), after, assembly);
+        findings.addAll(corners(target.cornerHz(), corner));
+        wish.reduction().ifPresent(r -> findings.add(reduction(r, changed.design())));
+        if (wish.hold()) {
+            findings.add(hold(after));
+        }
+        list.forEach(p -> findings.addAll(p.findings()));
+        findings.addAll(checks.all(corner));
+        return new SpringAnswer(changed, before, after, target.cornerHz(), corner, checks.surgeHz(), list, shift,
+            target.ballast() + closing, target.ballast() > 0 ? target.at() : centre, ElasticCentre.of(assembly), findings,
+            TravelCurve.of(changed.design()), checks.liftOff(list), parts.compound(), target.search());
+    }
+
+    /** Refuses what no spring can mend: a body, or springs, that do not go into the box at all. */
+    private static void fits(Platform p) {
+        Vec need = SpringChecks.needed(p, Vec.ZERO);
+        for (Axis a : Axis.ALL) {
+            if (need.get(a) >= p.boxLimit().get(a)) {
+                throw new WishException(String.format(Locale.ROOT, "the box of platform.limits.box is %.4g mm along %s, and body and springs alone take "
+                    + "%.4g mm: no spring makes that fit; a larger box, a smaller body, or springs nearer to its middle",
+                    1e3 * p.boxLimit().get(a), a.letter(), 1e3 * need.get(a)));
+            }
+        }
+    }
+
+    /** Largest motion along the springs' axes either way, m; the sag where nothing else moves. */
+    private static double stroke(Design exact) {
+        Travel travel = Assessor.assess(exact).travel().orElseThrow();
+        return Math.max(travel.counted().z(), travel.sag().z());
+    }
+
+    private static Finding reduction(SpringWish.Reduction wanted, Design changed) {
+        double to = Math.max(changed.requirement().toHz(), 1.001 * wanted.frequencyHz());
+        double reached = Reducing.leastDb(changed, wanted.frequencyHz(), to);
+        return Finding.of("reduction", reached >= wanted.decibels(), String.format(Locale.ROOT, "the platform alone takes %.2f dB away from %.4g Hz "
+            + "on, wanted %.4g dB", reached, wanted.frequencyHz(), wanted.decibels()), "a corner lower by some per cent, or --parts rates");
+    }
+
+    private static Finding hold(Assessment after) {
+        List<String> broken = after.requirements().stream().filter(r -> !r.met()).map(r -> r.name().replace('_', ' ') + (r.hasMargin()
+            ? String.format(Locale.ROOT, " by %.2f dB", -r.marginDb()) : String.format(Locale.ROOT, " uses %.0f %%", 100 * r.usedShare()))).toList();
+        return Finding.of("hold", broken.isEmpty(), broken.isEmpty() ? "everything asked is met together with the correction"
+            : "not met: " + String.join(", ", broken), "more clearance or mass for the springs, or a better correction: assess names its leading cause");
+    }
+
+    private static List<Finding> corners(Vec wanted, Vec reached) {
+        List<Finding> list = new ArrayList<>();
+        for (Axis a : Axis.ALL) {
+            double off = reached.get(a) / wanted.get(a) - 1;
+            list.add(Finding.of("corner_" + a.letter(), Math.abs(off) <= 0.01, String.format(Locale.ROOT,
+                "corner %s %.2f Hz, wanted %.2f Hz "
+                + "(%+.2f %%)", a.letter(), reached.get(a), wanted.get(a), 100 * off),
+                "springs made to the rates (--parts rates), other parts, or a wish these parts can meet"));
+        }
+        return list;
+    }
+}

@@ -1,0 +1,88 @@
+package quietband.tuning;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.function.ToDoubleFunction;
+import quietband.model.Design;
+import quietband.response.Assessment;
+import quietband.response.Assessor;
+
+/**
+ * The best design within bounds of several quantities.
+ *
+ * @param axes    what was varied
+ * @param values  found, base units
+ * @param before  the design as it was
+ * @param after   the design found
+ * @param goal    what was made largest: the worst margin in dB, or the yield
+ * @param looks   how many designs were judged
+ * @param binding what keeps it from being better: limits that it touches and bounds that it stands at
+ */
+public record TradeSearch(List<Vary> axes, double[] values, Assessment before, Assessment after, double goal,
+    long looks,
+                          List<String> binding) {
+
+    private static final double TOUCHES_DB = 0.05;
+    private static final double AT_BOUND = 2e-3;
+
+    public TradeSearch {
+        axes = List.copyOf(axes);
+        binding = List.copyOf(binding);
+    }
+
+    /**
+     * Searches for the best worst margin, or for the best of what is given, under every limit of the design.
+     *
+     * @param yield share of good units of a design, 0 to 1; empty for the margin
+     */
+    public static TradeSearch run(Design design, List<Vary> axes, long seed, int threads,
+        Optional<ToDoubleFunction<Design>> yield) {
+        double[] start = new double[axes.size()];
+        for (int i = 0; i < start.length; i++) {
+            start[i] = axes.get(i).share(design.quantities().value(axes.get(i).what().slot(0)));
+        }
+        BoundedSearch.Result result = BoundedSearch.run(start, seed, threads, x -> {
+            Design changed = Trade.changed(design, axes, values(axes, x));
+            QuickVerdict quick = QuickVerdict.of(changed);
+            // of designs with the same yield the one with more margin; a yield needs no search where limits are far off
+            double goal = yield.filter(y -> quick.worstOver() < 3).map(y -> 100 * y.applyAsDouble(changed)
+                + 0.01 * quick.goal())
+                .orElse(yield.isPresent() ? -100.0 : quick.goal());
+            return new BoundedSearch.Score(goal, quick.worstOver());
+        });
+        double[] found = values(axes, result.best().x());
+        Design best = Trade.changed(design, axes, found);
+        double goal = yield.map(y -> y.applyAsDouble(best)).orElse(result.best().score().goal());
+        return new TradeSearch(axes, found, Assessor.assess(design), Assessor.assess(best), goal, result.looks(),
+            binding(axes, result.best().x(), QuickVerdict.of(best)));
+    }
+
+    private static double[] values(List<Vary> axes, double[] x) {
+        double[] values = new double[x.length];
+        for (int i = 0; i < x.length; i++) {
+            values[i] = axes.get(i).at(x[i]);
+        }
+        return values;
+    }
+
+    private static List<String> binding(List<Vary> axes, double[] x, QuickVerdict quick) {
+        List<String> list = new ArrayList<>();
+        for (Map.Entry<QuickVerdict.Limit, Double> e : new TreeMap<>(quick.overDb()).entrySet()) {
+            if (e.getValue() > -TOUCHES_DB) {
+                list.add("limit of " + e.getKey().name().toLowerCase(Locale.ROOT).replace('_', ' ') + (e.getValue() > 0
+                    ? ", not met" : ""));
+            }
+        }
+        for (int i = 0; i < x.length; i++) {
+            if (x[i] < AT_BOUND || x[i] > 1 - AT_BOUND) {
+                boolean lower = x[i] < 0.5 == axes.get(i).from() < axes.get(i).to();
+                list.add((lower ? "lower" : "upper") + " bound of " + axes.get(i).what().path());
+            }
+        }
+        return list;
+    }
+}
