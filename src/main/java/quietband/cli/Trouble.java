@@ -13,6 +13,7 @@ import quietband.motion.RecordingException;
 import quietband.platform.SingularPlatformException;
 import quietband.report.ResultException;
 import quietband.tolerance.ScatterException;
+import quietband.tuning.FilterException;
 
 /** What went wrong, as a message for people and an exit status; never a stack trace. */
 final class Trouble {
@@ -42,7 +43,8 @@ final class Trouble {
             return MENDABLE;
         }
         if (e instanceof ResultException || e instanceof Mendable || e instanceof SingularPlatformException
-            || e instanceof ScatterException            || e instanceof RecordingException || e instanceof NoSteadyStateException
+            || e instanceof ScatterException || e instanceof FilterException
+            || e instanceof RecordingException || e instanceof NoSteadyStateException
             || e instanceof ArithmeticException) {
             err.println("quietband: " + oneLine(e.getMessage()));
             return MENDABLE;
