@@ -68,6 +68,7 @@ public final class Quietband implements Runnable {
         commands.put("assess", AssessCommand::new);
         commands.put("simulate", SimulateCommand::new);
         commands.put("tolerance", ToleranceCommand::new);
+        commands.put("filter", FilterCommand::new);
         commands.put("compare", CompareCommand::new);
         commands.put("shaker", ShakerCommand::new);
         commands.put("sort", SortCommand::new);

@@ -14,6 +14,7 @@ import quietband.platform.SingularPlatformException;
 import quietband.report.ResultException;
 import quietband.tolerance.ScatterException;
 import quietband.tuning.WishException;
+import quietband.tuning.FilterException;
 
 /** What went wrong, as a message for people and an exit status; never a stack trace. */
 final class Trouble {
@@ -44,6 +45,7 @@ final class Trouble {
         }
         if (e instanceof ResultException || e instanceof Mendable || e instanceof SingularPlatformException
             || e instanceof ScatterException || e instanceof WishException
+            || e instanceof ScatterException || e instanceof FilterException
             || e instanceof RecordingException || e instanceof NoSteadyStateException
             || e instanceof ArithmeticException) {
             err.println("quietband: " + oneLine(e.getMessage()));

@@ -16,6 +16,21 @@ import java.util.Optional;
 public record Cancellation(boolean calibratedEach, Optional<Vec> weightsPerG, Sensor sensor, Path path,
                            Tuning tuning, PathError error) {
 
+    /** The same with other digital filters, one per axis. */
+    public Cancellation withFilters(List<DigitalFilter> filters) {
+        return new Cancellation(calibratedEach, weightsPerG, sensor, path.withFilters(filters), tuning, error);
+    }
+
+    /** The same with digital filters that pass everything. */
+    public Cancellation withoutFilter() {
+        return withFilters(List.of(DigitalFilter.NONE, DigitalFilter.NONE, DigitalFilter.NONE));
+    }
+
+    /** The same with other errors. */
+    public Cancellation withError(PathError other) {
+        return new Cancellation(calibratedEach, weightsPerG, sensor, path, tuning, other);
+    }
+
     /**
      * Three accelerometers, one per axis.
      *
@@ -50,6 +65,11 @@ public record Cancellation(boolean calibratedEach, Optional<Vec> weightsPerG, Se
 
         public Path {
             filters = List.copyOf(filters);
+        }
+
+        /** The same with other digital filters, one per axis. */
+        public Path withFilters(List<DigitalFilter> other) {
+            return new Path(sampleRateHz, latency, highPass, lowPass, other, converterBits);
         }
 
         /** Whether the path is sampled. */

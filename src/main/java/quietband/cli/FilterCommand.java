@@ -1,0 +1,105 @@
+package quietband.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import quietband.model.Design;
+import quietband.model.ModelFile;
+import quietband.report.FilterFiles;
+import quietband.report.Provenance;
+import quietband.report.ResultDirectory;
+import quietband.response.StackVerdict;
+import quietband.tuning.FilterDesigner;
+import quietband.tuning.FilterForm;
+import quietband.tuning.FilterFound;
+import quietband.tuning.FilterGoal;
+import quietband.tuning.FilterResult;
+import quietband.tuning.FilterTask;
+import quietband.tuning.FilteredModel;
+import quietband.units.Amounts;
+import quietband.units.Dimension;
+import quietband.units.WrongAmount;
+
+/** Which digital filter the correction should have, and how much error it may have. */
+@Command(name = "filter", mixinStandardHelpOptions = true,
+    description = "Designs the digital filters of the three sensors together, so that the fullest stack's residual over all three "
+        + "axes is smallest; the model's errors count. Writes the changed model with its filter.")
+final class FilterCommand implements Callable<Integer> {
+
+    @Parameters(paramLabel = "MODEL", description = "the model file")
+    private Path model;
+
+    @Option(names = "--form", paramLabel = "taps|sections", defaultValue = "taps",
+        description = "delayed samples, or second-order sections; default: ${DEFAULT-VALUE}")
+    private FilterForm form;
+
+    @Option(names = "--count", paramLabel = "N", description = "taps (default 16) or sections (default 2) of each filter")
+    private Integer count;
+
+    @Option(names = "--goal", paramLabel = "limit|noise|flat", defaultValue = "flat",
+        description = "least largest residual over its limit; least integrated phase noise, nowhere above no correction by more "
+            + "than 0.01 dB; or least sum of squares over three axes and a log grid of the band (--points); default: ${DEFAULT-VALUE}")
+    private FilterGoal goal;
+
+    @Option(names = "--max-gain", paramLabel = "DB", defaultValue = "20 dB",
+        description = "largest gain of a filter up to half the sample rate; default: ${DEFAULT-VALUE}")
+    private String maxGain;
+
+    @Mixin
+    private OutputOptions output;
+
+    @Mixin
+    private FrequencyOptions frequencies;
+
+    @Spec
+    private CommandSpec spec;
+
+    @Override
+    public Integer call() {
+        ModelFile file = ModelFile.read(model);
+        Provenance from = output.provenance("filter", file);
+        try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "filter"), from.mark())) {
+            FilterTask task = task(file.design());
+            long start = System.nanoTime();
+            FilterFound found = FilterDesigner.design(task);
+            double seconds = (System.nanoTime() - start) / 1e9;
+            ModelFile changed = FilteredModel.of(file, found.filters());
+            FilterResult result = new FilterResult(task, found, changed.design(), fullest(file.design()),
+                fullest(changed.design()), seconds);
+            FilterFiles files = new FilterFiles(result, changed, from);
+            files.writeTo(directory);
+            directory.commit();
+            PrintWriter out = spec.commandLine().getOut();
+            out.print(output.json() ? files.json() : files.text());
+            out.flush();
+            Messages.resultAt(spec, directory);
+        }
+        return 0;
+    }
+
+    private static StackVerdict fullest(Design design) {
+        List<StackVerdict> all = StackVerdict.of(design);
+        return all.get(all.size() - 1);
+    }
+
+    private FilterTask task(Design design) {
+        int n = count != null ? count : form == FilterForm.TAPS ? 16 : 2;
+        return new FilterTask(design, form, n, goal, gain(), frequencies.frequencies(design.requirement()), Optional.empty());
+    }
+
+    private double gain() {
+        try {
+            return StrictMath.pow(10, Amounts.read(maxGain, Dimension.DECIBEL) / 20);
+        } catch (WrongAmount e) {
+            throw new Mendable("--max-gain: " + e.getMessage());
+        }
+    }
+}

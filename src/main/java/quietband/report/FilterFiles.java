@@ -1,0 +1,77 @@
+package quietband.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import quietband.model.Axis;
+import quietband.model.ModelFile;
+import quietband.response.StackVerdict;
+import quietband.tuning.FilterPeaks;
+import quietband.tuning.FilterResult;
+
+/** What the design of a filter writes: the changed model with its filter, tables, charts, page, summary, text. */
+public final class FilterFiles {
+
+    private final FilterResult result;
+    private final ModelFile changed;
+    private final Provenance from;
+
+    /** For one design; {@code changed} is the model that uses the filter. */
+    public FilterFiles(FilterResult result, ModelFile changed, Provenance from) {
+        this.result = result;
+        this.changed = changed;
+        this.from = from;
+    }
+
+    /** Writes all files. */
+    public void writeTo(ResultDirectory directory) {
+        ScatterFiles.write(directory, "", changed.bundle());
+        String summary = json();
+        directory.write("summary.json", w -> w.write(summary));
+        String page = Pages.page(page());
+        directory.write("report.html", w -> w.write(page));
+    }
+
+    /** The summary. */
+    public String json() {
+        return FilterSummary.json(result, from);
+    }
+
+    /** The summary for a terminal. */
+    public String text() {
+        List<String> lines = new ArrayList<>();
+        lines.add(title());
+        lines.add(String.format(Locale.ROOT, "model %s, quietband %s", from.modelHash().substring(0, 12), from.version()));
+        lines.add("");
+        lines.add(sentence("before", result.before()));
+        lines.add(sentence("after", result.after()));
+        lines.add("");
+        for (Axis axis : Axis.ALL) {
+            int i = axis.ordinal();
+            lines.add(String.format(Locale.ROOT, "filter %s: largest coefficient %s, peak gain %.2f dB at %s", axis.letter(),
+                Digits.brief(FilterPeaks.largest(result.found().filters().get(i)), 5),
+                FilterSummary.decibels(result.found().peaks().get(i).gain()),
+                Words.hz(result.found().peaks().get(i).frequencyHz())));
+        }
+        lines.add("");
+        lines.add(Caution.PREDICTION);
+        return String.join("\n", lines) + "\n";
+    }
+
+    private String title() {
+        return result.changed().title().isEmpty() ? from.input() : result.changed().title();
+    }
+
+    private static String sentence(String when, StackVerdict v) {
+        StackVerdict.Worst w = v.worst();
+        return String.format(Locale.ROOT, "%-7s worst %s ppb/g at %s, axis %s%s", when + ":", Words.ppb(w.residualPerG()),
+            Words.hz(w.frequencyHz()), w.axis(), v.asked() ? ", margin " + Words.db(w.marginDb()) : "");
+    }
+
+    private PlainPage page() {
+        AssessmentView.Head head = new AssessmentView.Head(title(), "FILTER", "none", sentence("after", result.after()), from,
+            Dossier.today());
+        return new PlainPage(head, List.of(new PlainPage.Part("Residual", List.of(sentence("before", result.before()),
+            sentence("after", result.after())), List.of(), List.of())));
+    }
+}

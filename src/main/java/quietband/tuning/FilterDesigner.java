@@ -1,0 +1,135 @@
+package quietband.tuning;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.stream.IntStream;
+import quietband.cancellation.FilterResponse;
+import quietband.model.Cancellation;
+import quietband.model.Design;
+import quietband.model.DigitalFilter;
+import quietband.model.Requirement;
+import quietband.platform.Assembly;
+import quietband.response.OwnGrid;
+
+/** Designs the three sensor filters of a correction together, over all three housing axes. */
+public final class FilterDesigner {
+
+    private final FilterTask task;
+    private final Design design;
+    private final Assembly assembly;
+    private final PathSource path;
+    private final double rate;
+    private final boolean alone;
+
+    private FilterDesigner(FilterTask task, boolean alone) {
+        FilterChecks.check(task);
+        this.task = task;
+        this.design = task.design();
+        this.assembly = design.platform().map(Assembly::new).orElse(null);
+        this.path = task.measured().<PathSource>map(m -> m).orElseGet(() -> PathSource.of(design));
+        this.rate = design.cancellation().orElseThrow().path().sampleRateHz();
+        this.alone = alone;
+    }
+
+    /**
+     * The filters for a task.
+     *
+     * @throws FilterException when the design or the task does not allow it
+     */
+    public static FilterFound design(FilterTask task) {
+        return new FilterDesigner(task, false).run();
+    }
+
+    /** What three designers would find who each look at one sensor and the same housing axis only. */
+    public static FilterFound alone(FilterTask task) {
+        return new FilterDesigner(task, true).run();
+    }
+
+    private FilterFound run() {
+        FilterUnknowns unknowns = new FilterUnknowns(bases());
+        ResidualTerms terms = new ResidualTerms(design, assembly, path, alone);
+        FlatGoal flat = task.goal() == FilterGoal.FLAT ? new FlatGoal(unknowns, terms, task.grid()) : null;
+        DesignGoal goal = flat != null ? flat : goal(unknowns, terms);
+        GainBound bound = bound(unknowns, task.maxGain());
+        double[] x;
+        double relaxed = Double.NaN;
+        double[] free = flat == null ? null : flat.unboundedFit();
+        if (free != null && bound.kept(free)) {
+            x = free;
+        } else {
+            x = new FilterSearch(unknowns, goal, bound).run();
+            if (!bound.kept(x, 2e-3)) {
+                relaxed = goal.value(new FilterSearch(unknowns, goal, bound(unknowns, 2 * task.maxGain())).best());
+            }
+        }
+        List<DigitalFilter> filters = filters(unknowns, x);
+        ResidualTerms whole = alone ? new ResidualTerms(design, assembly, path) : terms;
+        double norm = norm(whole, filters);
+        return new FilterFound(filters, norm, flat == null || alone ? Double.NaN : flat.unbounded(), goal.value(x), relaxed,
+            FilterPeaks.of(filters, rate));
+    }
+
+    private GainBound bound(FilterUnknowns unknowns, double most) {
+        return new GainBound(unknowns, rate, design.requirement().fromHz(), most);
+    }
+
+    private List<FilterBasis> bases() {
+        double[] ends = ends();
+        double[] grid = task.goal() == FilterGoal.FLAT ? task.grid()
+            : quietband.spectrum.LogGrid.between(Math.max(400, task.count()), ends[0], ends[1]);
+        return Collections.nCopies(3, FilterBasis.of(FilterBasis.delays(rate), task.count(), grid));
+    }
+
+    /** What the goal looks at, Hz. */
+    private double[] ends() {
+        Requirement r = design.requirement();
+        double[] ends = {r.fromHz(), r.toHz()};
+        if (task.goal() == FilterGoal.NOISE && r.jitter().isPresent()) {
+            ends[0] = Math.min(ends[0], r.jitter().get().fromHz());
+            ends[1] = Math.max(ends[1], r.jitter().get().toHz());
+        }
+        return ends;
+    }
+
+    private DesignGoal goal(FilterUnknowns unknowns, ResidualTerms terms) {
+        double[] ends = ends();
+        // the new filter's own delay makes the residual wind: the grid must follow it
+        int[] last = {task.form() == FilterForm.TAPS ? task.count() - 1 : 0};
+        DigitalFilter longest = new DigitalFilter(last, new double[] {1}, new double[0][]);
+        Cancellation c = design.cancellation().orElseThrow().withFilters(List.of(longest, longest, longest));
+        double[] grid = OwnGrid.of(design.withCancellation(java.util.Optional.of(c)), assembly, ends[0], ends[1]);
+        if (task.goal() == FilterGoal.LIMIT) {
+            return new LimitGoal(unknowns, terms, design, grid);
+        }
+        Requirement r = design.requirement();
+        double[] from = {r.jitter().map(Requirement.Jitter::fromHz).orElse(r.fromHz()),
+            r.jitter().map(Requirement.Jitter::toHz).orElse(r.toHz()), r.fromHz(), r.toHz()};
+        return new NoiseGoal(unknowns, terms, new NoiseTerms(design, path, task.measured().isPresent()), grid, from);
+    }
+
+    private List<DigitalFilter> filters(FilterUnknowns unknowns, double[] x) {
+        List<DigitalFilter> filters = new ArrayList<>();
+        for (int i = 0; i < 3; i++) {
+            double[] h = unknowns.basis(i).plain(unknowns.of(i, x));
+            filters.add(new DigitalFilter(IntStream.range(0, h.length).toArray(), h, new double[0][]));
+        }
+        return filters;
+    }
+
+    /** Root of the sum of |y_j|^2 over the task's grid with the filters as they will be written. */
+    private double norm(ResidualTerms terms, List<DigitalFilter> filters) {
+        List<FilterResponse> responses = filters.stream().map(f -> new FilterResponse(f, rate)).toList();
+        double[] re = new double[3];
+        double[] im = new double[3];
+        double sum = 0;
+        for (double f : task.grid()) {
+            for (int i = 0; i < 3; i++) {
+                re[i] = responses.get(i).at(f).getReal();
+                im[i] = responses.get(i).at(f).getImaginary();
+            }
+            sum += Residuals.squared(terms.at(f), re, im);
+        }
+        return Math.sqrt(sum);
+    }
+}

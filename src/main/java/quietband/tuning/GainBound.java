@@ -1,0 +1,153 @@
+package quietband.tuning;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.TreeSet;
+import quietband.spectrum.LogGrid;
+
+/**
+ * |F_i| <= bound from 0 Hz to half the sample rate: cones at some frequencies, to which those are added where a
+ * solution went beyond.
+ */
+final class GainBound {
+
+    private static final double BEYOND = 2e-4;
+    private static final int FINE = 12;
+
+    private final FilterUnknowns unknowns;
+    private final double bound;
+    private final double[] dense;
+    private final double[][][] response;
+    private final List<TreeSet<Double>> points = new ArrayList<>();
+
+    /**
+     * For filters at a sample rate in Hz.
+     *
+     * @param low     lowest frequency of interest, Hz
+     * @param maximum largest gain, above 0
+     */
+    GainBound(FilterUnknowns unknowns, double sampleRateHz, double low, double maximum) {
+        this.unknowns = unknowns;
+        // solutions may pass by BEYOND between the points
+        this.bound = maximum / (1 + BEYOND);
+        int size = Math.max(8, unknowns.basis(0).size());
+        double half = sampleRateHz / 2;
+        this.dense = dense(size, half, low);
+        this.response = new double[3][][];
+        for (int i = 0; i < 3; i++) {
+            FilterBasis basis = unknowns.basis(i);
+            response[i] = i > 0 && basis == unknowns.basis(i - 1) ? response[i - 1] : responses(basis, dense);
+            TreeSet<Double> start = new TreeSet<>();
+            int count = 2 * size + 2;
+            for (int n = 0; n <= count; n++) {
+                start.add(half * n / count);
+            }
+            points.add(start);
+        }
+    }
+
+    private static double[] dense(int size, double half, double low) {
+        TreeSet<Double> f = new TreeSet<>();
+        int count = FINE * size;
+        for (int n = 0; n <= count; n++) {
+            f.add(half * n / count);
+        }
+        if (low < half / count) {
+            for (double v : LogGrid.between(48, low / 100, half / count)) {
+                f.add(v);
+            }
+        }
+        return f.stream().mapToDouble(Double::doubleValue).toArray();
+    }
+
+    private static double[][] responses(FilterBasis basis, double[] f) {
+        double[][] rows = new double[2 * f.length][basis.size()];
+        for (int n = 0; n < f.length; n++) {
+            basis.at(f[n], rows[2 * n], rows[2 * n + 1]);
+        }
+        return rows;
+    }
+
+    /** Adds the cones of all points so far. */
+    void addTo(ConeProgram program) {
+        for (int axis = 0; axis < 3; axis++) {
+            FilterBasis basis = unknowns.basis(axis);
+            int[] index = new int[basis.size()];
+            for (int k = 0; k < index.length; k++) {
+                index[k] = unknowns.from(axis) + k;
+            }
+            for (double f : points.get(axis)) {
+                double[][] g = new double[3][basis.size()];
+                basis.at(f, g[1], g[2]);
+                for (int k = 0; k < index.length; k++) {
+                    g[1][k] /= bound;
+                    g[2][k] /= bound;
+                }
+                program.add(new Cone(index, g, new double[] {1, 0, 0}));
+            }
+        }
+    }
+
+    /** Adds the points where a solution passes the bound; false when it does nowhere. */
+    boolean refine(double[] x) {
+        boolean beyond = false;
+        for (int axis = 0; axis < 3; axis++) {
+            double[] gain = gains(axis, unknowns.of(axis, x));
+            for (int n = 0; n < dense.length; n++) {
+                boolean local = (n == 0 || gain[n] >= gain[n - 1]) && (n == dense.length - 1 || gain[n] >= gain[n + 1]);
+                if (local && gain[n] > bound * (1 + BEYOND / 2)) {
+                    beyond = true;
+                    points.get(axis).add(vertex(gain, n));
+                }
+            }
+        }
+        return beyond;
+    }
+
+    /** The top of the parabola through a local maximum and its neighbours. */
+    private double vertex(double[] gain, int n) {
+        if (n == 0 || n == dense.length - 1) {
+            return dense[n];
+        }
+        double a = dense[n - 1] - dense[n];
+        double b = dense[n + 1] - dense[n];
+        double ga = gain[n - 1] - gain[n];
+        double gb = gain[n + 1] - gain[n];
+        double down = 2 * (a * gb - b * ga);
+        double shift = down == 0 ? 0 : (a * a * gb - b * b * ga) / down;
+        return Double.isFinite(shift) && shift > a && shift < b ? dense[n] + shift : dense[n];
+    }
+
+    private double[] gains(int axis, double[] g) {
+        double[] gain = new double[dense.length];
+        for (int n = 0; n < gain.length; n++) {
+            double re = 0;
+            double im = 0;
+            double[] rows = response[axis][2 * n];
+            double[] rowsIm = response[axis][2 * n + 1];
+            for (int k = 0; k < g.length; k++) {
+                re += rows[k] * g[k];
+                im += rowsIm[k] * g[k];
+            }
+            gain[n] = Math.sqrt(re * re + im * im);
+        }
+        return gain;
+    }
+
+    /** Whether a solution keeps the bound, apart from what lies between the dense points. */
+    boolean kept(double[] x) {
+        return kept(x, 0);
+    }
+
+    /** The same with some room left, as a share of the bound. */
+    boolean kept(double[] x, double room) {
+        for (int axis = 0; axis < 3; axis++) {
+            for (double gain : gains(axis, unknowns.of(axis, x))) {
+                if (gain > bound * (1 - room)) {
+                    return false;
+                }
+            }
+        }
+        return true;
+    }
+}
