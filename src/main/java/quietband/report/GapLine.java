@@ -33,7 +33,7 @@ public record GapLine(String stack, String range, String cause, String before, L
     /** One change with all its values. */
     public record Whole(String words, List<Value> values, String after) { }
 
-    static GapLine of(Gap gap) {
+    public static GapLine of(Gap gap) {
         List<Value> values = gap.cure().map(GapLine::values).orElse(List.of());
         List<Whole> all = new ArrayList<>();
         gap.single().ifPresent(c -> all.add(whole(c)));
