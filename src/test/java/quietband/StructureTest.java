@@ -55,11 +55,17 @@ class StructureTest {
         .whereLayer("identification").mayOnlyAccessLayers(all(BEHAVIOUR, PARTS, BASE))
         .whereLayer("report").mayOnlyAccessLayers(all(CHANGE, BEHAVIOUR, PARTS, BASE))
         .whereLayer("cli").mayNotBeAccessedByAnyLayer()
-        .whereLayer("window").mayNotBeAccessedByAnyLayer()
+        .whereLayer("window").mayOnlyBeAccessedByLayers("cli")
         .because("a part can then be read, tested and reused without what stands above it; the four parts do not know "
             + "one another because only response and motion bring them together; response and motion do not know "
             + "each other because each is the other's independent check; nothing knows cli and window because the "
             + "same figures must be had without either");
+
+    @ArchTest
+    static final ArchRule only_its_command_opens_the_window = noClasses().that().resideInAPackage("quietband.cli")
+        .and().doNotHaveFullyQualifiedName("quietband.cli.WindowCommand")
+        .should().dependOnClassesThat().resideInAPackage("quietband.window")
+        .because("a window is opened from the command line by one command, and no other needs a display");
 
     @ArchTest
     static final ArchRule every_class_lives_in_a_known_room = classes()

@@ -96,6 +96,11 @@ public final class ModelFile {
         return files;
     }
 
+    /** Every value as it stands in the file, in its order, and the keys its blocks leave out. */
+    public List<FileValue> values() {
+        return FileValues.of(path.toString(), text);
+    }
+
     /**
      * The model with what a path names set to a piece of YAML, e.g. {@code ("platform.mass", "215 g")} or
      * {@code ("cancellation.path.taps", "[1.3, -0.4]")}. A missing key or block is added; one axis of a value that holds

@@ -3,12 +3,12 @@ package quietband.report;
 import quietband.response.Cause;
 
 /** What people call the causes. */
-final class CauseName {
+public final class CauseName {
 
     private CauseName() { }
 
     /** In the middle of a sentence. */
-    static String of(Cause cause) {
+    public static String of(Cause cause) {
         return switch (cause) {
             case GAIN -> "gain error";
             case PHASE -> "phase error";

@@ -10,12 +10,12 @@ import org.jfree.chart.ui.RectangleEdge;
 import org.jfree.chart.ui.RectangleInsets;
 
 /** What every chart has around its lines: paper, grid, legend on top, room for the last label. */
-final class ChartFrame {
+public final class ChartFrame {
 
     private ChartFrame() { }
 
     /** A chart of a plot in the common look; the plot is modified. */
-    static JFreeChart around(XYPlot plot) {
+    public static JFreeChart around(XYPlot plot) {
         plot.setBackgroundPaint(Look.PAPER);
         plot.setDomainGridlinePaint(Look.GRID);
         plot.setRangeGridlinePaint(Look.GRID);
@@ -38,7 +38,7 @@ final class ChartFrame {
     }
 
     /** A linear axis in the common look. */
-    static NumberAxis axis(String label) {
+    public static NumberAxis axis(String label) {
         NumberAxis axis = new NumberAxis(label);
         axis.setLabelFont(Look.FONT);
         axis.setTickLabelFont(Look.FONT);

@@ -35,6 +35,7 @@ public record GapLine(String stack, String range, String cause, String before, L
     public record Whole(String words, List<Value> values, String after) { }
 
     static GapLine of(Gap gap, boolean full) {
+    public static GapLine of(Gap gap) {
         List<Value> values = gap.cure().map(GapLine::values).orElse(List.of());
         List<Whole> all = new ArrayList<>();
         gap.single().ifPresent(c -> all.add(whole(c, full)));

@@ -19,13 +19,13 @@ import quietband.model.Stack;
  * @param dash   lengths of dashes and spaces in px; empty for a full line
  * @param marker what sits on the line here and there; null for none
  */
-record Look(Color colour, float width, List<Float> dash, Shape marker) {
+public record Look(Color colour, float width, List<Float> dash, Shape marker) {
 
-    static final Color INK = new Color(0x18222B);
-    static final Color FAINT = new Color(0x5B6670);
-    static final Color GRID = new Color(0xD5D9DC);
-    static final Color PAPER = Color.WHITE;
-    static final Font FONT = new Font(Font.SANS_SERIF, Font.PLAIN, 12);
+    public static final Color INK = new Color(0x18222B);
+    public static final Color FAINT = new Color(0x5B6670);
+    public static final Color GRID = new Color(0xD5D9DC);
+    public static final Color PAPER = Color.WHITE;
+    public static final Font FONT = new Font(Font.SANS_SERIF, Font.PLAIN, 12);
 
     private static final Color ORANGE = new Color(0xC96A00);
     private static final Color BLUE = new Color(0x2A86C8);
@@ -33,7 +33,7 @@ record Look(Color colour, float width, List<Float> dash, Shape marker) {
     private static final Color VIOLET = new Color(0x9B5BA5);
 
     /** What must not be exceeded. */
-    static final Look LIMIT = new Look(new Color(0xB3122E), 2.2f, List.of(10f, 4f), null);
+    public static final Look LIMIT = new Look(new Color(0xB3122E), 2.2f, List.of(10f, 4f), null);
     /** What somebody must reach. */
     static final Look NEED_SPRINGS = new Look(ORANGE, 1.6f, List.of(3f, 3f), null);
     /** What somebody must reach. */
@@ -53,12 +53,12 @@ record Look(Color colour, float width, List<Float> dash, Shape marker) {
         new Look(new Color(0x7A4A00), 1.6f, List.of(12f, 4f), circle()),
         new Look(new Color(0x3C4FB0), 1.6f, List.of(5f, 2f, 1f, 2f), diamond()));
 
-    Look {
+    public Look {
         dash = List.copyOf(dash);
     }
 
     /** The line of a stack. */
-    static Look of(Stack stack) {
+    public static Look of(Stack stack) {
         return switch (stack) {
             case BARE -> new Look(FAINT, 1.5f, List.of(9f, 3f, 2f, 3f), null);
             case ISOLATED -> new Look(ORANGE, 1.7f, List.of(7f, 3f), triangle());
@@ -68,12 +68,12 @@ record Look(Color colour, float width, List<Float> dash, Shape marker) {
     }
 
     /** The n-th of several lines that have no meaning of their own; repeats after eight. */
-    static Look number(int n) {
+    public static Look number(int n) {
         return OTHERS.get(n % OTHERS.size());
     }
 
     /** The stroke of the line. */
-    BasicStroke stroke() {
+    public BasicStroke stroke() {
         if (dash.isEmpty()) {
             return new BasicStroke(width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND);
         }

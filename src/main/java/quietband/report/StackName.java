@@ -4,12 +4,12 @@ import java.util.Locale;
 import quietband.model.Stack;
 
 /** What people call the stacks. */
-final class StackName {
+public final class StackName {
 
     private StackName() { }
 
     /** In the middle of a sentence. */
-    static String of(Stack stack) {
+    public static String of(Stack stack) {
         return switch (stack) {
             case BARE -> "bolted down, no correction";
             case ISOLATED -> "platform alone";
@@ -19,7 +19,7 @@ final class StackName {
     }
 
     /** At its beginning. */
-    static String capital(Stack stack) {
+    public static String capital(Stack stack) {
         String name = of(stack);
         return name.substring(0, 1).toUpperCase(Locale.ROOT) + name.substring(1);
     }

@@ -15,7 +15,7 @@ import org.w3c.dom.Document;
 import org.w3c.dom.Element;
 
 /** What is drawn by Java's two-dimensional graphics as SVG text: the same bytes for the same drawing and fonts. */
-final class Svg {
+public final class Svg {
 
     private static final String NAMESPACE = "http://www.w3.org/2000/svg";
     private static final Pattern PROLOGUE = Pattern.compile("(?s)^.*?(?=<svg)");
@@ -32,7 +32,7 @@ final class Svg {
      * @param width  in px
      * @param height in px
      */
-    static String draw(String name, String title, int width, int height, Consumer<Graphics2D> drawing) {
+    public static String draw(String name, String title, int width, int height, Consumer<Graphics2D> drawing) {
         try {
             Document document = DocumentBuilderFactory.newInstance().newDocumentBuilder().getDOMImplementation()
                 .createDocument(NAMESPACE, "svg", null);

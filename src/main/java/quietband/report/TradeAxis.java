@@ -12,7 +12,7 @@ import org.jfree.chart.ui.RectangleEdge;
 import org.jfree.chart.ui.TextAnchor;
 
 /** A logarithmic axis as the trade draws it: labelled 10, 20, 50, 100, 200 ...; over many decades at whole ones only. */
-final class TradeAxis extends LogAxis {
+public final class TradeAxis extends LogAxis {
 
     private static final long serialVersionUID = 1;
 
@@ -22,7 +22,7 @@ final class TradeAxis extends LogAxis {
      * @param from above 0
      * @param to   above {@code from}
      */
-    TradeAxis(String label, double from, double to) {
+    public TradeAxis(String label, double from, double to) {
         super(label);
         setRange(from, to);
         setAutoTickUnitSelection(false);
@@ -57,7 +57,7 @@ final class TradeAxis extends LogAxis {
     }
 
     /** Plain up to 9999 and down to 0.0001, then as powers of ten. */
-    static String label(double value) {
+    public static String label(double value) {
         if (value >= 0.9e-4 && value < 1e4) {
             String text = Digits.brief(value, 2);
             return text.contains(".") ? text.replaceAll("\\.?0+$", "") : text;

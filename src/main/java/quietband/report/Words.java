@@ -7,19 +7,19 @@ import quietband.units.Dimension;
 import quietband.units.Unit;
 
 /** Numbers as people read them: few digits, the unit that suits. */
-final class Words {
+public final class Words {
 
     private static final int DIGITS = 4;
 
     private Words() { }
 
     /** A frequency in Hz. */
-    static String hz(double f) {
+    public static String hz(double f) {
         return f >= 999.5 ? Digits.brief(f / 1000, DIGITS) + " kHz" : Digits.brief(f, DIGITS) + " Hz";
     }
 
     /** A stretch of frequencies in Hz. */
-    static String range(double from, double to) {
+    public static String range(double from, double to) {
         String upper = hz(to);
         String lower = hz(from);
         boolean same = lower.endsWith(" Hz") && upper.endsWith(" Hz") || lower.endsWith(" kHz") && upper.endsWith(" kHz");
@@ -27,22 +27,22 @@ final class Words {
     }
 
     /** Stretches of frequencies in Hz, or what is said when there is none. */
-    static String ranges(List<double[]> pairs, String none) {
+    public static String ranges(List<double[]> pairs, String none) {
         return pairs.isEmpty() ? none : String.join(", ", pairs.stream().map(p -> range(p[0], p[1])).toList());
     }
 
     /** A sensitivity in 1/g. */
-    static String ppb(double perG) {
+    public static String ppb(double perG) {
         return Digits.brief(perG * 1e9, DIGITS);
     }
 
     /** Decibels with two places; a margin beyond 299 dB is said so. */
-    static String db(double v) {
+    public static String db(double v) {
         return Math.abs(v) >= 299 ? (v < 0 ? "below -299 dB" : "over 299 dB") : String.format(Locale.ROOT, "%.2f dB", v);
     }
 
     /** A value of a base unit in the unit in which another of its kind is easiest to read. */
-    static String amount(double value, double like, Dimension dimension, int digits) {
+    public static String amount(double value, double like, Dimension dimension, int digits) {
         Unit best = dimension.plain();
         double least = Double.MAX_VALUE;
         for (Unit unit : dimension.units()) {

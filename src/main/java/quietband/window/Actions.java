@@ -1,0 +1,156 @@
+package quietband.window;
+
+import java.awt.event.ActionEvent;
+import java.awt.event.InputEvent;
+import java.awt.event.KeyEvent;
+import java.nio.file.Path;
+import javax.swing.AbstractAction;
+import javax.swing.Action;
+import javax.swing.JMenu;
+import javax.swing.JMenuBar;
+import javax.swing.KeyStroke;
+import quietband.report.Caution;
+
+/** Everything that can be done from the menu, each with its key. */
+final class Actions {
+
+    private static final int CTRL = InputEvent.CTRL_DOWN_MASK;
+    private static final int SHIFT = InputEvent.SHIFT_DOWN_MASK;
+    private static final int ALT = InputEvent.ALT_DOWN_MASK;
+
+    private final MainWindow window;
+    private final Asker asker;
+    private final JMenuBar bar = new JMenuBar();
+    private final StringBuilder keys = new StringBuilder();
+    private Action undo;
+    private Action redo;
+
+    Actions(MainWindow window, Asker asker) {
+        this.window = window;
+        this.asker = asker;
+        file();
+        edit();
+        variant();
+        look();
+        JMenu help = menu("Help", 'H');
+        item(help, "Keys", KeyEvent.VK_F1, 0, () -> asker.tell("Keys", keys.toString()));
+        item(help, "Caution", KeyEvent.VK_F2, 0, () -> asker.tell("Caution", Caution.TEXT + "\n\n" + Caution.ASSUMPTIONS));
+    }
+
+    JMenuBar menu() {
+        return bar;
+    }
+
+    private JMenu menu(String name, char mnemonic) {
+        JMenu menu = new JMenu(name);
+        menu.setMnemonic(mnemonic);
+        bar.add(menu);
+        return menu;
+    }
+
+    private Action item(JMenu menu, String name, int code, int modifiers, Runnable action) {
+        Action a = new AbstractAction(name) {
+            private static final long serialVersionUID = 1;
+
+            @Override
+            public void actionPerformed(ActionEvent e) {
+                action.run();
+            }
+        };
+        if (code != 0) {
+            KeyStroke key = KeyStroke.getKeyStroke(code, modifiers);
+            a.putValue(Action.ACCELERATOR_KEY, key);
+            String mods = InputEvent.getModifiersExText(modifiers);
+            keys.append(mods.isEmpty() ? "" : mods + "+").append(KeyEvent.getKeyText(code)).append("   ").append(name).append('\n');
+        }
+        menu.add(a).setName("menu:" + name);
+        return a;
+    }
+
+    private void file() {
+        JMenu menu = menu("File", 'F');
+        item(menu, "Save", KeyEvent.VK_S, CTRL, () -> save(false));
+        item(menu, "Read again from disk", KeyEvent.VK_R, CTRL, () -> window.submit(Order.of(ModelStore::reload)));
+        menu.addSeparator();
+        item(menu, "Close", KeyEvent.VK_W, CTRL, this::close);
+    }
+
+    private void edit() {
+        JMenu menu = menu("Edit", 'E');
+        undo = item(menu, "Undo", KeyEvent.VK_Z, CTRL, () -> window.submit(Order.of(Bench::undo)));
+        redo = item(menu, "Redo", KeyEvent.VK_Z, CTRL | SHIFT, () -> window.submit(Order.of(Bench::redo)));
+        menu.addSeparator();
+        item(menu, "Find a value", KeyEvent.VK_F, CTRL, () -> window.values().search());
+    }
+
+    private void variant() {
+        JMenu menu = menu("Variant", 'V');
+        item(menu, "Keep as variant \u2026", KeyEvent.VK_D, CTRL, this::keep);
+        item(menu, "Next variant", KeyEvent.VK_PAGE_DOWN, CTRL,
+            () -> window.submit(Order.of(b -> b.look((b.current() + 1) % b.variants().size()))));
+        item(menu, "Drop variant", 0, 0, () -> window.submit(Order.of(b -> b.drop(b.current()))));
+    }
+
+    private void look() {
+        JMenu menu = menu("View", 'I');
+        int key = KeyEvent.VK_1;
+        for (Role r : Role.values()) {
+            item(menu, r.title(), key++, ALT, () -> window.open(r));
+        }
+        menu.addSeparator();
+        String[] axes = {"Axis x", "Axis y", "Axis z", "Vector"};
+        for (int i = 0; i < axes.length; i++) {
+            int axis = i;
+            item(menu, axes[i], KeyEvent.VK_1 + i, CTRL, () -> window.axis(axis));
+        }
+        menu.addSeparator();
+        item(menu, "Light or dark", KeyEvent.VK_L, CTRL, () -> window.theme(window.theme().other()));
+        item(menu, "Larger", KeyEvent.VK_EQUALS, CTRL, () -> window.theme(window.theme().zoomed(1)));
+        item(menu, "Smaller", KeyEvent.VK_MINUS, CTRL, () -> window.theme(window.theme().zoomed(-1)));
+    }
+
+    /** Shows what can be undone now. */
+    void show(Bench bench) {
+        undo.setEnabled(bench.undoable().isPresent());
+        undo.putValue(Action.NAME, bench.undoable().map(s -> "Undo: " + s.label()).orElse("Undo"));
+        redo.setEnabled(bench.redoable().isPresent());
+        redo.putValue(Action.NAME, bench.redoable().map(s -> "Redo: " + s.label()).orElse("Redo"));
+    }
+
+    private void save(boolean even) {
+        window.submit(Order.of(b -> ModelStore.save(b, even)));
+        window.status("Saved.", false);
+    }
+
+    /** The file in the way is not what was read: asks what to do. */
+    void changedOnDisk(String why) {
+        int answer = asker.choose("The file changed", why + ". Write over it, or read it again and give up "
+            + "what is unsaved? Reading can be undone.", "Leave it", "Write over it", "Read it again");
+        if (answer == 1) {
+            save(true);
+        } else if (answer == 2) {
+            window.submit(Order.of(ModelStore::reload));
+        }
+    }
+
+    private void keep() {
+        asker.line("Keep as variant", "Name of the variant:", "variant " + window.view().bench().variants().size()).ifPresent(name -> {
+            Path first = window.view().bench().variants().get(0).path();
+            String stem = first.getFileName().toString().replaceAll("\\.ya?ml$", "");
+            String tail = name.strip().replaceAll("[^\\p{L}\\p{N}-]+", "-");
+            window.submit(Order.of(b -> b.keep(name, first.resolveSibling(stem + "-" + tail + ".yaml"))));
+        });
+    }
+
+    /** Closes the window; asks first when something is unsaved. */
+    void close() {
+        if (window.view() != null && window.view().bench().unsaved()) {
+            int answer = asker.choose("Unsaved changes", "Some changes are not saved.", "Stay", "Close without saving");
+            if (answer != 1) {
+                return;
+            }
+        }
+        window.recovery().forget();
+        window.frame().dispose();
+    }
+}

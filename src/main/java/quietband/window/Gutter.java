@@ -1,0 +1,25 @@
+package quietband.window;
+
+import quietband.model.Design;
+
+/**
+ * Where the band stands across: the same for the strip and for the chart under it, so that a frequency is in one column.
+ *
+ * @param left  from the left edge to the band's lower end, px
+ * @param right from the band's upper end to the right edge, px
+ */
+record Gutter(int left, int right) {
+
+    /** The usual one at a scale; narrower where there is little room. */
+    static Gutter of(Theme theme, int width) {
+        boolean narrow = width < theme.px(640);
+        return new Gutter(theme.px(narrow ? 112 : 176), theme.px(18));
+    }
+
+    /** The column of a frequency in Hz. */
+    double x(Design design, double f, int width) {
+        double from = design.requirement().fromHz();
+        double to = design.requirement().toHz();
+        return left + (width - left - right) * StrictMath.log(f / from) / StrictMath.log(to / from);
+    }
+}

@@ -1,0 +1,42 @@
+package quietband.window;
+
+import java.awt.Font;
+import java.awt.Graphics2D;
+import java.util.stream.Collectors;
+import quietband.report.Digits;
+import quietband.report.Words;
+import quietband.response.ModeLine;
+
+/** The platform's six modes: frequency, damping ratio, shape. */
+final class ModesCard extends Card {
+
+    private static final long serialVersionUID = 1;
+
+    ModesCard(Theme theme) {
+        super("Modes of the platform", theme);
+    }
+
+    @Override
+    String words(Figures f) {
+        return f.assessment().modes().stream().map(m -> Words.hz(m.frequencyHz()) + " " + m.shape()).collect(Collectors.joining(", "));
+    }
+
+    @Override
+    void draw(Graphics2D g, Figures f, int width, int height) {
+        if (f.assessment().modes().isEmpty()) {
+            text(g, "No platform: bolted down.", 0, theme().px(16), theme().faint(), Font.PLAIN);
+            return;
+        }
+        double row = height / 7.2;
+        double y = row * 0.75;
+        text(g, "at", 0, y, theme().faint(), Font.PLAIN);
+        text(g, "damping", theme().px(66), y, theme().faint(), Font.PLAIN);
+        text(g, "shape", theme().px(126), y, theme().faint(), Font.PLAIN);
+        for (ModeLine m : f.assessment().modes()) {
+            y += row;
+            text(g, Words.hz(m.frequencyHz()), 0, y, theme().ink(), Font.PLAIN);
+            text(g, Digits.brief(m.dampingRatio(), 3), theme().px(66), y, theme().ink(), Font.PLAIN);
+            text(g, m.shape(), theme().px(126), y, theme().ink(), Font.PLAIN);
+        }
+    }
+}

@@ -1,0 +1,58 @@
+package quietband.window;
+
+import java.awt.GraphicsEnvironment;
+import java.awt.event.WindowAdapter;
+import java.awt.event.WindowEvent;
+import java.lang.reflect.InvocationTargetException;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
+import javax.swing.SwingUtilities;
+import quietband.model.ModelFile;
+import quietband.model.StartModel;
+
+/** Opens the window on a model and waits until it is closed. */
+public final class OpenWindow {
+
+    private OpenWindow() { }
+
+    /**
+     * Opens.
+     *
+     * @param model   the model file; empty for a commented start that is in no file yet
+     * @param dark    light lines on dark paper
+     * @param percent scale, 100 to 200
+     * @throws quietband.model.ModelException when the model is wrong
+     * @throws NoDisplayException             when there is nothing to open a window on
+     */
+    public static void andWait(Optional<Path> model, boolean dark, int percent) {
+        if (GraphicsEnvironment.isHeadless()) {
+            throw new NoDisplayException("there is no display to open a window on; every figure of the window is also given by "
+                + "'quietband assess MODEL'");
+        }
+        Bench bench = model.map(p -> Bench.of(ModelFile.read(p)))
+            .orElseGet(() -> Bench.of(ModelFile.parse(Path.of("my-design.yaml"), StartModel.text()), false));
+        CountDownLatch closed = new CountDownLatch(1);
+        try {
+            SwingUtilities.invokeAndWait(() -> open(bench, new Theme(dark, percent), closed));
+            closed.await();
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        } catch (InvocationTargetException e) {
+            throw e.getCause() instanceof RuntimeException r ? r : new IllegalStateException(e.getCause());
+        }
+    }
+
+    private static void open(Bench bench, Theme theme, CountDownLatch closed) {
+        theme.apply();
+        MainWindow window = new MainWindow(bench, theme, Recovery.usualFolder(), null);
+        window.frame().addWindowListener(new WindowAdapter() {
+            @Override
+            public void windowClosed(WindowEvent e) {
+                closed.countDown();
+            }
+        });
+        window.frame().setLocationByPlatform(true);
+        window.frame().setVisible(true);
+    }
+}

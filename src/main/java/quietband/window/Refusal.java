@@ -1,0 +1,48 @@
+package quietband.window;
+
+import java.io.UncheckedIOException;
+import java.util.List;
+import quietband.model.BadPath;
+import quietband.model.ModelException;
+import quietband.model.Problem;
+import quietband.platform.SingularPlatformException;
+import quietband.report.ResultException;
+import quietband.tolerance.ScatterException;
+
+/**
+ * Why an order was not done. The last good result stays.
+ *
+ * @param about what it concerned: the path of a value, or empty
+ * @param typed what was typed
+ * @param why   for people, one line
+ * @param disk  whether it would have written over a file that changed on disk
+ */
+record Refusal(String about, String typed, String why, boolean disk) {
+
+    /** From what was thrown. */
+    static Refusal of(Order order, RuntimeException e) {
+        if (e instanceof ModelException m) {
+            return new Refusal(order.about(), order.typed(), words(order.about(), m.problems()), false);
+        }
+        if (e instanceof BadPath b) {
+            return new Refusal(order.about(), order.typed(), sentence(b.found(), b.advice()), false);
+        }
+        String said = String.valueOf(e.getMessage()).replaceAll("\\s+", " ");
+        boolean disk = e instanceof ModelStore.Changed;
+        boolean mendable = disk || e instanceof SingularPlatformException || e instanceof ResultException || e instanceof ScatterException
+            || e instanceof UncheckedIOException || e instanceof IllegalArgumentException || e instanceof ArithmeticException;
+        return new Refusal(order.about(), order.typed(), mendable ? said
+            : "a defect of this program: " + e.getClass().getSimpleName() + ": " + said, disk);
+    }
+
+    private static String words(String about, List<Problem> problems) {
+        Problem first = problems.stream().filter(p -> p.path().equals(about)).findFirst().orElse(problems.get(0));
+        String where = first.path().equals(about) || first.path().isEmpty() ? "" : first.path() + " ";
+        String more = problems.size() > 1 ? " (and " + (problems.size() - 1) + " more)" : "";
+        return where + sentence(first.found(), first.advice()) + more;
+    }
+
+    private static String sentence(String found, String advice) {
+        return advice.isEmpty() ? found : found + "; " + advice;
+    }
+}

@@ -1,0 +1,122 @@
+package quietband.window;
+
+import com.formdev.flatlaf.FlatDarkLaf;
+import com.formdev.flatlaf.FlatLaf;
+import com.formdev.flatlaf.FlatLightLaf;
+import java.awt.BasicStroke;
+import java.awt.Color;
+import java.awt.Font;
+import javax.swing.UIManager;
+import quietband.model.Stack;
+import quietband.report.Look;
+
+/**
+ * Colours and sizes of everything that is drawn, light or dark, at any scale. Good and bad differ in words and shape too, never in
+ * colour alone.
+ *
+ * @param dark    light lines on dark paper
+ * @param percent scale of all sizes, 100 to 200
+ */
+record Theme(boolean dark, int percent) {
+
+    private static final int FONT_PX = 13;
+
+    /** Makes it the look of every window from now on. */
+    void apply() {
+        // one scale, from the font: the toolkit derives every other size from it
+        UIManager.put("defaultFont", new Font(Font.SANS_SERIF, Font.PLAIN, Math.round(FONT_PX * percent / 100f)));
+        if (dark) {
+            FlatDarkLaf.setup();
+        } else {
+            FlatLightLaf.setup();
+        }
+        FlatLaf.updateUI();
+    }
+
+    /** A size in px at this scale. */
+    int px(double at100) {
+        return (int) Math.round(at100 * percent / 100);
+    }
+
+    /** A font at this scale. */
+    Font font(int style, double at100) {
+        return new Font(Font.SANS_SERIF, style, 1).deriveFont((float) (at100 * percent / 100));
+    }
+
+    Color paper() {
+        return dark ? new Color(0x1F2429) : Color.WHITE;
+    }
+
+    Color ground() {
+        return UIManager.getColor("Panel.background");
+    }
+
+    Color ink() {
+        return dark ? new Color(0xEDF1F4) : Look.INK;
+    }
+
+    Color faint() {
+        return dark ? new Color(0xA3AFB9) : Look.FAINT;
+    }
+
+    Color grid() {
+        return dark ? new Color(0x3A434B) : Look.GRID;
+    }
+
+    Color limit() {
+        return dark ? new Color(0xFF7A8C) : Look.LIMIT.colour();
+    }
+
+    Color good() {
+        return dark ? new Color(0x5CC9A0) : new Color(0x00694D);
+    }
+
+    Color bad() {
+        return dark ? new Color(0xFF8797) : new Color(0xB3122E);
+    }
+
+    /** Fill of an area that meets a limit. */
+    Color goodArea() {
+        return dark ? new Color(0x2F7F68) : new Color(0x8CCBB5);
+    }
+
+    /** Fill of an area that does not. */
+    Color badArea() {
+        return dark ? new Color(0xC2485C) : new Color(0xD9455C);
+    }
+
+    /** The line of a stack. */
+    Color of(Stack stack) {
+        if (!dark) {
+            return Look.of(stack).colour();
+        }
+        return switch (stack) {
+            case BARE -> faint();
+            case ISOLATED -> new Color(0xF0A04B);
+            case CANCELLED -> new Color(0x6BB7EE);
+            case COMBINED -> ink();
+        };
+    }
+
+    /** A stroke of the common look at this scale. */
+    BasicStroke stroke(Look look) {
+        BasicStroke s = look.stroke();
+        float scale = percent / 100f;
+        float[] dash = s.getDashArray() == null ? null : s.getDashArray().clone();
+        for (int i = 0; dash != null && i < dash.length; i++) {
+            dash[i] *= scale;
+        }
+        return new BasicStroke(s.getLineWidth() * scale, s.getEndCap(), s.getLineJoin(), 10, dash, 0);
+    }
+
+    /** The next scale up or down, within 100 to 200 percent. */
+    Theme zoomed(int steps) {
+        return new Theme(dark, Math.max(100, Math.min(200, percent + 25 * steps)));
+    }
+
+    Theme other() {
+        return new Theme(!dark, percent);
+    }
+
+
+}

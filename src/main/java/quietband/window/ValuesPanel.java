@@ -1,0 +1,276 @@
+package quietband.window;
+
+import java.awt.BorderLayout;
+import java.awt.Dimension;
+import java.awt.Font;
+import java.awt.GridLayout;
+import java.awt.Rectangle;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.function.Consumer;
+import javax.swing.BorderFactory;
+import javax.swing.Box;
+import javax.swing.ButtonGroup;
+import javax.swing.JCheckBox;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.JScrollPane;
+import javax.swing.JTextArea;
+import javax.swing.JTextField;
+import javax.swing.JToggleButton;
+import javax.swing.Scrollable;
+import javax.swing.event.DocumentEvent;
+import javax.swing.event.DocumentListener;
+import quietband.model.FileValue;
+
+/** The values of the model, one section at a time, each with what the format and the file say about it. */
+final class ValuesPanel extends JPanel implements ValueField.Values {
+
+    private static final long serialVersionUID = 1;
+
+    private final transient Consumer<Order> orders;
+    private final Map<Section, JToggleButton> sections = new EnumMap<>(Section.class);
+    private final JTextField find = new JTextField();
+    private final JCheckBox all = new JCheckBox("all");
+    private final Rows rows = new Rows();
+    private final JScrollPane scroll = new JScrollPane(rows);
+    private final JTextArea about = new JTextArea(3, 10);
+    private final JPanel top = new JPanel(new BorderLayout());
+    private final Map<String, ValueRow> shown = new LinkedHashMap<>();
+    private transient List<FileValue> values = List.of();
+    private transient Theme theme;
+    private Section section = Section.PLATFORM;
+
+    ValuesPanel(Theme theme, Consumer<Order> orders) {
+        super(new BorderLayout());
+        this.orders = orders;
+        this.theme = theme;
+        ButtonGroup group = new ButtonGroup();
+        JPanel buttons = new JPanel(new GridLayout(2, 3));
+        for (Section s : Section.values()) {
+            JToggleButton b = new JToggleButton(s.title());
+            b.setName("section:" + s.title());
+            b.addActionListener(e -> open(s));
+            group.add(b);
+            buttons.add(b);
+            sections.put(s, b);
+        }
+        find.setName("find");
+        find.putClientProperty("JTextField.placeholderText", "find a value");
+        find.putClientProperty("JTextField.showClearButton", true);
+        find.getDocument().addDocumentListener(listener(this::build));
+        all.setName("all");
+        all.setToolTipText("also names, places of springs, stops and limits");
+        all.addActionListener(e -> build());
+        JPanel line = new JPanel(new BorderLayout(4, 0));
+        line.add(find, BorderLayout.CENTER);
+        line.add(all, BorderLayout.EAST);
+        top.add(buttons, BorderLayout.CENTER);
+        top.add(line, BorderLayout.SOUTH);
+        scroll.setHorizontalScrollBarPolicy(JScrollPane.HORIZONTAL_SCROLLBAR_NEVER);
+        scroll.getVerticalScrollBar().setUnitIncrement(24);
+        about.setName("about");
+        about.setEditable(false);
+        about.setFocusable(false);
+        about.setLineWrap(true);
+        about.setWrapStyleWord(true);
+        add(top, BorderLayout.NORTH);
+        add(scroll, BorderLayout.CENTER);
+        add(about, BorderLayout.SOUTH);
+        theme(theme);
+    }
+
+    private static DocumentListener listener(Runnable action) {
+        return new DocumentListener() {
+            @Override
+            public void insertUpdate(DocumentEvent e) {
+                action.run();
+            }
+
+            @Override
+            public void removeUpdate(DocumentEvent e) {
+                action.run();
+            }
+
+            @Override
+            public void changedUpdate(DocumentEvent e) {
+                action.run();
+            }
+        };
+    }
+
+    void theme(Theme changed) {
+        theme = changed;
+        sections.values().forEach(b -> b.setFont(theme.font(Font.PLAIN, 12)));
+        about.setFont(theme.font(Font.PLAIN, 12));
+        about.setBackground(theme.ground());
+        about.setForeground(theme.ink());
+        about.setBorder(BorderFactory.createEmptyBorder(theme.px(4), theme.px(8), theme.px(4), theme.px(6)));
+        top.setBorder(BorderFactory.createEmptyBorder(theme.px(4), theme.px(4), theme.px(4), theme.px(4)));
+        scroll.setBorder(BorderFactory.createEmptyBorder());
+        build();
+    }
+
+    /** Opens a section. */
+    void open(Section other) {
+        section = other;
+        sections.get(other).setSelected(true);
+        find.setText("");
+        build();
+    }
+
+    /** Puts the focus where a value is searched. */
+    void search() {
+        find.requestFocusInWindow();
+        find.selectAll();
+    }
+
+    /** Shows the values of a view; fields stay while the model has the same keys. */
+    void show(List<FileValue> next) {
+        boolean same = paths(next).equals(paths(values));
+        values = next;
+        if (!same) {
+            build();
+            return;
+        }
+        Map<String, FileValue> byPath = new LinkedHashMap<>();
+        next.forEach(v -> byPath.put(v.path(), v));
+        shown.values().stream().distinct().forEach(r -> r.update(r.paths().stream().map(byPath::get).toList()));
+    }
+
+    private static List<String> paths(List<FileValue> list) {
+        return list.stream().filter(FileValue::given).map(FileValue::path).toList();
+    }
+
+    private boolean wanted(FileValue v) {
+        String sought = find.getText().strip().toLowerCase(Locale.ROOT).replace(' ', '_');
+        if (!v.given() || v.path().equals("quietband")) {
+            return false;
+        }
+        return sought.isEmpty() ? section.holds(v) && (all.isSelected() || Section.turned(v))
+            : v.path().toLowerCase(Locale.ROOT).replace(' ', '_').contains(sought);
+    }
+
+    private void build() {
+        rows.clear();
+        shown.clear();
+        List<FileValue> list = values.stream().filter(this::wanted).toList();
+        String block = "";
+        for (int i = 0; i < list.size();) {
+            int end = i + 1;
+            while (end < list.size() && !list.get(i).part().isEmpty() && list.get(end).block().equals(list.get(i).block())
+                && list.get(end).key().equals(list.get(i).key())) {
+                end++;
+            }
+            if (!list.get(i).block().equals(block)) {
+                block = list.get(i).block();
+                rows.plus(heading(block));
+            }
+            ValueRow row = new ValueRow(list.subList(i, end), theme, this);
+            row.paths().forEach(p -> shown.put(p, row));
+            rows.plus(row);
+            i = end;
+        }
+        rows.revalidate();
+        rows.repaint();
+    }
+
+    private JPanel heading(String block) {
+        String words = block.substring(block.indexOf('.') + 1).replace(".", " \u203a ").replace('_', ' ');
+        JLabel label = new JLabel(words.isEmpty() ? "model" : words);
+        label.setFont(theme.font(Font.BOLD, 12));
+        label.setBorder(BorderFactory.createEmptyBorder(theme.px(6), theme.px(8), theme.px(1), 0));
+        label.setAlignmentX(LEFT_ALIGNMENT);
+        JPanel line = new JPanel(new BorderLayout());
+        line.add(label, BorderLayout.WEST);
+        return line;
+    }
+
+    /** Shows why an entry was refused, beside its field. */
+    void refused(Refusal refusal) {
+        ValueRow row = shown.get(refusal.about());
+        if (row != null && row.field(refusal.about()) != null) {
+            row.field(refusal.about()).setWrong(refusal.why());
+        }
+    }
+
+    /** Whether a value has a field now. */
+    boolean shows(String path) {
+        return shown.containsKey(path);
+    }
+
+    @Override
+    public void set(FileValue v, String typed, String gesture) {
+        String label = (v.key() + " " + v.part()).strip().replace('_', ' ') + " " + (typed.isEmpty() ? "left out" : typed);
+        if (typed.isEmpty()) {
+            orders.accept(new Order(v.path(), typed, gesture, b -> b.take(label, gesture, b.model().without(v.path()))));
+        } else {
+            orders.accept(Order.set(label, gesture, v.path(), typed, v.yaml(typed)));
+        }
+    }
+
+    @Override
+    public void problem(FileValue v, String why) {
+        ValueRow row = shown.get(v.path());
+        if (row != null) {
+            row.wrong(why);
+        }
+    }
+
+    @Override
+    public void about(FileValue v) {
+        about.setText(v.path() + ": " + v.doc() + (v.comment().isEmpty() ? "" : "\nFile: " + v.comment()));
+        about.setCaretPosition(0);
+    }
+
+    /** Rows under each other, each as wide as the panel and as high as it wants. */
+    private static final class Rows extends JPanel implements Scrollable {
+
+        private static final long serialVersionUID = 1;
+
+        private final Box list = Box.createVerticalBox();
+
+        Rows() {
+            super(new BorderLayout());
+            add(list, BorderLayout.NORTH);
+        }
+
+        void clear() {
+            list.removeAll();
+        }
+
+        void plus(JPanel row) {
+            row.setAlignmentX(LEFT_ALIGNMENT);
+            list.add(row);
+        }
+
+        @Override
+        public Dimension getPreferredScrollableViewportSize() {
+            return getPreferredSize();
+        }
+
+        @Override
+        public int getScrollableUnitIncrement(Rectangle visible, int orientation, int direction) {
+            return 24;
+        }
+
+        @Override
+        public int getScrollableBlockIncrement(Rectangle visible, int orientation, int direction) {
+            return visible.height;
+        }
+
+        @Override
+        public boolean getScrollableTracksViewportWidth() {
+            return true;
+        }
+
+        @Override
+        public boolean getScrollableTracksViewportHeight() {
+            return false;
+        }
+    }
+}

@@ -1,0 +1,146 @@
+package quietband.window;
+
+import java.awt.BorderLayout;
+import java.awt.Color;
+import java.awt.FlowLayout;
+import java.awt.Font;
+import java.awt.GridLayout;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Consumer;
+import javax.swing.BorderFactory;
+import javax.swing.JButton;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.SwingConstants;
+import quietband.report.GapLine;
+import quietband.report.StackName;
+import quietband.report.Words;
+import quietband.response.Assessment;
+import quietband.response.RequirementResult;
+import quietband.response.StackVerdict;
+import quietband.tuning.Cure;
+import quietband.tuning.Gap;
+
+/** The answer: does it hold, where is it worst, what to change; and a mark for each thing asked. */
+final class VerdictPanel extends JPanel {
+
+    private static final long serialVersionUID = 1;
+
+    private final JLabel badge = new JLabel("", SwingConstants.CENTER);
+    private final JLabel worst = new JLabel();
+    private final JLabel change = new JLabel();
+    private final JButton attempt = new JButton("Try it");
+    private final JPanel asked = new JPanel(new FlowLayout(FlowLayout.LEFT, 6, 0));
+    private transient Theme theme;
+    private transient Figures figures;
+    private transient Optional<Cure> cure = Optional.empty();
+
+    /** @param attempts told which cure to try */
+    VerdictPanel(Theme theme, Consumer<Cure> attempts) {
+        super(new BorderLayout());
+        this.theme = theme;
+        badge.setName("verdict");
+        worst.setName("worst");
+        change.setName("change");
+        attempt.setName("try");
+        asked.setName("asked");
+        badge.setOpaque(true);
+        attempt.addActionListener(e -> cure.ifPresent(attempts));
+        attempt.setMnemonic('T');
+        JPanel second = new JPanel(new BorderLayout(8, 0));
+        second.add(change, BorderLayout.CENTER);
+        second.add(attempt, BorderLayout.EAST);
+        JPanel lines = new JPanel(new GridLayout(0, 1));
+        lines.add(worst);
+        lines.add(second);
+        lines.add(asked);
+        add(badge, BorderLayout.WEST);
+        add(lines, BorderLayout.CENTER);
+        theme(theme);
+    }
+
+    void theme(Theme changed) {
+        theme = changed;
+        badge.setFont(theme.font(Font.BOLD, 19));
+        worst.setFont(theme.font(Font.BOLD, 13));
+        change.setFont(theme.font(Font.PLAIN, 13));
+        setBorder(BorderFactory.createEmptyBorder(theme.px(4), theme.px(6), theme.px(4), theme.px(8)));
+        badge.setBorder(BorderFactory.createEmptyBorder(0, theme.px(12), 0, theme.px(12)));
+        worst.setBorder(BorderFactory.createEmptyBorder(0, theme.px(10), 0, 0));
+        change.setBorder(BorderFactory.createEmptyBorder(0, theme.px(10), 0, 0));
+        if (figures != null) {
+            show(figures);
+        }
+    }
+
+    /** Says that the figures are being computed anew. */
+    void pending() {
+        worst.setForeground(theme.faint());
+        change.setForeground(theme.faint());
+        attempt.setEnabled(false);
+    }
+
+    void show(Figures next) {
+        figures = next;
+        Assessment a = next.assessment();
+        Optional<Boolean> met = a.requirementMet();
+        badge.setText(met.isEmpty() ? "NOTHING ASKED" : met.get() ? "HOLDS" : "DOES NOT HOLD");
+        badge.setBackground(met.isEmpty() ? theme.faint() : met.get() ? new Color(0x00694D) : new Color(0xB3122E));
+        badge.setForeground(met.isEmpty() && theme.dark() ? Color.BLACK : Color.WHITE);
+        worst.setForeground(theme.ink());
+        worst.setText(worst(a));
+        worst.setToolTipText(worst.getText());
+        change.setForeground(theme.ink());
+        advise(a);
+        change.setToolTipText(change.getText());
+        asked.removeAll();
+        a.requirements().forEach(r -> asked.add(mark(r)));
+        asked.revalidate();
+        asked.repaint();
+    }
+
+    private static String worst(Assessment a) {
+        StackVerdict.Worst w = a.verdict(a.fullest()).worst();
+        String where = String.format(Locale.ROOT, "Worst point, %s: %s, %s, %s ppb/g", StackName.of(a.fullest()), Words.hz(w.frequencyHz()),
+            w.axis().equals("vector") ? "vector" : "axis " + w.axis(), Words.ppb(w.residualPerG()));
+        return Double.isNaN(w.marginDb()) ? where : where + " of " + Words.ppb(w.limitPerG()) + " allowed, "
+            + Words.db(Math.abs(w.marginDb())) + (w.marginDb() < 0 ? " over" : " to spare");
+    }
+
+    private void advise(Assessment a) {
+        Optional<Gap> gap = figures.gaps().flatMap(g -> g.stream().filter(x -> x.stack() == a.fullest()).findFirst());
+        cure = gap.flatMap(Gap::cure);
+        attempt.setVisible(cure.isPresent());
+        attempt.setEnabled(cure.isPresent());
+        Optional<RequirementResult> broken = a.requirements().stream().filter(r -> !r.met() && !r.name().equals("residual")).findFirst();
+        if (gap.isPresent()) {
+            change.setText(words(GapLine.of(gap.get())));
+        } else if (broken.isPresent()) {
+            change.setText("To change: " + Advice.of(broken.get()));
+        } else if (figures.gaps().isEmpty() && !a.verdict(a.fullest()).gaps().isEmpty()) {
+            change.setText("To change: searching \u2026");
+        } else {
+            change.setText(a.requirements().isEmpty() ? "Nothing is asked: write a requirement, e.g. requirement.residual."
+                : "Nothing has to change. " + Advice.tightest(a.requirements()));
+        }
+    }
+
+    private static String words(GapLine g) {
+        List<String> values = g.values().stream().map(v -> v.path() + " " + v.now() + " \u2192 " + v.holds()).toList();
+        return "To change: " + String.join(", ", values) + (g.more() > 0 ? " and " + g.more() + " more" : "")
+            + (values.isEmpty() ? g.before() : "") + ". Cause: " + g.cause() + (g.after().isEmpty() ? "" : "; " + g.after());
+    }
+
+    private JLabel mark(RequirementResult r) {
+        String size = r.hasMargin() ? String.format(Locale.ROOT, "%+.2f dB", r.marginDb())
+            : String.format(Locale.ROOT, "%.1f %% used", 100 * r.usedShare());
+        JLabel label = new JLabel((r.met() ? "\u2713 " : "\u2717 ") + r.name().replace('_', ' ') + " " + size);
+        label.setName("asked:" + r.name());
+        label.setFont(theme.font(r.met() ? Font.PLAIN : Font.BOLD, 12));
+        label.setForeground(r.met() ? theme.good() : theme.bad());
+        label.setToolTipText(Advice.full(r));
+        return label;
+    }
+}
