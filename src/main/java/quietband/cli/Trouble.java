@@ -13,8 +13,8 @@ import quietband.motion.RecordingException;
 import quietband.platform.SingularPlatformException;
 import quietband.report.ResultException;
 import quietband.tolerance.ScatterException;
-import quietband.tuning.WishException;
 import quietband.tuning.FilterException;
+import quietband.tuning.WishException;
 
 /** What went wrong, as a message for people and an exit status; never a stack trace. */
 final class Trouble {
@@ -44,8 +44,7 @@ final class Trouble {
             return MENDABLE;
         }
         if (e instanceof ResultException || e instanceof Mendable || e instanceof SingularPlatformException
-            || e instanceof ScatterException || e instanceof WishException
-            || e instanceof ScatterException || e instanceof FilterException
+            || e instanceof ScatterException || e instanceof WishException || e instanceof FilterException
             || e instanceof RecordingException || e instanceof NoSteadyStateException
             || e instanceof ArithmeticException) {
             err.println("quietband: " + oneLine(e.getMessage()));

@@ -34,8 +34,12 @@ public record GapLine(String stack, String range, String cause, String before, L
     /** One change with all its values. */
     public record Whole(String words, List<Value> values, String after) { }
 
-    static GapLine of(Gap gap, boolean full) {
-    public static GapLine of(Gap gap) {
+    /**
+     * The line of a gap.
+     *
+     * @param full whether it is one of the fullest stack, of which everything else is asked too
+     */
+    public static GapLine of(Gap gap, boolean full) {
         List<Value> values = gap.cure().map(GapLine::values).orElse(List.of());
         List<Whole> all = new ArrayList<>();
         gap.single().ifPresent(c -> all.add(whole(c, full)));

@@ -19,8 +19,6 @@ import quietband.vibration.Profile;
 /** Assesses a design: the order of work, and each requirement judged. */
 public final class Assessor {
 
-    private static final double FOLLOW_DB = 0.1;
-
     private final Design design;
     private final Assembly assembly;
     private final ResidualResponse response;
@@ -52,7 +50,7 @@ public final class Assessor {
             coverage.write(f, over);
             noiseLimit.write(f, over, coverage.count());
             return over;
-        }, FOLLOW_DB);
+        }, Coverage.FOLLOW_DB);
         List<StackVerdict> verdicts = coverage.verdicts(sweep);
         if (new ResidualLimit(design).asked()) {
             StackVerdict.Worst w = verdicts.get(verdicts.size() - 1).worst();

@@ -10,6 +10,9 @@ import quietband.spectrum.Sweep;
 /** Follows the residual of every stack over the band on the program's own grid and compares it with the limit. */
 final class Coverage {
 
+    /** Curves are followed to this many dB between the points of a sweep. */
+    static final double FOLLOW_DB = 0.1;
+
     // a residual that sits on its limit meets it; rounding must not decide
     private static final double TOUCH_DB = 1e-9;
 
@@ -32,6 +35,15 @@ final class Coverage {
     /** How many curves there are: one per stack and axis, or one per stack by vector. */
     int count() {
         return stacks.size() * curves;
+    }
+
+    /** One verdict per stack from a sweep of its own. */
+    List<StackVerdict> verdicts(double[] grid) {
+        return verdicts(Sweep.refined(grid, f -> {
+            double[] over = new double[count()];
+            write(f, over);
+            return over;
+        }, FOLLOW_DB));
     }
 
     /** One verdict per stack from a sweep whose first curves are those of {@link #write}. */

@@ -116,7 +116,7 @@ final class VerdictPanel extends JPanel {
         attempt.setEnabled(cure.isPresent());
         Optional<RequirementResult> broken = a.requirements().stream().filter(r -> !r.met() && !r.name().equals("residual")).findFirst();
         if (gap.isPresent()) {
-            change.setText(words(GapLine.of(gap.get())));
+            change.setText(words(GapLine.of(gap.get(), true)));
         } else if (broken.isPresent()) {
             change.setText("To change: " + Advice.of(broken.get()));
         } else if (figures.gaps().isEmpty() && !a.verdict(a.fullest()).gaps().isEmpty()) {
