@@ -69,6 +69,7 @@ public final class Quietband implements Runnable {
         commands.put("simulate", SimulateCommand::new);
         commands.put("tolerance", ToleranceCommand::new);
         commands.put("compare", CompareCommand::new);
+        commands.put("fit", FitCommand::new);
         commands.put("schema", SchemaCommand::new);
         commands.put("new", NewCommand::new);
         return Collections.unmodifiableMap(commands);

@@ -7,6 +7,7 @@ import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
 import picocli.CommandLine.UnmatchedArgumentException;
+import quietband.identification.FitException;
 import quietband.model.ModelException;
 import quietband.motion.NoSteadyStateException;
 import quietband.motion.RecordingException;
@@ -42,7 +43,8 @@ final class Trouble {
             return MENDABLE;
         }
         if (e instanceof ResultException || e instanceof Mendable || e instanceof SingularPlatformException
-            || e instanceof ScatterException            || e instanceof RecordingException || e instanceof NoSteadyStateException
+            || e instanceof ScatterException || e instanceof FitException
+            || e instanceof RecordingException || e instanceof NoSteadyStateException
             || e instanceof ArithmeticException) {
             err.println("quietband: " + oneLine(e.getMessage()));
             return MENDABLE;
