@@ -17,8 +17,11 @@ import quietband.identification.Damping;
 import quietband.identification.Fit;
 import quietband.identification.Fitted;
 import quietband.identification.MeasuredResponse;
+import quietband.identification.RecordResponse;
 import quietband.identification.Source;
+import quietband.model.Axis;
 import quietband.model.ModelFile;
+import quietband.model.Requirement;
 import quietband.model.Stack;
 import quietband.report.FitFiles;
 import quietband.report.Provenance;
@@ -57,6 +60,10 @@ final class FitCommand implements Callable<Integer> {
         description = "take this kind of damping in place of the one that is free; best: by Akaike's criterion")
     private Choice damping;
 
+    @Option(names = "--axis", split = ",", paramLabel = "x|y|z",
+        description = "along which a record over time (time_s,drive_g,response_g or response_ppb) was driven: one for all, or one for each")
+    private List<Axis> axis = List.of();
+
     @Option(names = "--keep-outliers", description = "count every point, however far off")
     private boolean keepOutliers;
 
@@ -73,9 +80,7 @@ final class FitCommand implements Callable<Integer> {
         Optional<Damping> kind = Optional.ofNullable(damping).map(d -> d == Choice.BEST ? Damping.AS_FREED : Damping.valueOf(d.name()));
         Fitted fitted = Fit.of(file, sources(file), free.stream().map(String::strip).toList(),
             new Fit.Settings(!keepOutliers, true, kind));
-        PrintWriter err = spec.commandLine().getErr();
-        fitted.notes().forEach(n -> err.println("mind: " + n));
-        err.flush();
+        fitted.notes().forEach(this::mind);
         try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "fit"), from.mark())) {
             FitFiles files = new FitFiles(fitted, from);
             files.writeTo(directory);
@@ -95,10 +100,30 @@ final class FitCommand implements Callable<Integer> {
         }
         Stack which = stack == null ? Stack.fullest(file.design()) : stack;
         List<Source> sources = new ArrayList<>();
+        int records = 0;
         for (int i = 0; i < measured.size(); i++) {
-            sources.add(Source.of(String.valueOf(measured.get(i).getFileName()), MeasuredResponse.read(measured.get(i)),
-                asked.get(asked.size() == 1 ? 0 : i), which));
+            Path path = measured.get(i);
+            String name = String.valueOf(path.getFileName());
+            Source.Asked what = asked.get(asked.size() == 1 ? 0 : i);
+            if (!RecordResponse.isRecord(path)) {
+                sources.add(Source.of(name, MeasuredResponse.read(path), what, which));
+                continue;
+            }
+            if (axis.isEmpty() || axis.size() != 1 && records >= axis.size()) {
+                throw new Mendable(name + " is a record over time: say with --axis x, y or z along which it was driven"
+                    + (axis.isEmpty() ? "" : ", one for all records or one for each"));
+            }
+            Requirement band = file.design().requirement();
+            RecordResponse record = RecordResponse.read(path, axis.get(axis.size() == 1 ? 0 : records++), band.fromHz(), band.toHz());
+            record.notes().forEach(this::mind);
+            sources.add(Source.of(name, record, what, which));
         }
         return sources;
+    }
+
+    private void mind(String note) {
+        PrintWriter err = spec.commandLine().getErr();
+        err.println("mind: " + note);
+        err.flush();
     }
 }

@@ -8,6 +8,8 @@ import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.SingularValueDecomposition;
+import quietband.units.Amounts;
+import quietband.units.Dimension;
 
 /**
  * One weighted nonlinear least-squares fit: start, robust approach on logarithms, then plain differences weighted by the noise, which is
@@ -24,12 +26,19 @@ final class Adjuster {
     private final Observations seen;
     private final boolean[] held;
     private final List<String> notes = new ArrayList<>();
+    private double[] near;
 
     Adjuster(Evaluator evaluator) {
         this.evaluator = evaluator;
         this.free = evaluator.free();
         this.seen = evaluator.seen();
         this.held = new boolean[free.size()];
+    }
+
+    /** Starts from numbers that are near the end already, without a search. */
+    Adjuster from(double[] u) {
+        near = u.clone();
+        return this;
     }
 
     /**
@@ -43,10 +52,12 @@ final class Adjuster {
         holdBlind();
         for (int round = 0; ; round++) {
             enough();
-            double[] u = approach(new StartSearch(evaluator, held).best(searches), outliers);
+            double[] from = near != null && round == 0 ? near : new StartSearch(evaluator, held).best(searches);
+            double[] u = approach(from, outliers);
             Estimate e = settle(u, outliers, robust);
             int alike = round > free.size() ? -1 : indistinct(e);
             if (alike < 0) {
+                mirrors(e);
                 return e;
             }
             held[alike] = true;
@@ -218,6 +229,34 @@ final class Adjuster {
             }
         }
         return inverse;
+    }
+
+    /** Tells of a place whose mirror image fits as well. */
+    private void mirrors(Estimate e) {
+        double[] w = new double[seen.size()];
+        for (int i = 0; i < w.length; i++) {
+            w[i] = e.outlier()[i] ? 0 : 1 / e.sigma()[i];
+        }
+        Misfit misfit = new Misfit(evaluator, w, false);
+        double cost = Misfit.square(misfit.at(e.u()));
+        for (int i = 0; i < e.u().length; i++) {
+            boolean place = free.get(i).detail().dimension() == Dimension.LENGTH;
+            double far = 3 * Math.sqrt(e.covariance()[i][i]);
+            if (place && e.determined(i) && Math.abs(e.u()[i]) > far) {
+                double[] turned = e.u().clone();
+                turned[i] = -turned[i];
+                Solver.End end = new Solver(misfit, free).run(turned, held);
+                if (end.cost() < cost + 1 && Math.abs(end.u()[i] - e.u()[i]) > far) {
+                    e.notes().add(String.format(Locale.ROOT, "%s: %s fits these data as well as %s; set the sign you know in the model",
+                        free.get(i).of(), Amounts.print(rounded(free.get(i).toValue(end.u()[i])), Dimension.LENGTH),
+                        Amounts.print(rounded(e.value(i)), Dimension.LENGTH)));
+                }
+            }
+        }
+    }
+
+    private static double rounded(double v) {
+        return Double.parseDouble(String.format(Locale.ROOT, "%.3e", v));
     }
 
     /** A number that the others can make up for to the last digit, the one named last; -1 when there is none. */

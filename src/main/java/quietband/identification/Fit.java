@@ -13,6 +13,7 @@ import quietband.model.ModelFile;
 public final class Fit {
 
     private static final int SEARCHES = 8;
+    private static final int SHARPER = 2;
     private static final double CLEARLY = 10;
 
     /**
@@ -29,7 +30,7 @@ public final class Fit {
     }
 
     private final ModelFile file;
-    private final Observations seen;
+    private Observations seen;
     private final List<String> paths;
     private final Settings settings;
 
@@ -59,6 +60,17 @@ public final class Fit {
             throw new FitException("--damping: no damping is free; name one with --free, e.g. platform.springs.damping");
         }
         Estimate first = new Adjuster(new Evaluator(file.design(), free, seen)).run(SEARCHES, null, settings.outliers());
+        if (Blur.any(seen)) {
+            Observations raw = seen;
+            for (int round = 0; round < SHARPER; round++) {
+                seen = Blur.removed(raw, new Evaluator(file.design(), free, raw), first.u());
+                first = new Adjuster(new Evaluator(file.design(), free, seen)).from(first.u()).run(1, null, settings.outliers());
+            }
+        }
+        return chosen(kinds, first);
+    }
+
+    private Fitted chosen(DampingKinds kinds, Estimate first) {
         List<Tried> tried = new ArrayList<>();
         if (kinds.own().isPresent() && (settings.kinds() || settings.damping().isPresent())) {
             tried.add(new Tried(new DampingKinds.Variant(kinds.own().get(), file, paths), first));

@@ -94,6 +94,20 @@ record Observations(List<Series> series, double[] frequency, int[] of, double[] 
         return n;
     }
 
+    /** The same numbers at frequencies moved by some lines of each curve's spectrum. */
+    Observations moved(double lines) {
+        double[] f = frequency.clone();
+        for (int i = 0; i < f.length; i++) {
+            f[i] = Math.max(f[i] / 10, f[i] + lines * series.get(of[i]).source().lineHz());
+        }
+        return new Observations(series, f, of, magnitude, phase, stated);
+    }
+
+    /** The same points with other magnitudes and phases. */
+    Observations with(double[] magnitudes, double[] phases) {
+        return new Observations(series, frequency, of, magnitudes, phases, stated);
+    }
+
     /** At most so many points of each curve, evenly taken. */
     Observations thinned(int most) {
         int[] count = new int[series.size()];

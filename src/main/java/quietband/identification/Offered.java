@@ -26,16 +26,16 @@ final class Offered {
             boolean offered = v.state() == Fitted.State.FOUND && v.standardError() > 0;
             names.add(offered ? free("fit of " + v.of(), taken) : null);
             if (offered) {
-                entries.add(String.format(Locale.ROOT, "{name: %s, of: %s, add: %s, draw: once}", quoted(names.get(names.size() - 1)), quoted(v.of()),
-                    Amounts.print(rounded(v.standardError()), v.dimension())));
+                entries.add(String.format(Locale.ROOT, "{name: %s, of: %s, add: %s, draw: once}",
+                    quoted(names.get(names.size() - 1)), quoted(v.of()), Amounts.print(rounded(v.standardError()), v.dimension())));
             }
         }
         List<String> pairs = new ArrayList<>();
         for (int i = 0; i < names.size(); i++) {
             for (int j = 0; j < i; j++) {
                 if (names.get(i) != null && names.get(j) != null && Math.abs(correlation[i][j]) > WORTH) {
-                    pairs.add(String.format(Locale.ROOT, "{between: [%s, %s], coefficient: %.6f}", quoted(names.get(j)), quoted(names.get(i)),
-                        Math.max(-0.999999, Math.min(0.999999, correlation[i][j]))));
+                    pairs.add(String.format(Locale.ROOT, "{between: [%s, %s], coefficient: %.6f}", quoted(names.get(j)),
+                        quoted(names.get(i)), Math.max(-0.999999, Math.min(0.999999, correlation[i][j]))));
                 }
             }
         }

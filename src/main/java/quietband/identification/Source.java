@@ -9,8 +9,9 @@ import quietband.model.Stack;
  * @param file     name, for messages
  * @param response the numbers
  * @param stack    that was measured; of no meaning but for a sensitivity
+ * @param lineHz   distance of the lines of a spectrum the response comes from, which blurs it; 0 when it was measured as it is
  */
-public record Source(String file, MeasuredResponse response, Stack stack) {
+public record Source(String file, MeasuredResponse response, Stack stack, double lineHz) {
 
     /** What a person calls the three kinds of measurement. */
     public enum Asked { TRANSMISSIBILITY, SENSITIVITY, PATH }
@@ -35,6 +36,12 @@ public record Source(String file, MeasuredResponse response, Stack stack) {
             case SENSITIVITY -> Kind.SENSITIVITY;
             case PATH -> perG ? Kind.WEIGHTED_PATH : Kind.PATH;
         };
-        return new Source(file, response.as(kind), stack);
+        return new Source(file, response.as(kind), stack, 0);
+    }
+
+    /** The same for a response that was worked out from a record over time. */
+    public static Source of(String file, RecordResponse record, Asked asked, Stack stack) {
+        Source plain = of(file, record.response(), asked, stack);
+        return new Source(file, plain.response(), stack, record.resolutionHz());
     }
 }

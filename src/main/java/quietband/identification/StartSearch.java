@@ -3,18 +3,21 @@ package quietband.identification;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.hipparchus.random.SobolSequenceGenerator;
 
 /**
  * Finds where to begin when the model's own numbers may be far off: scans of whole families of numbers (all stiffnesses at once),
  * then of each number, on the logarithm of the magnitude, which is a wide valley; from the model's numbers and from
- * points spread over a box around them, until two searches end at the same best place.
+ * points spread over a box around them, until what is left is no more than the noise or two searches end at the same place.
  */
 final class StartSearch {
 
-    private static final int POINTS = 80;
+    private static final int POINTS = 60;
     private static final double SPAN = Math.log(6);
-    private static final int STEPS = 12;
+    private static final int STEPS = 10;
+    private static final double GOOD = 2;
+    private static final double QUIETEST = 0.002;
 
     private final Evaluator evaluator;
     private final FreeValues free;
@@ -32,17 +35,16 @@ final class StartSearch {
 
     /** The best place found. @param most searches to try */
     double[] best(int most) {
-        double[] flat = new double[re.length];
-        for (int i = 0; i < flat.length; i++) {
-            double e = evaluator.seen().stated()[i];
-            flat[i] = 1 / (Double.isNaN(e) ? 0.1 : Math.max(0.03, e));
+        Misfit misfit = new Misfit(evaluator, weights(), true);
+        Solver solver = new Solver(misfit, free);
+        double[] best = solver.run(free.start(), held).u();
+        if (Misfit.square(misfit.at(best)) < GOOD * misfit.rows()) {
+            return best;
         }
-        Solver solver = new Solver(new Misfit(evaluator, flat, true), free);
         SobolSequenceGenerator sobol = new SobolSequenceGenerator(free.size());
         sobol.skipTo(1);
         List<Double> costs = new ArrayList<>();
-        double[] best = free.start();
-        double least = Double.POSITIVE_INFINITY;
+        double least = cost(best);
         for (int k = 0; k < most; k++) {
             double[] from = k == 0 ? free.start() : spread(sobol.nextVector());
             double[] found = solver.run(scanned(from), held).u();
@@ -51,6 +53,9 @@ final class StartSearch {
                 least = cost;
                 best = found;
             }
+            if (Misfit.square(misfit.at(found)) < GOOD * misfit.rows()) {
+                break;
+            }
             costs.add(cost);
             double bound = least * 1.001 + 1e-12;
             if (costs.stream().filter(c -> c <= bound).count() >= 2) {
@@ -58,6 +63,27 @@ final class StartSearch {
             }
         }
         return best;
+    }
+
+    /** One over the noise of each point: as stated, else as neighbours scatter about each other. */
+    private double[] weights() {
+        Observations seen = evaluator.seen();
+        double[] noise = new double[seen.series().size()];
+        for (int s = 0; s < noise.length; s++) {
+            int own = s;
+            double[] m = IntStream.range(0, seen.size()).filter(i -> seen.of()[i] == own).mapToDouble(i ->
+                Math.log(seen.magnitude()[i])).toArray();
+            double[] bend = IntStream.range(1, Math.max(1, m.length - 1)).mapToDouble(i ->
+                Math.abs(m[i - 1] - 2 * m[i] + m[i + 1])).sorted().toArray();
+            // the median of |normal| is 0.6745, a second difference of white noise has sqrt(6) of its spread
+            noise[s] = bend.length == 0 ? 0.1 : bend[bend.length / 2] / (0.6745 * Math.sqrt(6));
+        }
+        double[] weight = new double[seen.size()];
+        for (int i = 0; i < weight.length; i++) {
+            double e = seen.stated()[i];
+            weight[i] = 1 / Math.max(QUIETEST, Double.isNaN(e) ? noise[seen.of()[i]] : e);
+        }
+        return weight;
     }
 
     private double[] spread(double[] unit) {
@@ -74,7 +100,9 @@ final class StartSearch {
     private double[] scanned(double[] start) {
         double[] u = start.clone();
         double[] cost = {cost(u)};
-        for (int round = 0; round < 2; round++) {
+        double before = Double.POSITIVE_INFINITY;
+        for (int round = 0; round < 3 && cost[0] < 0.9 * before; round++) {
+            before = cost[0];
             for (int[] family : free.families()) {
                 int[] own = Arrays.stream(family).filter(i -> !held[i]).toArray();
                 if (own.length > 1 && free.get(own[0]).log()) {

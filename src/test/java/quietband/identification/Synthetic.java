@@ -50,7 +50,7 @@ final class Synthetic {
                     tool.stated() ? Optional.of(error) : Optional.empty()));
             }
         }
-        return new Source("synthetic.csv", new MeasuredResponse(tool.kind(), f, axes), Stack.fullest(truth));
+        return new Source("synthetic.csv", new MeasuredResponse(tool.kind(), f, axes), Stack.fullest(truth), 0);
     }
 
     /** A normal deviate by Box and Muller's method. */
