@@ -75,6 +75,7 @@ public final class Quietband implements Runnable {
         commands.put("springs", SpringsCommand::new);
         commands.put("trade", TradeCommand::new);
         commands.put("window", WindowCommand::new);
+        commands.put("fit", FitCommand::new);
         commands.put("schema", SchemaCommand::new);
         commands.put("new", NewCommand::new);
         return Collections.unmodifiableMap(commands);

@@ -7,6 +7,7 @@ import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
 import picocli.CommandLine.UnmatchedArgumentException;
+import quietband.identification.FitException;
 import quietband.model.ModelException;
 import quietband.motion.NoSteadyStateException;
 import quietband.motion.RecordingException;
@@ -45,6 +46,7 @@ final class Trouble {
         }
         if (e instanceof ResultException || e instanceof Mendable || e instanceof SingularPlatformException
             || e instanceof ScatterException || e instanceof WishException || e instanceof FilterException
+            || e instanceof ScatterException || e instanceof FitException
             || e instanceof RecordingException || e instanceof NoSteadyStateException
             || e instanceof ArithmeticException) {
             err.println("quietband: " + oneLine(e.getMessage()));

@@ -4,11 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import quietband.model.Axis;
-import quietband.model.Cancellation;
 import quietband.model.Design;
 import quietband.model.Stack;
-import quietband.model.Vec;
-import quietband.response.ResidualResponse;
 
 /** Where a measured response and a prediction agree within the measurement's uncertainty, and where not. */
 public final class Agreement {
@@ -36,38 +33,17 @@ public final class Agreement {
 
     /** Every measured value beside the prediction of a stack, axis by axis. */
     public static List<Point> points(Design design, Stack stack, MeasuredResponse measured) {
-        ResidualResponse response = new ResidualResponse(design);
+        Prediction prediction = new Prediction(design, measured.kind(), stack);
         List<Point> points = new ArrayList<>();
         for (Map.Entry<Axis, MeasuredResponse.Curve> e : measured.axes().entrySet()) {
             for (int i = 0; i < measured.frequencyHz().length; i++) {
                 double f = measured.frequencyHz()[i];
-                response.at(f);
-                double[] y = measured.kind() == MeasuredResponse.Kind.SENSITIVITY ? sensitivity(response, stack, e.getKey())
-                    : transmissibility(response, design, e.getKey());
-                points.add(point(f, e.getKey(), e.getValue(), i, y));
+                prediction.at(f);
+                int axis = e.getKey().ordinal();
+                points.add(point(f, e.getKey(), e.getValue(), i, new double[] {prediction.re(axis), prediction.im(axis)}));
             }
         }
         return points;
-    }
-
-    private static double[] sensitivity(ResidualResponse response, Stack stack, Axis axis) {
-        double[] re = new double[3];
-        double[] im = new double[3];
-        response.residual(stack, re, im);
-        return new double[] {re[axis.ordinal()], im[axis.ordinal()]};
-    }
-
-    /** Along the driven axis at the sensor's position, the origin without one; 1 without a platform. */
-    private static double[] transmissibility(ResidualResponse response, Design design, Axis axis) {
-        if (response.motion() == null) {
-            return new double[] {1, 0};
-        }
-        double[] re = new double[9];
-        double[] im = new double[9];
-        Vec place = design.cancellation().map(Cancellation::sensor).map(Cancellation.Sensor::position).orElse(Vec.ZERO);
-        response.motion().accelerationOf(place, re, im);
-        int at = 4 * axis.ordinal();
-        return new double[] {re[at], im[at]};
     }
 
     private static Point point(double f, Axis axis, MeasuredResponse.Curve curve, int i, double[] y) {

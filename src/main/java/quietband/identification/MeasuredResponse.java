@@ -20,8 +20,18 @@ import quietband.model.CsvTable;
  */
 public record MeasuredResponse(Kind kind, double[] frequencyHz, Map<Axis, Curve> axes) {
 
-    /** Sensitivity in 1/g, or transmissibility as a ratio. */
-    public enum Kind { SENSITIVITY, TRANSMISSIBILITY }
+    /**
+     * What was measured: residual sensitivity of a stack in 1/g; transmissibility of the platform as a ratio; the
+     * correction's path P as a ratio; weight times P in 1/g.
+     */
+    public enum Kind {
+        SENSITIVITY, TRANSMISSIBILITY, PATH, WEIGHTED_PATH;
+
+        /** Whether it is a sensitivity in 1/g, else a ratio. */
+        public boolean perG() {
+            return this == SENSITIVITY || this == WEIGHTED_PATH;
+        }
+    }
 
     /**
      * One axis; every array has one value a frequency.
@@ -31,6 +41,11 @@ public record MeasuredResponse(Kind kind, double[] frequencyHz, Map<Axis, Curve>
      * @param relativeError uncertainty as a share of the magnitude, when stated
      */
     public record Curve(double[] magnitude, Optional<double[]> phase, Optional<double[]> relativeError) { }
+
+    /** The same numbers taken as something else that comes in the same unit. */
+    MeasuredResponse as(Kind other) {
+        return new MeasuredResponse(other, frequencyHz, axes);
+    }
 
     private static final List<String> UNITS = List.of("_ppb_per_g", "_ratio", "_db");
 
@@ -46,10 +61,13 @@ public record MeasuredResponse(Kind kind, double[] frequencyHz, Map<Axis, Curve>
                     "sort the rows from above 0 Hz, one for each frequency");
             }
         }
-        List<String> units = UNITS.stream().filter(u -> Axis.ALL.stream().anyMatch(a -> table.has(a.letter() + u))).toList();
-        if (units.size() != 1) {
-            table.tell(1, "", units.isEmpty() ? "no axis is measured" : "different units are mixed",
-                "one of x_ppb_per_g, x_ratio, x_db, the same for every axis, is due");
+        long measured = Axis.ALL.stream().filter(a -> !units(table, a).isEmpty()).count();
+        long perG = Axis.ALL.stream().filter(a -> units(table, a).contains(UNITS.get(0))).count();
+        boolean twice = Axis.ALL.stream().anyMatch(a -> units(table, a).size() > 1);
+        if (measured == 0 || twice || perG > 0 && perG < measured) {
+            table.tell(1, "", measured == 0 ? "no axis is measured" : twice ? "an axis is there in two units"
+                : "different units are mixed", "one of x_ppb_per_g, x_ratio, x_db is due for each axis, and sensitivities apart "
+                + "from ratios");
         }
         if (f.length == 0) {
             table.tell(1, "", "no row below the header", "at least one frequency is due");
@@ -57,12 +75,16 @@ public record MeasuredResponse(Kind kind, double[] frequencyHz, Map<Axis, Curve>
         table.check();
         Map<Axis, Curve> axes = new EnumMap<>(Axis.class);
         for (Axis axis : Axis.ALL) {
-            if (table.has(axis.letter() + units.get(0))) {
-                axes.put(axis, curve(table, axis.letter(), units.get(0)));
+            for (String unit : units(table, axis)) {
+                axes.put(axis, curve(table, axis.letter(), unit));
             }
         }
         table.check();
-        return new MeasuredResponse(units.get(0).equals(UNITS.get(0)) ? Kind.SENSITIVITY : Kind.TRANSMISSIBILITY, f, axes);
+        return new MeasuredResponse(perG > 0 ? Kind.SENSITIVITY : Kind.TRANSMISSIBILITY, f, axes);
+    }
+
+    private static List<String> units(CsvTable table, Axis axis) {
+        return UNITS.stream().filter(u -> table.has(axis.letter() + u)).toList();
     }
 
     private static List<String> optional() {

@@ -52,6 +52,25 @@ final class ModelEditor {
         edit(path, Optional.empty());
     }
 
+    /** Adds entries, each a flow map, at the end of a list at the top of the file; the list is made where it is missing. */
+    void append(String key, List<String> entries) {
+        Node list = root.get(key);
+        if (list == null || list.isNull() || list.items().isEmpty()) {
+            set(key, entries.size() == 1 ? "[" + entries.get(0) + "]" : "- " + String.join("\n- ", entries));
+            return;
+        }
+        TextEdits edits = new TextEdits(text);
+        int last = edits.end(list.items().get(list.items().size() - 1));
+        if (list.style() == Node.Style.FLOW) {
+            edits.replace(last, last, ",\n  " + String.join(",\n  ", entries));
+        } else {
+            int stop = edits.lineStop(last);
+            String lead = "\n" + " ".repeat(list.column() - 1) + "- ";
+            edits.replace(stop, stop, lead + String.join(lead, entries));
+        }
+        update(edits.apply());
+    }
+
     /** The piece of YAML at a path, the first one where it names several; empty where there is none. */
     Optional<String> current(String path) {
         List<Address.Token> tokens = Address.tokens(path);

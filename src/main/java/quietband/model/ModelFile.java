@@ -140,6 +140,15 @@ public final class ModelFile {
         return edited(editor -> QuantityWriter.write(editor, own, written));
     }
 
+    /**
+     * The model with entries added at the end of a list at its top, such as {@code tolerances}.
+     *
+     * @param entries each a flow map in YAML; none changes nothing
+     */
+    public ModelFile withEntries(String list, List<String> entries) {
+        return entries.isEmpty() ? this : edited(editor -> editor.append(list, entries));
+    }
+
     /** The model without a key; nothing changes where it is missing. */
     public ModelFile without(String at) {
         return edited(editor -> editor.remove(at));

@@ -96,6 +96,11 @@ public final class Quantities {
         return true;
     }
 
+    /** Which numbers make sense in a slot. */
+    public Range range(int slot) {
+        return layout.range(slot);
+    }
+
     /** Whether two hold the same numbers; absent ones are equal. */
     public boolean sameAs(Quantities other) {
         return Arrays.equals(values, other.values) && layout.slots().equals(other.layout.slots());

@@ -11,7 +11,7 @@ import quietband.units.Dimension;
  * @param high    largest value, accepted
  * @param whole   whether only whole numbers are accepted
  */
-record Range(double low, boolean open, double high, boolean whole) {
+public record Range(double low, boolean open, double high, boolean whole) {
 
     static final Range ANY = new Range(Double.NEGATIVE_INFINITY, true, Double.POSITIVE_INFINITY, false);
     static final Range POSITIVE = new Range(0, true, Double.POSITIVE_INFINITY, false);
@@ -25,7 +25,8 @@ record Range(double low, boolean open, double high, boolean whole) {
         return new Range(low, false, high, false);
     }
 
-    boolean holds(double value) {
+    /** Whether a value makes sense. */
+    public boolean holds(double value) {
         boolean above = open ? value > low : value >= low;
         return above && value <= high && (!whole || value == Math.rint(value));
     }

@@ -15,7 +15,8 @@ import quietband.platform.DynamicStiffness;
  */
 public record ModeLine(double frequencyHz, double dampingRatio, String shape, double[] energyShares) {
 
-    static List<ModeLine> of(Assembly assembly) {
+    /** The six modes, rising in frequency. */
+    public static List<ModeLine> of(Assembly assembly) {
         DynamicStiffness stiffness = new DynamicStiffness(assembly);
         List<ModeLine> lines = new ArrayList<>();
         for (int n = 0; n < 6; n++) {

@@ -147,6 +147,21 @@ public final class Welch {
         return auto[reference][k] > 0 ? size2 / auto[reference][k] : Double.NaN;
     }
 
+    /** Real part of H = S_rc/S_rr, the least-squares estimate of the response; NaN where the reference has no power. */
+    public double responseRe(int reference, int channel, int k) {
+        return auto[reference][k] > 0 ? crossRe[reference][channel][k] / auto[reference][k] : Double.NaN;
+    }
+
+    /** Imaginary part of H = S_rc/S_rr. */
+    public double responseIm(int reference, int channel, int k) {
+        return auto[reference][k] > 0 ? crossIm[reference][channel][k] / auto[reference][k] : Double.NaN;
+    }
+
+    /** Forgets the samples since the last segment: what follows does not follow on from them. */
+    public void cut() {
+        filled = 0;
+    }
+
     /** Coherence |S_rc|^2/(S_rr S_cc), 0 to 1; NaN where either has no power. */
     public double coherence(int reference, int channel, int k) {
         double re = crossRe[reference][channel][k];

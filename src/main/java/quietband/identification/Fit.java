@@ -1,0 +1,118 @@
+package quietband.identification;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import quietband.model.Design;
+import quietband.model.ModelException;
+import quietband.model.ModelFile;
+
+/** From measured responses to the model's numbers: the way in. */
+public final class Fit {
+
+    private static final int SEARCHES = 8;
+    private static final int SHARPER = 2;
+    private static final double CLEARLY = 10;
+
+    /**
+     * How to fit.
+     *
+     * @param outliers whether points far off are left out
+     * @param kinds    whether other kinds of damping are tried when one is free
+     * @param damping  which kind to take in place of the one that is free; empty to leave it, AS_FREED for the likeliest
+     */
+    public record Settings(boolean outliers, boolean kinds, Optional<Damping> damping) {
+
+        /** What is usual. */
+        public static final Settings USUAL = new Settings(true, true, Optional.empty());
+    }
+
+    private final ModelFile file;
+    private Observations seen;
+    private final List<String> paths;
+    private final Settings settings;
+
+    private Fit(ModelFile file, Observations seen, List<String> paths, Settings settings) {
+        this.file = file;
+        this.seen = seen;
+        this.paths = paths;
+        this.settings = settings;
+    }
+
+    /**
+     * Fits.
+     *
+     * @param sources what was measured
+     * @param paths   of the numbers to be found
+     * @throws FitException when the measurement cannot serve
+     */
+    public static Fitted of(ModelFile file, List<Source> sources, List<String> paths, Settings settings) {
+        Checks.sources(file.design(), sources);
+        return new Fit(file, Observations.of(sources), paths, settings).run();
+    }
+
+    private Fitted run() {
+        FreeValues free = FreeValues.of(file.design().quantities(), paths);
+        DampingKinds kinds = new DampingKinds(file, paths);
+        if (settings.damping().isPresent() && kinds.own().isEmpty()) {
+            throw new FitException("--damping: no damping is free; name one with --free, e.g. platform.springs.damping");
+        }
+        Estimate first = new Adjuster(new Evaluator(file.design(), free, seen)).run(SEARCHES, null, settings.outliers());
+        if (Blur.any(seen)) {
+            Observations raw = seen;
+            for (int round = 0; round < SHARPER; round++) {
+                seen = Blur.removed(raw, new Evaluator(file.design(), free, raw), first.u());
+                first = new Adjuster(new Evaluator(file.design(), free, seen)).from(first.u()).run(1, null, settings.outliers());
+            }
+        }
+        return chosen(kinds, first);
+    }
+
+    private Fitted chosen(DampingKinds kinds, Estimate first) {
+        List<Tried> tried = new ArrayList<>();
+        if (kinds.own().isPresent() && (settings.kinds() || settings.damping().isPresent())) {
+            tried.add(new Tried(new DampingKinds.Variant(kinds.own().get(), file, paths), first));
+            for (Damping kind : List.of(Damping.VISCOUS, Damping.LOSS, Damping.RELAXATION, Damping.MODAL)) {
+                if (kind != kinds.own().get()) {
+                    attempt(kinds, kind, first).ifPresent(tried::add);
+                }
+            }
+            tried.sort(Comparator.comparingDouble(t -> t.estimate().aicc()));
+        }
+        Tried own = tried.stream().filter(t -> t.estimate() == first).findFirst()
+            .orElse(new Tried(new DampingKinds.Variant(Damping.AS_FREED, file, paths), first));
+        Tried taken = settings.damping().map(d -> d == Damping.AS_FREED ? tried.get(0)
+            : tried.stream().filter(t -> t.variant().kind() == d).findFirst().orElseThrow(() ->
+                new FitException("--damping: " + d.words() + " damping cannot be fitted to this measurement"))).orElse(own);
+        return new Outcome(file, taken.variant().model(), seen, taken.estimate()).fitted(tried, advice(tried, taken));
+    }
+
+    /** A variant and what came out. */
+    record Tried(DampingKinds.Variant variant, Estimate estimate) { }
+
+    private Optional<Tried> attempt(DampingKinds kinds, Damping kind, Estimate first) {
+        try {
+            DampingKinds.Variant variant = kinds.with(kind);
+            Design design = variant.model().design();
+            FreeValues free = FreeValues.of(design.quantities(), variant.free());
+            return Optional.of(new Tried(variant,
+                new Adjuster(new Evaluator(design, free, seen)).run(2, first.outlier(), settings.outliers())));
+        } catch (ModelException | FitException e) {
+            // this kind cannot be had with these springs or data: the others remain
+            return Optional.empty();
+        }
+    }
+
+    private static List<String> advice(List<Tried> tried, Tried taken) {
+        if (tried.isEmpty()) {
+            return List.of();
+        }
+        Tried best = tried.get(0);
+        double behind = taken.estimate().aicc() - best.estimate().aicc();
+        return best == taken || behind < CLEARLY ? List.of() : List.of(String.format(Locale.ROOT,
+            "%s damping describes these data better than what was freed (AICc lower by %.1f); --damping %s takes it",
+            best.variant().kind().words(), behind, best.variant().kind().name().toLowerCase(Locale.ROOT)));
+    }
+}
