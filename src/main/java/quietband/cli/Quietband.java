@@ -69,6 +69,7 @@ public final class Quietband implements Runnable {
         commands.put("simulate", SimulateCommand::new);
         commands.put("tolerance", ToleranceCommand::new);
         commands.put("compare", CompareCommand::new);
+        commands.put("orient", OrientCommand::new);
         commands.put("shaker", ShakerCommand::new);
         commands.put("sort", SortCommand::new);
         commands.put("schema", SchemaCommand::new);
