@@ -49,7 +49,8 @@ final class OrientText {
             lines.add("");
             lines.add(String.format(Locale.ROOT, "%-14s %10s %9s %9s %9s  %s", "support", "resonance", "bare", "all", "margin", "source"));
             for (List<String> r : supports(tried)) {
-                lines.add(String.format(Locale.ROOT, "%-14s %10s %9s %9s %9s  %s", r.get(0), r.get(2), r.get(4), r.get(6), r.get(8), r.get(9)));
+                lines.add(String.format(Locale.ROOT, "%-14s %10s %9s %9s %9s  %s", r.get(0), r.get(2), r.get(4), r.get(6), r.get(8),
+                    r.get(9)));
             }
             lines.addAll(supportNotes(tried, known));
         }
@@ -114,7 +115,7 @@ final class OrientText {
             }
         }
         if (!known) {
-            said.add("The table has no row of the support the model names: its sensitivity is taken as that of a relative sensitivity of 1.");
+            said.add("The table has no row of the support the model names: the model's sensitivity is taken as that of a relative one of 1.");
         }
         if (tried.stream().anyMatch(t -> t.row().invented())) {
             said.add(INVENTED);
@@ -131,9 +132,10 @@ final class OrientText {
             Dossier.today());
         List<PlainPage.Part> parts = new ArrayList<>();
         parts.add(new PlainPage.Part("Turn", sentences(f), List.of(), List.of(svg)));
-        parts.add(new PlainPage.Part("What an error of the angle costs", List.of("The vector points elsewhere by the angle, the worst way round. "
-            + "Recalibrated: the weights follow it. Kept: the weights are those of the vector as meant."), List.of(new Grid(capitalised(goal(t))
-            + ", " + unit(t), List.of("angle error", "recalibrated", "weights kept"), errors(f))), List.of()));
+        Grid errors = new Grid(capitalised(goal(t)) + ", " + unit(t), List.of("angle error", "recalibrated", "weights kept"), errors(f));
+        parts.add(new PlainPage.Part("What an error of the angle costs", List.of("The vector points elsewhere by the angle, the worst way "
+            + "round. Recalibrated: the weights follow it. Kept: the weights are those of the vector as meant."), List.of(errors),
+            List.of()));
         if (!tried.isEmpty()) {
             parts.add(new PlainPage.Part("Supports", supportNotes(tried, known), List.of(new Grid("Each with its best turn; worst residual "
                 + "of the resonator alone and of the stack with every measure, ppb/g", List.of("support", "points", "lowest resonance",
