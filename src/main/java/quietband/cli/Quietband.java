@@ -70,6 +70,7 @@ public final class Quietband implements Runnable {
         commands.put("tolerance", ToleranceCommand::new);
         commands.put("filter", FilterCommand::new);
         commands.put("compare", CompareCommand::new);
+        commands.put("orient", OrientCommand::new);
         commands.put("shaker", ShakerCommand::new);
         commands.put("sort", SortCommand::new);
         commands.put("springs", SpringsCommand::new);

@@ -17,6 +17,9 @@ import quietband.identification.ShakerAnalysis;
 import quietband.identification.ShakerFile;
 import quietband.identification.ShakerReading;
 import quietband.identification.ShakerRules;
+import quietband.identification.TestPlan;
+import quietband.model.ModelFile;
+import quietband.report.PlanFiles;
 import quietband.report.Provenance;
 import quietband.report.ResultDirectory;
 import quietband.report.ShakerFiles;
@@ -28,7 +31,7 @@ import quietband.units.WrongAmount;
 @Command(name = "shaker", mixinStandardHelpOptions = true,
     description = "Turns sideband readings (axis,frequency_hz,peak_g or rms_g,sideband_dbc; optional serial, phase_deg, floor_dbc, "
         + "uncertainty_db, cross_x_g, cross_y_g, cross_z_g) or turn-over readings (axis,sense,output_hz; optional serial, time_s) into "
-        + "the sensitivity along each axis.")
+        + "the sensitivity along each axis; with --plan prints a test plan for a model.")
 final class ShakerCommand implements Callable<Integer> {
 
     @Parameters(paramLabel = "RUN.csv", arity = "0..*", description = "one or more files of readings, taken together")
@@ -41,7 +44,8 @@ final class ShakerCommand implements Callable<Integer> {
         description = "what the carrier is multiplied by before sidebands and output are read; default: ${DEFAULT-VALUE}")
     private double multiplier;
 
-    @Option(names = "--floor", paramLabel = "LEVEL", description = "noise floor of the readings, e.g. \"-130 dBc\"; a column floor_dbc goes before it")
+    @Option(names = "--floor", paramLabel = "LEVEL",
+        description = "noise floor of the readings, e.g. \"-130 dBc\"; a column floor_dbc goes before it")
     private String floor;
 
     @Option(names = "--floor-margin", paramLabel = "RATIO", defaultValue = "6 dB",
@@ -52,6 +56,17 @@ final class ShakerCommand implements Callable<Integer> {
         description = "standard uncertainty of the shaker's acceleration, the same for all readings; default: ${DEFAULT-VALUE}")
     private String calibration;
 
+    @Option(names = "--plan", paramLabel = "MODEL", description = "print a test plan for a model instead; no file of readings is due")
+    private Path plan;
+
+    @Option(names = "--top", paramLabel = "AMOUNT", defaultValue = "1 g",
+        description = "with --plan: peak level that is asked for where nothing limits it; default: ${DEFAULT-VALUE}")
+    private String top;
+
+    @Option(names = "--stroke", paramLabel = "AMOUNT", defaultValue = "5 mm",
+        description = "with --plan: peak displacement of the shaker; default: ${DEFAULT-VALUE}")
+    private String stroke;
+
     @Mixin
     private OutputOptions output;
 
@@ -60,8 +75,11 @@ final class ShakerCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
+        if (plan != null) {
+            return plan();
+        }
         if (runs.isEmpty()) {
-            throw new Mendable("name a file of readings");
+            throw new Mendable("name a file of readings, or a model with --plan");
         }
         ShakerRules rules = rules();
         List<ShakerReading> readings = new ArrayList<>();
@@ -74,12 +92,38 @@ final class ShakerCommand implements Callable<Integer> {
             ShakerFiles files = new ShakerFiles(ShakerAnalysis.of(readings, rules), rules, from);
             files.writeTo(directory);
             directory.commit();
-            PrintWriter out = spec.commandLine().getOut();
-            out.print(output.json() ? files.json() : files.text());
-            out.flush();
-            Messages.resultAt(spec, directory);
+            print(output.json() ? files.json() : files.text(), directory);
         }
         return 0;
+    }
+
+    private int plan() {
+        if (!runs.isEmpty()) {
+            throw new Mendable("--plan makes a plan from a model, readings are not used: leave out " + runs.get(0));
+        }
+        double level = amount("--top", top, Dimension.ACCELERATION);
+        double travel = amount("--stroke", stroke, Dimension.LENGTH);
+        if (!(level > 0) || !(travel > 0)) {
+            throw new Mendable(level > 0 ? "--stroke " + stroke + ": above 0" : "--top " + top + ": above 0");
+        }
+        ModelFile file = ModelFile.read(plan);
+        Provenance from = output.provenance("shaker", file);
+        double readHz = multiplier * (carrier == null ? file.design().oscillator().carrierHz()
+            : amount("--carrier", carrier, Dimension.FREQUENCY));
+        try (ResultDirectory directory = ResultDirectory.prepare(output.directory(plan, "shaker"), from.mark())) {
+            PlanFiles files = new PlanFiles(file.design(), TestPlan.of(file.design(), level, travel, readHz), from);
+            files.writeTo(directory);
+            directory.commit();
+            print(output.json() ? files.json() : files.text(), directory);
+        }
+        return 0;
+    }
+
+    private void print(String text, ResultDirectory directory) {
+        PrintWriter out = spec.commandLine().getOut();
+        out.print(text);
+        out.flush();
+        Messages.resultAt(spec, directory);
     }
 
     private ShakerRules rules() {
@@ -99,7 +143,8 @@ final class ShakerCommand implements Callable<Integer> {
             throw new Mendable(margin < 0 ? "--floor-margin " + floorMargin + ": at least 0 dB" : "--calibration " + calibration
                 + ": at least 0");
         }
-        return new ShakerRules(hz, multiplier, floor == null ? Double.NaN : amount("--floor", floor, Dimension.CARRIER_LEVEL), margin, share);
+        double noise = floor == null ? Double.NaN : amount("--floor", floor, Dimension.CARRIER_LEVEL);
+        return new ShakerRules(hz, multiplier, noise, margin, share);
     }
 
     private static double amount(String option, String text, Dimension dimension) {

@@ -61,7 +61,8 @@ final class SortCommand implements Callable<Integer> {
         + "same is at most this, e.g. \"2 %%\"; needs uncertainties")
     private String risk;
 
-    @Option(names = "--uncertainty", paramLabel = "AMOUNT", description = "standard uncertainty of every number where the file states none")
+    @Option(names = "--uncertainty", paramLabel = "AMOUNT",
+        description = "standard uncertainty of every number where the file states none")
     private String uncertainty;
 
     @Option(names = "--confidence", paramLabel = "C", defaultValue = "0.95",
@@ -72,8 +73,8 @@ final class SortCommand implements Callable<Integer> {
     private int want;
 
     @Option(names = "--bad-rows", paramLabel = "stop|refuse|keep", defaultValue = "stop",
-        description = "rows with something wrong: stop and write nothing; refuse: count them as built and refused; keep: judge a repeated "
-            + "serial as a unit of its own and leave the others unjudged and uncounted; default: ${DEFAULT-VALUE}")
+        description = "rows with something wrong: stop and write nothing; refuse: count them as built and refused; keep: judge "
+            + "a repeated serial as a unit of its own and leave the others unjudged and uncounted; default: ${DEFAULT-VALUE}")
     private BadRows badRows;
 
     @Mixin
@@ -119,8 +120,9 @@ final class SortCommand implements Callable<Integer> {
         String advice = badRows == BadRows.STOP ? "mend it, or choose with --bad-rows refuse or keep" : "";
         bad.stream().limit(MOST_LISTED).forEach(b -> problems.add(new Problem(lot.toString(), b.line(), 0, "", b.reason(), advice)));
         if (bad.size() > MOST_LISTED) {
-            problems.add(new Problem(lot.toString(), 0, 0, "", bad.size() + " bad rows in all", badRows == BadRows.STOP
-                ? "the first " + MOST_LISTED + " are listed; --bad-rows keep or refuse lists all in bad_rows.csv" : "all are in bad_rows.csv"));
+            String where = badRows == BadRows.STOP ? "the first " + MOST_LISTED + " are listed; --bad-rows keep or refuse lists all in "
+                + "bad_rows.csv" : "all are in bad_rows.csv";
+            problems.add(new Problem(lot.toString(), 0, 0, "", bad.size() + " bad rows in all", where));
         }
         if (badRows == BadRows.STOP) {
             throw new ModelException(problems);

@@ -85,7 +85,7 @@ final class LotText {
         said.add(toBuild(s));
         s.risks().ifPresentOrElse(r -> said.add(String.format(Locale.ROOT, "Of all units %s are accepted though beyond the limit, %s are "
             + "refused though within it, by the stated uncertainties.", percent(r.acceptedBad()), percent(r.refusedGood()))),
-            () -> said.add("No uncertainties: no risks are given. State them in columns x_uncertainty_ppb_per_g, y_, z_ or with --uncertainty."));
+            () -> said.add("No uncertainties, no risks: state them in columns x_uncertainty_ppb_per_g, y_, z_ or with --uncertainty."));
         s.law().ifPresentOrElse(l -> said.addAll(law(s, l)),
             () -> said.add("Too few units to fit a law of the components."));
         if (!s.lot().bad().isEmpty()) {

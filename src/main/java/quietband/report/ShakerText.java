@@ -57,10 +57,13 @@ final class ShakerText {
         List<List<String>> rows = new ArrayList<>();
         for (AxisSensitivity a : unit.axes().values()) {
             boolean turned = a.points().isEmpty() && a.turnOver() != null;
-            rows.add(List.of(unit.serial(), a.axis().letter(), (a.signKnown() ? a.meanPerG() > 0 ? "+" : "" : "+-") + number(a.meanPerG()),
-                number(a.halfPerG()), number(a.spreadPerG()), turned ? "turned" : a.used() + " of " + a.points().size(), resonances(a)));
+            String sign = a.signKnown() ? a.meanPerG() > 0 ? "+" : "" : "+-";
+            String used = turned ? "turned" : a.used() + " of " + a.points().size();
+            rows.add(List.of(unit.serial(), a.axis().letter(), sign + number(a.meanPerG()), number(a.halfPerG()),
+                number(a.spreadPerG()), used, resonances(a)));
         }
-        rows.add(List.of(unit.serial(), unit.whole() ? "all" : "some", number(unit.vectorPerG()), number(unit.vectorHalfPerG()), "", "", ""));
+        rows.add(List.of(unit.serial(), unit.whole() ? "all" : "some", number(unit.vectorPerG()), number(unit.vectorHalfPerG()), "",
+            "", ""));
         return rows;
     }
 
@@ -83,8 +86,8 @@ final class ShakerText {
 
     /** The page. */
     static PlainPage page(List<ResonatorSensitivity> units, ShakerRules rules, Provenance from, List<String> svgs) {
-        AssessmentView.Head head = new AssessmentView.Head("Resonators on the shaker, " + from.input(), "MEASURED", "none", verdict(units),
-            from, Dossier.today());
+        AssessmentView.Head head = new AssessmentView.Head("Resonators on the shaker, " + from.input(), "MEASURED", "none",
+            verdict(units), from, Dossier.today());
         List<List<String>> rows = new ArrayList<>();
         units.stream().limit(MOST).forEach(u -> rows.addAll(rows(u)));
         Grid grid = new Grid("Sensitivity; half of the 95 % interval; standard deviation of single readings", List.of("serial", "axis",

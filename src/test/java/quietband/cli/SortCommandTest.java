@@ -45,9 +45,9 @@ class SortCommandTest {
     void accepted_units_are_a_lot_that_tolerance_reads() throws IOException {
         Run run = Run.of("sort", "models/lots/ridge-lot.csv", "--limit", "0.65 ppb/g", "--out", folder.resolve("out"));
         assertThat(run.status()).as(run.err()).isZero();
-        Path model = file("model.yaml", "quietband: 1\noscillator:\n  carrier: 10 MHz\n  resonator:\n    sensitivity: {x: 0.3 ppb/g, y: 0 ppb/g, "
-            + "z: 0 ppb/g}\nrequirement:\n  residual: [{frequency: 10 Hz, limit: 1 ppb/g}]\ntolerances:\n"
-            + "  - {name: crystal, of: oscillator.resonator.sensitivity, lot: out/accepted.csv}\n");
+        Path model = file("model.yaml", "quietband: 1\noscillator:\n  carrier: 10 MHz\n  resonator:\n    "
+            + "sensitivity: {x: 0.3 ppb/g, y: 0 ppb/g, z: 0 ppb/g}\nrequirement:\n  residual: [{frequency: 10 Hz, limit: 1 ppb/g}]\n"
+            + "tolerances:\n  - {name: crystal, of: oscillator.resonator.sensitivity, lot: out/accepted.csv}\n");
         Run judged = Run.of("tolerance", model, "--units", "200", "--points", "20", "--out", folder.resolve("t"), "--format", "json");
         assertThat(judged.status()).as(judged.err()).isZero();
         assertThat(judged.out()).contains("\"units\" : 200");
@@ -63,7 +63,8 @@ class SortCommandTest {
             "3 cells", "lot.csv:8", "y_ppb_per_g has no number");
         assertThat(folder.resolve("out")).doesNotExist();
 
-        Run refused = Run.of("sort", lot, "--limit", "0.3 ppb/g", "--out", folder.resolve("out"), "--bad-rows", "refuse", "--format", "json");
+        Run refused = Run.of("sort", lot, "--limit", "0.3 ppb/g", "--out", folder.resolve("out"), "--bad-rows", "refuse",
+            "--format", "json");
         assertThat(refused.status()).isZero();
         assertThat(refused.err()).contains("lot.csv:5");
         assertThat(refused.out()).contains("\"count\" : 6", "\"accepted\" : 1", "\"bad_rows\" : 5");
@@ -103,8 +104,9 @@ class SortCommandTest {
         }
         String[] found = new String[2];
         for (int threads = 1; threads <= 2; threads++) {
-            Run.of("sort", lot, "--limit", "0.7 ppb/g", "--uncertainty", "0.1 ppb/g", "--threads", threads, "--out", folder.resolve("out"));
-            found[threads - 1] = Files.readString(folder.resolve("out/summary.json")) + Files.readString(folder.resolve("out/sorted.csv"));
+            Path out = folder.resolve("out");
+            Run.of("sort", lot, "--limit", "0.7 ppb/g", "--uncertainty", "0.1 ppb/g", "--threads", threads, "--out", out);
+            found[threads - 1] = Files.readString(out.resolve("summary.json")) + Files.readString(out.resolve("sorted.csv"));
         }
         assertThat(found[0]).isEqualTo(found[1]);
     }

@@ -104,7 +104,8 @@ class SortedLotTest {
     @Test
     void risks_of_one_axis_at_its_mean_are_sheppards_closed_form() {
         int n = 40_000;
-        double[][] reading = ComponentLawTest.drawn(new double[] {5, 0, 0}, new double[][] {{0.04, 0, 0}, {0, 1e-12, 0}, {0, 0, 1e-12}}, n, 8);
+        double[][] scatter = {{0.04, 0, 0}, {0, 1e-12, 0}, {0, 0, 1e-12}};
+        double[][] reading = ComponentLawTest.drawn(new double[] {5, 0, 0}, scatter, n, 8);
         double s = 0.2 * Math.sqrt(0.75);
         double u = 0.1;
         double[] small = new double[n];
