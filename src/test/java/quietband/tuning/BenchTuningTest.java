@@ -57,9 +57,11 @@ class BenchTuningTest {
 
     @Test
     void readings_that_no_rates_give_are_refused_with_what_to_check() {
-        ModelFile tall = relay.withValue("platform.springs.corners.at", "[{x: 2 mm, y: 2 mm, z: 30 mm}, {x: -2 mm, y: 2 mm, z: 30 mm}, "
+        ModelFile tall = relay.withValue("platform.springs.corners.at",
+            "[{x: 2 mm, y: 2 mm, z: 30 mm}, {x: -2 mm, y: 2 mm, z: 30 mm}, "
             + "{x: 0 mm, y: -2 mm, z: 30 mm}]");
-        assertThatThrownBy(() -> BenchTuning.of(tall, new Vec(300, 20, 20), Vec.all(Double.NaN))).isInstanceOf(WishException.class)
+        assertThatThrownBy(() -> BenchTuning.of(tall, new Vec(300, 20, 20), Vec.all(Double.NaN)))
+            .isInstanceOf(WishException.class)
             .hasMessageContaining("which axis");
     }
 
@@ -73,7 +75,8 @@ class BenchTuningTest {
         Vec point = at.minus(c);
         double[] square = new double[6];
         int[][] pairs = {{1, 2}, {0, 2}, {0, 1}, {0, 1}, {0, 2}, {1, 2}};
-        double[] own = {p.inertia().xx(), p.inertia().yy(), p.inertia().zz(), p.inertia().xy(), p.inertia().xz(), p.inertia().yz()};
+        double[] own = {p.inertia().xx(), p.inertia().yy(), p.inertia().zz(), p.inertia().xy(), p.inertia().xz(),
+            p.inertia().yz()};
         for (int i = 0; i < 6; i++) {
             int a = pairs[i][0];
             int b = pairs[i][1];
@@ -83,8 +86,10 @@ class BenchTuningTest {
         }
         Map<String, String> pieces = new LinkedHashMap<>();
         pieces.put("platform.mass", String.format(Locale.ROOT, "%.12g kg", m + extra));
-        pieces.put("platform.centre_of_gravity", String.format(Locale.ROOT, "{x: %.15e m, y: %.15e m, z: %.15e m}", c.x(), c.y(), c.z()));
-        pieces.put("platform.inertia", String.format(Locale.ROOT, "{xx: %.15e kg*m^2, yy: %.15e kg*m^2, zz: %.15e kg*m^2, xy: %.15e kg*m^2, "
+        pieces.put("platform.centre_of_gravity", String.format(Locale.ROOT, "{x: %.15e m, y: %.15e m, z: %.15e m}",
+            c.x(), c.y(), c.z()));
+        pieces.put("platform.inertia", String.format(Locale.ROOT,
+            "{xx: %.15e kg*m^2, yy: %.15e kg*m^2, zz: %.15e kg*m^2, xy: %.15e kg*m^2, "
             + "xz: %.15e kg*m^2, yz: %.15e kg*m^2}", square[0], square[1], square[2], square[3], square[4], square[5]));
         return file.withValues(pieces);
     }
@@ -101,10 +106,12 @@ class BenchTuningTest {
                 double shift = after.get(n).frequencyHz() - before.get(n).frequencyHz();
                 BenchTuning.Shift told = shifts.get(6 * place + n);
                 // asked for: 2 % of the shift
-                assertThat(told.toHz() - told.fromHz()).as(told.change() + " mode " + n).isCloseTo(shift, within(0.02 * Math.abs(shift) + 1e-9));
+                assertThat(told.toHz() - told.fromHz()).as(told.change() + " mode " + n).isCloseTo(shift,
+                    within(0.02 * Math.abs(shift) + 1e-9));
             }
         }
-        ModelFile stiffer = unit.withQuantities(unit.design().quantities().changed(List.of(new quietband.model.Tolerance.Change(
+        ModelFile stiffer = unit.withQuantities(unit.design().quantities()
+            .changed(List.of(new quietband.model.Tolerance.Change(
             "platform.springs.corners[2].stiffness", quietband.model.Tolerance.Act.SCALE, 0.01))));
         List<ModeLine> after = Assessor.assess(stiffer.design()).modes();
         for (int n = 0; n < 6; n++) {

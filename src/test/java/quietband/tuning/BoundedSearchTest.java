@@ -43,7 +43,8 @@ class BoundedSearchTest {
 
     @Test
     void the_same_seed_gives_the_same_point_on_one_thread_and_on_three() {
-        Function<double[], Score> kinked = x -> new Score(-Math.max(Math.abs(x[0] - 0.4), Math.abs(x[1] - 0.7) + 0.3 * Math.abs(x[2] - 0.1)), -1);
+        Function<double[], Score> kinked = x -> new Score(-Math.max(Math.abs(x[0] - 0.4), Math.abs(x[1] - 0.7)
+            + 0.3 * Math.abs(x[2] - 0.1)), -1);
         double[] one = BoundedSearch.run(middle(3), 5, 1, kinked).best().x();
         double[] three = BoundedSearch.run(middle(3), 5, 3, kinked).best().x();
         assertThat(three).isEqualTo(one);

@@ -34,16 +34,19 @@ class TradeSearchTest {
         "platform.springs.corners.stiffness, 2e3, 24e3, platform.springs.corners.damping, 1, 30",
         "cancellation.sensor.position.x, -15e-3, 15e-3, cancellation.sensor.position.z, -10e-3, 10e-3",
         "platform.springs.corners.stiffness, 4e3, 24e3, cancellation.sensor.position.x, -15e-3, 15e-3"})
-    void from_a_bad_start_it_comes_within_03_dB_of_the_best_of_41_by_41_points_and_breaks_no_limit(String a, double a0, double a1, String b,
+    void from_a_bad_start_it_comes_within_03_dB_of_the_best_of_41_by_41_points_and_breaks_no_limit(String a, double a0,
+    double a1, String b,
                                                                                                    double b0, double b1) {
         Design start = bad();
-        List<Vary> axes = List.of(new Vary(start.quantities().find(a), a0, a1, 41), new Vary(start.quantities().find(b), b0, b1, 41));
+        List<Vary> axes = List.of(new Vary(start.quantities().find(a), a0, a1, 41), new Vary(start.quantities()
+            .find(b), b0, b1, 41));
         TradeSearch found = TradeSearch.run(start, axes, 1, 2, Optional.empty());
         double bar = found.after().verdict(found.after().fullest()).worst().marginDb() + 0.3;
         // judged in full, not by the fast verdict
         assertThat(found.after().requirementMet()).contains(true);
         double best = IntStream.range(0, 41 * 41).parallel().mapToObj(i -> Trade.changed(start, axes,
-            new double[] {axes.get(0).value(i % 41), axes.get(1).value(i / 41)})).filter(d -> atSome(d) > bar).map(QuickVerdict::of)
+            new double[] {axes.get(0).value(i % 41), axes.get(1).value(i / 41)})).filter(d -> atSome(d) > bar)
+            .map(QuickVerdict::of)
             .filter(q -> q.worstOver() <= 0).mapToDouble(QuickVerdict::goal).max().orElse(Double.NEGATIVE_INFINITY);
         assertThat(best).isLessThan(bar);
     }
