@@ -45,6 +45,36 @@ final class SpringCharts {
             FrequencyChart.Scale.decades(lines, 5), lines);
     }
 
+    /**
+     * What a tenfold reduction from a frequency on asks for: travel each way and edge of the box, the body as it is.
+     * Empty where damping keeps the platform from a tenfold reduction.
+     */
+    static java.util.Optional<FrequencyChart> box(SpringAnswer a) {
+        TravelCurve c = a.curve();
+        if (Double.isNaN(a.tenfold())) {
+            return java.util.Optional.empty();
+        }
+        int n = c.cornerHz().length;
+        double[] from = new double[n];
+        double[] travel = new double[n];
+        double[] box = new double[n];
+        for (int i = 0; i < n; i++) {
+            from[i] = a.tenfold() * c.cornerHz()[i];
+            travel[i] = 1e3 * (c.sustained()[i] + Math.max(c.shock()[i], c.sag()[i]));
+            box[i] = 1e3 * a.body() + 2 * travel[i];
+        }
+        double mean = Math.cbrt(a.cornerHz().x() * a.cornerHz().y() * a.cornerHz().z());
+        double[] here = {a.tenfold() * mean};
+        double counted = 1e3 * Axis.ALL.stream().mapToDouble(x -> a.after().travel().orElseThrow().counted().get(x)).max().orElse(0);
+        List<ChartLine> lines = new ArrayList<>(List.of(new ChartLine("largest edge of the box inside", from, box, Look.of(Stack.COMBINED)),
+            new ChartLine("travel each way", from, travel, Look.number(1))));
+        if (counted > 0) {
+            lines.add(new ChartLine("this design", here, new double[] {1e3 * a.body() + 2 * counted}, Look.number(3), true));
+        }
+        return java.util.Optional.of(new FrequencyChart("chart-box", "What a tenfold reduction from a frequency on asks for", "mm", from[0],
+            from[n - 1], FrequencyChart.Scale.decades(lines, 6), lines));
+    }
+
     private static double[] mm(double[] metres) {
         double[] mm = metres.clone();
         for (int i = 0; i < mm.length; i++) {

@@ -31,7 +31,12 @@ public final class SpringFiles {
         directory.write("sketch.svg", w -> w.write(sketch));
         String chart = SpringCharts.travel(a).svg();
         directory.write("chart-travel.svg", w -> w.write(chart));
-        String page = Pages.page(new SpringPage(a, from).page(sketch, chart));
+        List<String> charts = new ArrayList<>(List.of(chart));
+        SpringCharts.box(a).map(FrequencyChart::svg).ifPresent(svg -> {
+            charts.add(svg);
+            directory.write("chart-box.svg", w -> w.write(svg));
+        });
+        String page = Pages.page(new SpringPage(a, from).page(sketch, charts));
         directory.write("report.html", w -> w.write(page));
         String summary = json();
         directory.write("summary.json", w -> w.write(summary));
@@ -104,7 +109,8 @@ public final class SpringFiles {
             json.field("ballast_g", 1e3 * a.ballast());
             json.object("ballast_at_mm", () -> axes(json, i -> 1e3 * a.ballastAt().get(i)));
             json.object("elastic_centre_off_mm", () -> axes(json, i -> 1e3 * a.elastic().offset().get(i)));
-            json.field("lift_off_level", a.liftOff());
+            json.field("lift_off_level", a.liftOff()).field("tenfold_from_hz", a.tenfold() * Math.cbrt(a.cornerHz().x() * a.cornerHz().y()
+                * a.cornerHz().z()));
             json.array("modes", () -> a.after().modes().forEach(m -> AssessmentSummary.mode(json, m)));
             json.field("requirement_met", a.after().requirementMet().orElse(null));
             json.array("requirements", () -> a.after().requirements().forEach(r -> AssessmentSummary.requirement(json,

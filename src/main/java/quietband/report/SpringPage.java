@@ -24,14 +24,14 @@ final class SpringPage {
         return String.format(Locale.ROOT, "(%.2f, %.2f, %.2f) mm", 1e3 * v.x(), 1e3 * v.y(), 1e3 * v.z());
     }
 
-    PlainPage page(String sketch, String chart) {
+    PlainPage page(String sketch, List<String> charts) {
         String title = a.changed().design().title();
         long unmet = a.findings().stream().filter(f -> !f.met()).count();
         AssessmentView.Head head = new AssessmentView.Head(title.isEmpty() ? from.input() : title, a.met()
             ? "WISHES MET" : "NOT ALL MET",
             a.met() ? "holds" : "fails", a.met() ? "corners and every check hold" : unmet + " of " + a.findings().size()
             + " do not hold, see below", from, Dossier.today());
-        return new PlainPage(head, List.of(wishes(), parts(sketch), motion(chart)));
+        return new PlainPage(head, List.of(wishes(), parts(sketch), motion(charts)));
     }
 
     private PlainPage.Part wishes() {
@@ -101,19 +101,39 @@ final class SpringPage {
             "damping ratio, lowest mode"), rows);
     }
 
+    /** Travel at a corner in Hz, m: along a straight line in logarithms through the curve. */
+    private double travelAt(double corner) {
+        double[] f = a.curve().cornerHz();
+        int i = 0;
+        while (i + 2 < f.length && f[i + 1] < corner) {
+            i++;
+        }
+        double t = StrictMath.log(corner / f[i]) / StrictMath.log(f[i + 1] / f[i]);
+        return StrictMath.exp((1 - t) * StrictMath.log(at(i)) + t * StrictMath.log(at(i + 1)));
+    }
+
+    private double at(int i) {
+        return a.curve().sustained()[i] + Math.max(a.curve().shock()[i], a.curve().sag()[i]);
+    }
+
     private static String rates(Vec v) {
         return String.format(Locale.ROOT, "%.4g, %.4g, %.4g", v.x() / 1e3, v.y() / 1e3, v.z() / 1e3);
     }
 
-    private PlainPage.Part motion(String chart) {
+    private PlainPage.Part motion(List<String> charts) {
         List<List<String>> corners = new ArrayList<>();
         for (Axis x : Axis.ALL) {
             corners.add(List.of(x.letter(), Digits.brief(a.wantedHz().get(x), 4), Digits.brief(a.cornerHz().get(x),
                 4)));
         }
-        return new PlainPage.Part("Corners, modes and travel", List.of(),
+        List<String> told = Double.isNaN(a.tenfold()) ? List.of("Damping keeps the platform from a tenfold reduction at any frequency.")
+            : List.of(String.format(Locale.ROOT, "The platform takes a tenth away from %.3g times its corner on: a tenfold reduction from 10 Hz would "
+                + "need a corner of %.3g Hz, %.3g mm of travel each way and a box of %.0f mm inside; this design has it from %.4g Hz.", a.tenfold(),
+                10 / a.tenfold(), 1e3 * travelAt(10 / a.tenfold()), 1e3 * (a.body() + 2 * travelAt(10 / a.tenfold())),
+                a.tenfold() * Math.cbrt(a.cornerHz().x() * a.cornerHz().y() * a.cornerHz().z())));
+        return new PlainPage.Part("Corners, modes and travel", told,
             List.of(new Grid("Corner of each axis: the mode that moves mostly "
             + "along it, Hz", List.of("axis", "wanted", "reached"), corners), AssessmentGrids.modes(a.after()),
-            AssessmentGrids.travel(a.after())), List.of(chart));
+            AssessmentGrids.travel(a.after())), charts);
     }
 }

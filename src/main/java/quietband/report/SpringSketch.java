@@ -116,7 +116,14 @@ final class SpringSketch {
             g.setColor(Look.FAINT);
             g.setStroke(new BasicStroke(0.8f));
             g.draw(new Line2D.Double(px, py - high * scale / 2, px, py + high * scale / 2));
-            g.drawString(text(high), (float) px - 12, (float) (py - high * scale / 2 - 6));
+            for (int side = -1; side <= 1; side += 2) {
+                g.draw(new Line2D.Double(px - 4, py + side * high * scale / 2, px + 4, py + side * high * scale / 2));
+            }
+            java.awt.geom.AffineTransform before = g.getTransform();
+            g.translate(px - 3, py + 26);
+            g.rotate(-Math.PI / 2);
+            g.drawString(text(high), 0, 0);
+            g.setTransform(before);
         }
     }
 
@@ -208,16 +215,19 @@ final class SpringSketch {
         ringAt(g, 290, y);
         g.setColor(Look.SPRINGS.colour());
         g.fill(new Rectangle2D.Double(424, y - 4, 8, 8));
-        diamondAt(g, 530, y);
+        boolean sensors = design.cancellation().filter(c -> c.sensor().onPlatform()).isPresent();
+        if (sensors) {
+            diamondAt(g, 530, y);
+        }
         List<String> words = List.of("spring", "centre of gravity", "elastic centre", "resonator", "sensors");
         int[] at = {72, 164, 302, 440, 544};
         g.setColor(Look.INK);
         for (int i = 0; i < at.length; i++) {
-            if (i < 4 || design.cancellation().filter(c -> c.sensor().onPlatform()).isPresent()) {
+            if (i < 4 || sensors) {
                 g.drawString(words.get(i), at[i], (float) y + 4);
             }
         }
-        g.drawString(String.format(Locale.ROOT, "1 cm = %.0f px; body dashed red: largest box", 0.01 * scale), 40,
+        g.drawString(String.format(Locale.ROOT, "1 cm = %.0f px; full line: body; dashed red: largest box", 0.01 * scale), 40,
             (float) y + 26);
     }
 }

@@ -39,7 +39,7 @@ final class BoundedSearch {
 
     private static final int LEAST_SCOUTS = 24;
     private static final int SCOUTS_EACH = 10;
-    private static final double SHORTEST = 2e-4;
+    private static final double SHORTEST = 4e-4;
 
     private final int n;
     private final long seed;

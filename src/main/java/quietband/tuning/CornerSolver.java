@@ -24,6 +24,7 @@ record CornerSolver(Design design, Vec factors, Vec cornerHz, double off) {
     private static final int MOST_STEPS = 60;
     private static final double CLOSE = 1e-11;
     private static final double PROBE = 1e-5;
+    private static final double RIDGE = 1e-7;
 
     /**
      * Solves.
@@ -88,7 +89,7 @@ record CornerSolver(Design design, Vec factors, Vec cornerHz, double off) {
         }
         RealMatrix square = j.transpose().multiply(j);
         for (int i = 0; i < 3; i++) {
-            square.addToEntry(i, i, damping + 1e-12);
+            square.addToEntry(i, i, damping + RIDGE);
         }
         double[] right = j.transpose().operate(here);
         double[] move = new LUDecomposition(square).getSolver().solve(new ArrayRealVector(right)).toArray();

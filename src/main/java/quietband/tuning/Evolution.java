@@ -15,7 +15,7 @@ import org.hipparchus.linear.EigenDecompositionSymmetric;
  */
 final class Evolution {
 
-    private static final double SMALL = 3e-5;
+    private static final double SMALL = 2e-4;
 
     private final int n;
     private final int lambda;

@@ -26,6 +26,7 @@ final class HoldSearch {
     private static final double BALLAST_STEP = 1e-4;
     private static final double PLACE_STEP = 1e-4;
     private static final double PER_SHARE_DB = 0.2;
+    private static final double PLAIN_DB = 0.03;
 
     private final Design base;
     private final Platform platform;
@@ -120,11 +121,18 @@ final class HoldSearch {
         return numbers.design();
     }
 
-    /** Least margin of anything asked, dB, less a little for ballast that brings nothing. */
+    /** Worst margin, dB, less a little for what is odd and brings nothing. */
     BoundedSearch.Score score(double[] x) {
         QuickVerdict quick = QuickVerdict.of(design(x));
-        double cost = platform.mass() > 0 ? PER_SHARE_DB * values(x).ballast() / platform.mass() : 0;
-        return new BoundedSearch.Score(quick.goal() - cost, quick.worstOver());
+        return new BoundedSearch.Score(quick.goal() - odd(values(x)), quick.worstOver());
+    }
+
+    /** Of designs that are as good the plain one is wanted: no ballast, corners alike, springs where they were; dB. */
+    private double odd(Values v) {
+        double apart = Math.abs(StrictMath.log(v.corner().x() / v.corner().y())) + Math.abs(StrictMath.log(v.corner().y() / v.corner().z()))
+            + Math.abs(StrictMath.log(v.damping().x() / v.damping().y())) + Math.abs(StrictMath.log(v.damping().y() / v.damping().z()));
+        double moved = Math.abs(v.spread().x() - 1) + Math.abs(v.spread().y() - 1);
+        return PER_SHARE_DB * v.ballast() / platform.mass() + PLAIN_DB * (apart + moved);
     }
 
     /** The best that was found, as a target for rates and parts. */

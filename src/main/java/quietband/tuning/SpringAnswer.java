@@ -30,7 +30,7 @@ public record SpringAnswer(ModelFile changed, Assessment before, Assessment afte
     double surgeHz,
                            List<SpringPart> parts, Vec shift, double ballast, Vec ballastAt, ElasticCentre elastic,
                            List<Finding> findings, TravelCurve curve, double liftOff, Optional<Elastomer> warm,
-                           String search) {
+                           String search, double tenfold, double body) {
 
     public SpringAnswer {
         parts = List.copyOf(parts);

@@ -75,6 +75,12 @@ final class SpringChecks {
         }
         Vec clear = platform.clearance().get();
         for (Axis a : Axis.ALL) {
+            double sag = t.sag().get(a);
+            if (sag > 0) {
+                list.add(Finding.of("sag_" + a.letter(), sag <= clear.get(a), String.format(Locale.ROOT,
+                    "sag along %s %.3g mm under 1 g, %.3g mm of clearance", a.letter(), 1e3 * sag, 1e3 * clear.get(a)),
+                    "more clearance or a higher corner: turned over or in transport the platform would lie on its stops"));
+            }
             double used = t.counted().get(a);
             list.add(Finding.of("clearance_" + a.letter(), used <= clear.get(a), String.format(Locale.ROOT,
                 "travel along %s %.3g mm of %.3g mm "

@@ -73,7 +73,8 @@ public final class SpringPlanner {
         findings.addAll(checks.all(corner));
         return new SpringAnswer(changed, before, after, target.cornerHz(), corner, checks.surgeHz(), list, shift,
             target.ballast() + closing, target.ballast() > 0 ? target.at() : centre, ElasticCentre.of(assembly), findings,
-            TravelCurve.of(changed.design()), checks.liftOff(list), parts.compound(), target.search());
+            TravelCurve.of(changed.design()), checks.liftOff(list), parts.compound(), target.search(),
+            Reducing.tenfold(changed.design()), largest(SpringChecks.needed(changed.design().platform().orElseThrow(), Vec.ZERO)));
     }
 
     /** Refuses what no spring can mend: a body, or springs, that do not go into the box at all. */
@@ -86,6 +87,10 @@ public final class SpringPlanner {
                     1e3 * p.boxLimit().get(a), a.letter(), 1e3 * need.get(a)));
             }
         }
+    }
+
+    private static double largest(Vec v) {
+        return Math.max(v.x(), Math.max(v.y(), v.z()));
     }
 
     /** Largest motion along the springs' axes either way, m; the sag where nothing else moves. */

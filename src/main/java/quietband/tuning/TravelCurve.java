@@ -22,11 +22,11 @@ public record TravelCurve(double[] cornerHz, double[] sag, double[] sustained, d
 
     private static final int POINTS = 33;
 
-    /** The curve of a design from a third of a corner to three times it, and down to 10 Hz at least. */
+    /** The curve of a design from a third of its corner to three times it, and down to 2 Hz at least. */
     static TravelCurve of(Design design) {
         Vec now = AxisCorners.hz(new Assembly(design.platform().orElseThrow()));
         double mean = Math.cbrt(now.x() * now.y() * now.z());
-        double[] f = LogGrid.between(POINTS, Math.min(10, mean / 3), mean * 3);
+        double[] f = LogGrid.between(POINTS, Math.min(2, mean / 3), mean * 3);
         double[][] rows = IntStream.range(0, POINTS).parallel().mapToObj(i -> at(design, f[i] / mean))
             .toArray(double[][]::new);
         double[] sag = new double[POINTS];

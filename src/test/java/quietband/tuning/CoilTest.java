@@ -20,7 +20,8 @@ class CoilTest {
     // Ref:     J. Arora, Introduction to Optimum Design, spring design problem (surge and stress coefficients read, inputs from memory)
     @Test
     void the_spring_of_the_optimisation_literature_has_its_published_figures() {
-        WireMaterial wire = new WireMaterial("benchmark", 3e7 * PSI, 1.15e7 * PSI, 7.38342e-4 * POUND_FORCE / Math.pow(INCH, 4), 1e9, 0, 0, 1,
+        WireMaterial wire = new WireMaterial("benchmark", 3e7 * PSI, 1.15e7 * PSI,
+            7.38342e-4 * POUND_FORCE / Math.pow(INCH, 4), 1e9, 0, 0, 1,
             0.5);
         Coil coil = new Coil(wire, 0.051689 * INCH, 0.356718 * INCH, 11.289, 2 * INCH);
         // six digits are published
@@ -29,7 +30,8 @@ class CoilTest {
         assertThat(coil.index()).isCloseTo(6.90124, within(6e-6));
         assertThat(coil.wahl()).isCloseTo(1.21621, within(6e-6));
         // stress 8 F D K/(pi d^3) by hand for 10 lbf: 8*10*0.356718*1.21621/(pi*1.38099e-4) = 79998 psi (two products and a cube)
-        assertThat(coil.stress(10 * POUND_FORCE) / PSI).isCloseTo(8 * 10 * 0.356718 * 1.21621 / (Math.PI * Math.pow(0.051689, 3)), within(1.0));
+        assertThat(coil.stress(10 * POUND_FORCE) / PSI)
+            .isCloseTo(8 * 10 * 0.356718 * 1.21621 / (Math.PI * Math.pow(0.051689, 3)), within(1.0));
     }
 
     /** Haringx' column between faces that stay parallel: w' = psi + Q'/S, psi' = M/B, integrated by Runge and Kutta. */
@@ -83,7 +85,8 @@ class CoilTest {
         double diameter = 7e-3;
         Coil coil = new Coil(m, d, diameter, 4, lambda * diameter);
         // the fourth-order integration is good to 1e-9
-        assertThat(coil.lateralRatio(xi * coil.freeLength())).isCloseTo(lateralRatio(lambda, xi, m.youngs(), m.shear()), within(1e-6));
+        assertThat(coil.lateralRatio(xi * coil.freeLength())).isCloseTo(lateralRatio(lambda, xi, m.youngs(),
+            m.shear()), within(1e-6));
     }
 
     @Test
