@@ -2,7 +2,6 @@ package quietband.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -16,7 +15,6 @@ import quietband.model.ModelFile;
 import quietband.report.FilterFiles;
 import quietband.report.Provenance;
 import quietband.report.ResultDirectory;
-import quietband.response.StackVerdict;
 import quietband.tuning.FilterDesigner;
 import quietband.tuning.FilterForm;
 import quietband.tuning.FilterFound;
@@ -72,8 +70,7 @@ final class FilterCommand implements Callable<Integer> {
             FilterFound found = FilterDesigner.design(task);
             double seconds = (System.nanoTime() - start) / 1e9;
             ModelFile changed = FilteredModel.of(file, found.filters());
-            FilterResult result = new FilterResult(task, found, changed.design(), fullest(file.design()),
-                fullest(changed.design()), seconds);
+            FilterResult result = FilterResult.of(task, found, changed.design(), seconds);
             FilterFiles files = new FilterFiles(result, changed, from);
             files.writeTo(directory);
             directory.commit();
@@ -83,11 +80,6 @@ final class FilterCommand implements Callable<Integer> {
             Messages.resultAt(spec, directory);
         }
         return 0;
-    }
-
-    private static StackVerdict fullest(Design design) {
-        List<StackVerdict> all = StackVerdict.of(design);
-        return all.get(all.size() - 1);
     }
 
     private FilterTask task(Design design) {

@@ -43,8 +43,8 @@ public final class FilterFiles {
         lines.add(title());
         lines.add(String.format(Locale.ROOT, "model %s, quietband %s", from.modelHash().substring(0, 12), from.version()));
         lines.add("");
-        lines.add(sentence("before", result.before()));
-        lines.add(sentence("after", result.after()));
+        lines.add(sentence("before", FilterResult.fullest(result.before())));
+        lines.add(sentence("after", FilterResult.fullest(result.after())));
         lines.add("");
         for (Axis axis : Axis.ALL) {
             int i = axis.ordinal();
@@ -69,9 +69,9 @@ public final class FilterFiles {
     }
 
     private PlainPage page() {
-        AssessmentView.Head head = new AssessmentView.Head(title(), "FILTER", "none", sentence("after", result.after()), from,
+        AssessmentView.Head head = new AssessmentView.Head(title(), "FILTER", "none", sentence("after", FilterResult.fullest(result.after())), from,
             Dossier.today());
-        return new PlainPage(head, List.of(new PlainPage.Part("Residual", List.of(sentence("before", result.before()),
-            sentence("after", result.after())), List.of(), List.of())));
+        return new PlainPage(head, List.of(new PlainPage.Part("Residual", List.of(sentence("before", FilterResult.fullest(result.before())),
+            sentence("after", FilterResult.fullest(result.after()))), List.of(), List.of())));
     }
 }

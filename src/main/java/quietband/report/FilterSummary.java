@@ -17,8 +17,8 @@ final class FilterSummary {
             from.fields(json);
             json.field("form", r.task().form().key()).field("count", r.task().count())
                 .field("goal", r.task().goal().key()).field("max_gain_db", decibels(r.task().maxGain()));
-            json.object("residual_before", () -> verdict(json, r.before()));
-            json.object("residual_after", () -> verdict(json, r.after()));
+            json.object("residual_before", () -> verdict(json, FilterResult.fullest(r.before())));
+            json.object("residual_after", () -> verdict(json, FilterResult.fullest(r.after())));
             json.field("noise_gain_db", noiseGainDb(r));
             json.object("sum_of_squares", () -> json.field("points", r.task().grid().length)
                 .field("norm_ppb_per_g", r.found().norm() * 1e9)

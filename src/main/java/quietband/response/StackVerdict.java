@@ -1,9 +1,7 @@
 package quietband.response;
 
 import java.util.List;
-import quietband.model.Design;
 import quietband.model.Stack;
-import quietband.platform.Assembly;
 
 /**
  * Where a stack meets the residual limit and where it is worst.
@@ -21,13 +19,6 @@ public record StackVerdict(Stack stack, Worst worst, boolean asked, double share
     public StackVerdict {
         intervals = List.copyOf(intervals);
         gaps = List.copyOf(gaps);
-    }
-
-    /** Coverage and worst point of every stack of a design over its band, fullest last. */
-    public static List<StackVerdict> of(Design design) {
-        Assembly assembly = design.platform().map(Assembly::new).orElse(null);
-        double[] grid = new Seeds(design, assembly).between(design.requirement().fromHz(), design.requirement().toHz());
-        return new Coverage(design, new ResidualResponse(design, assembly)).verdicts(grid);
     }
 
     /**

@@ -59,7 +59,7 @@ public final class FilterDesigner {
             x = free;
         } else {
             x = new FilterSearch(unknowns, goal, bound).run();
-            if (!bound.kept(x, 2e-3)) {
+            if (flat == null && !bound.kept(x, 2e-3)) {
                 relaxed = goal.value(new FilterSearch(unknowns, goal, bound(unknowns, 2 * task.maxGain())).best());
             }
         }

@@ -1,6 +1,8 @@
 package quietband.tuning;
 
 import quietband.model.Design;
+import quietband.response.Assessment;
+import quietband.response.Assessor;
 import quietband.response.StackVerdict;
 
 /**
@@ -8,13 +10,26 @@ import quietband.response.StackVerdict;
  *
  * @param task    what was asked
  * @param found   the filters
- * @param changed the design with them
- * @param before  the fullest stack as the model stands
+ * @param before  the assessment as the model stands
  * @param after   the same with the filters
  * @param seconds spent on the search
  */
-public record FilterResult(FilterTask task, FilterFound found, Design changed, StackVerdict before, StackVerdict after,
-                           double seconds) {
+public record FilterResult(FilterTask task, FilterFound found, Assessment before, Assessment after, double seconds) {
+
+    /** Assesses a design before and after. */
+    public static FilterResult of(FilterTask task, FilterFound found, Design changed, double seconds) {
+        return new FilterResult(task, found, Assessor.assess(task.design()), Assessor.assess(changed), seconds);
+    }
+
+    /** The fullest stack's verdict. */
+    public static StackVerdict fullest(Assessment a) {
+        return a.verdict(a.fullest());
+    }
+
+    /** The design with the filters. */
+    public Design changed() {
+        return after.design();
+    }
 
     /** Largest residual over its limit; NaN without a limit. */
     public static double worstRatio(StackVerdict verdict) {

@@ -1,16 +1,21 @@
 package quietband.tuning;
 
+import java.util.Arrays;
+
 /**
- * Finds the unknowns that serve a goal best within the bounds: first the least value, then of all that come near it the
- * smallest ones. Frequencies between those of the cones are looked at after every solution and added where needed.
+ * Finds the unknowns x that serve a goal best within the bounds, and of near-equal ones small ones: least t first; then
+ * least t + w |x|^2, with the weight w such that t cannot rise by more than the goal's slack (at the optimum x* of t alone
+ * t + w |x|^2 is t* (1 + slack) when w = slack t* / |x*|^2). Frequencies between those of the cones are looked at after every
+ * solution and added where needed.
  */
 final class FilterSearch {
 
     private static final int ROUNDS = 12;
-    private static final double COARSE = 1e-5;
+    private static final int WEIGHINGS = 2;
+    private static final double ACCURACY = 1e-5;
     private static final double SETTLED = 1e-4;
     // keeps the equations regular along unknowns that nothing depends on
-    private static final double RIDGE = 1e-12;
+    private static final double RIDGE = 1e-10;
 
     private final FilterUnknowns unknowns;
     private final DesignGoal goal;
@@ -22,40 +27,48 @@ final class FilterSearch {
         this.gain = gain;
     }
 
-    /** The unknowns with the least value alone. */
+    /** The unknowns with the least value alone, nearly within the bounds (length of all and the goal's number). */
     double[] best() {
-        return solve(Double.NaN);
+        return solve(RIDGE, SETTLED);
     }
 
     /** The unknowns (length of all and the goal's number). */
     double[] run() {
-        double[] best = solve(Double.NaN);
-        return solve(goal.value(best) * (1 + goal.slack()));
+        double[] x = best();
+        double least = goal.value(x);
+        for (int i = 1; i <= WEIGHINGS; i++) {
+            double weight = goal.slack() / WEIGHINGS * least / Math.max(1e-30, squares(x));
+            x = solve(Math.max(RIDGE, weight), i < WEIGHINGS ? SETTLED : 0);
+        }
+        return x;
     }
 
-    /** Least value, or with a most for it the smallest unknowns. */
-    private double[] solve(double most) {
+    private double squares(double[] x) {
+        double sum = 0;
+        for (int i = 0; i < unknowns.goal(); i++) {
+            sum += x[i] * x[i];
+        }
+        return sum;
+    }
+
+    private double[] solve(double weight, double settled) {
         int n = unknowns.goal() + 1;
-        boolean small = !Double.isNaN(most);
         double[] x = new double[n];
         double before = Double.POSITIVE_INFINITY;
         for (int round = 0; round < ROUNDS; round++) {
             double[] p = new double[n];
             double[] q = new double[n];
-            java.util.Arrays.fill(p, small ? 1 : RIDGE);
+            Arrays.fill(p, 2 * weight);
             p[n - 1] = RIDGE;
-            q[n - 1] = small ? 0 : 1;
-            ConeProgram program = new ConeProgram(p, q).accuracy(COARSE);
+            q[n - 1] = 1;
+            ConeProgram program = new ConeProgram(p, q).accuracy(ACCURACY);
             goal.addTo(program);
             gain.addTo(program);
-            if (small) {
-                program.add(new Cone(new int[] {n - 1}, new double[][] {{1}}, new double[] {most}));
-            }
             x = program.solve();
             double now = goal.value(x);
             boolean more = goal.refine(x);
             more |= gain.refine(x);
-            if (!more || !small && Math.abs(now - before) <= SETTLED * now) {
+            if (!more || Math.abs(now - before) <= settled * now) {
                 break;
             }
             before = now;

@@ -38,7 +38,7 @@ final class GainBound {
             FilterBasis basis = unknowns.basis(i);
             response[i] = i > 0 && basis == unknowns.basis(i - 1) ? response[i - 1] : responses(basis, dense);
             TreeSet<Double> start = new TreeSet<>();
-            int count = 2 * size + 2;
+            int count = size + 2;
             for (int n = 0; n <= count; n++) {
                 start.add(half * n / count);
             }
@@ -95,27 +95,32 @@ final class GainBound {
             double[] gain = gains(axis, unknowns.of(axis, x));
             for (int n = 0; n < dense.length; n++) {
                 boolean local = (n == 0 || gain[n] >= gain[n - 1]) && (n == dense.length - 1 || gain[n] >= gain[n + 1]);
-                if (local && gain[n] > bound * (1 + BEYOND / 2)) {
-                    beyond = true;
-                    points.get(axis).add(vertex(gain, n));
+                if (local) {
+                    double[] top = vertex(gain, n);
+                    if (top[1] > bound * (1 + BEYOND / 2)) {
+                        beyond |= points.get(axis).add(top[0]);
+                    }
                 }
             }
         }
         return beyond;
     }
 
-    /** The top of the parabola through a local maximum and its neighbours. */
-    private double vertex(double[] gain, int n) {
+    /** Where and how high the parabola through a local maximum and its neighbours is. */
+    private double[] vertex(double[] gain, int n) {
+        double[] own = {dense[n], gain[n]};
         if (n == 0 || n == dense.length - 1) {
-            return dense[n];
+            return own;
         }
         double a = dense[n - 1] - dense[n];
         double b = dense[n + 1] - dense[n];
         double ga = gain[n - 1] - gain[n];
         double gb = gain[n + 1] - gain[n];
-        double down = 2 * (a * gb - b * ga);
-        double shift = down == 0 ? 0 : (a * a * gb - b * b * ga) / down;
-        return Double.isFinite(shift) && shift > a && shift < b ? dense[n] + shift : dense[n];
+        // gain = own + p u + q u^2
+        double q = (ga / a - gb / b) / (a - b);
+        double p = ga / a - q * a;
+        double u = -p / (2 * q);
+        return q < 0 && u > a && u < b ? new double[] {dense[n] + u, gain[n] + u * p / 2} : own;
     }
 
     private double[] gains(int axis, double[] g) {

@@ -8,7 +8,7 @@ import quietband.response.PhaseNoise;
 
 /**
  * Least integrated phase noise of the worst row, sensor noise included, under the condition that no row is above what there
- * is without correction by more than 0.01 dB. t is over the noise of the unknowns it starts from.
+ * is without correction by more than 0.01 dB. t is over the least there is without bounds and condition.
  */
 final class NoiseGoal implements DesignGoal {
 
@@ -72,7 +72,11 @@ final class NoiseGoal implements DesignGoal {
         for (int at = 0; at < n; at += step) {
             active.set(at);
         }
-        unit = value(new double[unknowns.goal() + 1]);
+        double least = 0;
+        for (double[][] r : factor) {
+            least = Math.max(least, r[r.length - 1][r[0].length - 1]);
+        }
+        unit = least > 0 ? least : value(new double[unknowns.goal() + 1]);
     }
 
     private double[][] factor(int k, double low, double high) {
