@@ -2,10 +2,7 @@ package quietband.cli;
 
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
-import java.util.Collections;
-import java.util.LinkedHashMap;
-import java.util.Map;
-import java.util.function.Supplier;
+import java.util.List;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -21,7 +18,8 @@ import picocli.CommandLine.Spec;
         "70:a defect of this program"})
 public final class Quietband implements Runnable {
 
-    private static final Map<String, Supplier<Object>> COMMANDS = commands();
+    private static final List<String> NAMES = List.of("assess", "simulate", "tolerance", "compare", "springs", "filter", "orient",
+        "trade", "shaker", "sort", "fit", "window", "schema", "new");
 
     @Spec
     private CommandSpec spec;
@@ -55,30 +53,32 @@ public final class Quietband implements Runnable {
 
     /** Only the command that is asked for when it is known, which starts sooner; else all, for help and suggestions. */
     private static void addCommands(CommandLine line, String... args) {
-        Supplier<Object> asked = args.length == 0 ? null : COMMANDS.get(args[0]);
+        Object asked = args.length == 0 ? null : command(args[0]);
         if (asked != null) {
-            line.addSubcommand(args[0], asked.get());
+            line.addSubcommand(args[0], asked);
             return;
         }
-        COMMANDS.forEach((name, command) -> line.addSubcommand(name, command.get()));
+        NAMES.forEach(name -> line.addSubcommand(name, command(name)));
     }
 
-    private static Map<String, Supplier<Object>> commands() {
-        Map<String, Supplier<Object>> commands = new LinkedHashMap<>();
-        commands.put("assess", AssessCommand::new);
-        commands.put("simulate", SimulateCommand::new);
-        commands.put("tolerance", ToleranceCommand::new);
-        commands.put("filter", FilterCommand::new);
-        commands.put("compare", CompareCommand::new);
-        commands.put("orient", OrientCommand::new);
-        commands.put("shaker", ShakerCommand::new);
-        commands.put("sort", SortCommand::new);
-        commands.put("springs", SpringsCommand::new);
-        commands.put("trade", TradeCommand::new);
-        commands.put("window", WindowCommand::new);
-        commands.put("fit", FitCommand::new);
-        commands.put("schema", SchemaCommand::new);
-        commands.put("new", NewCommand::new);
-        return Collections.unmodifiableMap(commands);
+    /** The object of a command, null for a name that is none; only the command that is asked for is loaded. */
+    private static Object command(String name) {
+        return switch (name) {
+            case "assess" -> new AssessCommand();
+            case "simulate" -> new SimulateCommand();
+            case "tolerance" -> new ToleranceCommand();
+            case "compare" -> new CompareCommand();
+            case "springs" -> new SpringsCommand();
+            case "filter" -> new FilterCommand();
+            case "orient" -> new OrientCommand();
+            case "trade" -> new TradeCommand();
+            case "shaker" -> new ShakerCommand();
+            case "sort" -> new SortCommand();
+            case "fit" -> new FitCommand();
+            case "window" -> new WindowCommand();
+            case "schema" -> new SchemaCommand();
+            case "new" -> new NewCommand();
+            default -> null;
+        };
     }
 }
