@@ -3,6 +3,7 @@ package quietband.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
+import java.util.List;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
@@ -25,6 +26,10 @@ final class Trouble {
     /** A defect. */
     static final int DEFECT = 70;
 
+    private static final List<Class<? extends RuntimeException>> MENDED_BY_THE_USER = List.of(ResultException.class, Mendable.class,
+        SingularPlatformException.class, ScatterException.class, WishException.class, FilterException.class,
+        FitException.class, RecordingException.class, NoSteadyStateException.class, ArithmeticException.class);
+
     private Trouble() { }
 
     /** A command line that makes no sense. */
@@ -44,11 +49,7 @@ final class Trouble {
             err.println(e.getMessage());
             return MENDABLE;
         }
-        if (e instanceof ResultException || e instanceof Mendable || e instanceof SingularPlatformException
-            || e instanceof ScatterException || e instanceof WishException || e instanceof FilterException
-            || e instanceof ScatterException || e instanceof FitException
-            || e instanceof RecordingException || e instanceof NoSteadyStateException
-            || e instanceof ArithmeticException) {
+        if (MENDED_BY_THE_USER.stream().anyMatch(type -> type.isInstance(e))) {
             err.println("quietband: " + oneLine(e.getMessage()));
             return MENDABLE;
         }
