@@ -115,7 +115,7 @@ final class OrientText {
             }
         }
         if (!known) {
-            said.add("The table has no row of the support the model names: the model's sensitivity is taken as that of a relative one of 1.");
+            said.add("The table has no row of the support the model names: its sensitivity is taken as that of a relative one of 1.");
         }
         if (tried.stream().anyMatch(t -> t.row().invented())) {
             said.add(INVENTED);
