@@ -32,7 +32,8 @@ final class OrientCommand implements Callable<Integer> {
 
     @Option(names = "--goal", paramLabel = "axis|seen|noise", defaultValue = "seen",
         description = "what is made least: the largest component of the vector; the worst residual as seen through platform and "
-            + "correction, over the limit where there is one; the integrated phase noise in the model's vibration; default: ${DEFAULT-VALUE}")
+            + "correction, over the limit where there is one; the integrated phase noise in the model's vibration; "
+            + "default: ${DEFAULT-VALUE}")
     private Orientation.Goal goal;
 
     @Option(names = "--supports", paramLabel = "FILE.csv",

@@ -15,6 +15,9 @@ import quietband.model.Axis;
 final class AxisReduction {
 
     private static final double SURE_SIGN = 0.5;
+    /** A Q known worse than to this share is not told. */
+    private static final double TOLD_Q = 0.7;
+    private static final double HIGHEST_Q = 1e4;
     private static final double NORMAL_95 = 1.959963984540054;
 
     private final Axis axis;
@@ -109,7 +112,7 @@ final class AxisReduction {
         double half = mean * Math.sqrt(variance * t * t + common * NORMAL_95 * NORMAL_95);
         int sign = sign(used, said);
         return new AxisSensitivity(axis, points(y, StrictMath.exp(fit.parameters()[0])), turnOver, sign == 0 ? mean : sign * mean,
-            sign != 0, sigma, half, spread, found(fit, f, scatter, stated), said);
+            sign != 0, sigma, half, spread, found(fit, f, scatter, stated), fit.parameters().clone(), said);
     }
 
     private interface ByIndex {
@@ -157,7 +160,7 @@ final class AxisReduction {
         modes = new double[0];
         boolean turned = turnOver != null;
         return new AxisSensitivity(axis, points(y, Double.NaN), turnOver, turned ? turnOver.perG() : Double.NaN, turned,
-            turned ? turnOver.sigmaPerG() : Double.NaN, turned ? turnOver.halfPerG() : Double.NaN, Double.NaN, List.of(), said);
+            turned ? turnOver.sigmaPerG() : Double.NaN, turned ? turnOver.halfPerG() : Double.NaN, Double.NaN, List.of(), new double[0], said);
     }
 
     private List<ShakerPoint> points(double[] y, double scale) {
@@ -198,7 +201,9 @@ final class AxisReduction {
         List<AxisSensitivity.Found> found = new ArrayList<>();
         for (int k = 1; k + 2 < p.length; k += 3) {
             double hz = StrictMath.exp(p[k]);
-            found.add(new AxisSensitivity.Found(hz, hz * Math.sqrt(variances[k] * unit), StrictMath.exp(p[k + 1]), p[k + 2], hz > top));
+            boolean told = hz <= top && Math.sqrt(variances[k + 1] * unit) < TOLD_Q && StrictMath.exp(p[k + 1]) < HIGHEST_Q;
+            found.add(new AxisSensitivity.Found(hz, hz * Math.sqrt(variances[k] * unit), told ? StrictMath.exp(p[k + 1]) : Double.NaN,
+                p[k + 2], hz > top));
         }
         found.sort(Comparator.comparingDouble(AxisSensitivity.Found::frequencyHz));
         return found;

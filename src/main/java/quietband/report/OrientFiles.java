@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import quietband.model.ModelFile;
 import quietband.model.Stack;
 import quietband.model.Turn;
@@ -14,6 +15,7 @@ import quietband.response.Assessor;
 import quietband.response.FrequencyTable;
 import quietband.response.ResidualLimit;
 import quietband.response.StackVerdict;
+import quietband.tuning.BlankShock;
 import quietband.tuning.Orientation;
 import quietband.tuning.SupportRow;
 import quietband.units.Amounts;
@@ -56,14 +58,17 @@ public final class OrientFiles {
      * @param after  figure of the goal with its best turn
      * @param bare   verdict of the resonator bolted down, without correction, turned
      * @param full   verdict of the stack with every measure, turned
+     * @param shock  what the blank sees of the model's shock; empty without one
      */
-    public record Tried(SupportRow row, ModelFile model, double before, double after, StackVerdict bare, StackVerdict full) {
+    public record Tried(SupportRow row, ModelFile model, double before, double after, StackVerdict bare, StackVerdict full,
+                        Optional<BlankShock> shock) {
 
         /** Works out a support. @param with the model with it */
         public static Tried of(SupportRow row, ModelFile with, Orientation best) {
             ModelFile model = turned(with, best.turn());
             List<StackVerdict> verdicts = Assessor.assess(model.design()).verdicts();
-            return new Tried(row, model, best.before(), best.after(), verdicts.get(0), verdicts.get(verdicts.size() - 1));
+            return new Tried(row, model, best.before(), best.after(), verdicts.get(0), verdicts.get(verdicts.size() - 1),
+                BlankShock.of(model.design()));
         }
 
         /** Whether it resonates within the band. */
@@ -117,6 +122,8 @@ public final class OrientFiles {
             json.array("supports", () -> tried.forEach(t -> json.object(() -> json.field("support", t.row().name())
                 .field("source", t.row().source()).field("invented", t.row().invented()).field("in_band", t.inBand())
                 .field("lowest_resonance_hz", t.row().lowestHz()).field("before", shown(t.before())).field("after", shown(t.after()))
+                .field("blank_shock_bolted_g", t.shock().map(BlankShock::bolted).orElse(Double.NaN))
+                .field("blank_shock_sprung_g", t.shock().map(BlankShock::sprung).orElse(Double.NaN))
                 .object("worst", () -> worst(json, t.full())))));
             json.field("note", Caution.PREDICTION);
         });
@@ -173,12 +180,14 @@ public final class OrientFiles {
 
     private void supports(Writer writer, List<Tried> tried) throws IOException {
         Table table = new Table(writer, "support", "source", "relative_sensitivity", "lowest_resonance_hz", "in_band",
-            "bare_worst_ppb_per_g", "bare_worst_hz", "worst_ppb_per_g", "worst_hz", "margin_db", "goal_before", "goal_after");
+            "bare_worst_ppb_per_g", "bare_worst_hz", "worst_ppb_per_g", "worst_hz", "margin_db", "goal_before", "goal_after",
+            "blank_shock_bolted_g", "blank_shock_sprung_g");
         for (Tried t : tried) {
             table.cell(t.row().name()).cell(t.row().source()).cell(t.row().relative()).cell(t.row().lowestHz())
                 .cell(t.inBand() ? "yes" : "no").cell(t.bare().worst().residualPerG() * 1e9).cell(t.bare().worst().frequencyHz())
                 .cell(t.full().worst().residualPerG() * 1e9).cell(t.full().worst().frequencyHz()).cell(t.full().worst().marginDb())
-                .cell(shown(t.before())).cell(shown(t.after())).end();
+                .cell(shown(t.before())).cell(shown(t.after())).cell(t.shock().map(BlankShock::bolted).orElse(Double.NaN))
+                .cell(t.shock().map(BlankShock::sprung).orElse(Double.NaN)).end();
         }
     }
 

@@ -47,10 +47,11 @@ final class OrientText {
         }
         if (!tried.isEmpty()) {
             lines.add("");
-            lines.add(String.format(Locale.ROOT, "%-14s %10s %9s %9s %9s  %s", "support", "resonance", "bare", "all", "margin", "source"));
+            lines.add(String.format(Locale.ROOT, "%-16s %9s %8s %8s %9s %8s  %s", "support", "resonance", "bare", "all", "margin", "shock",
+                "source"));
             for (List<String> r : supports(tried)) {
-                lines.add(String.format(Locale.ROOT, "%-14s %10s %9s %9s %9s  %s", r.get(0), r.get(2), r.get(4), r.get(6), r.get(8),
-                    r.get(9)));
+                lines.add(String.format(Locale.ROOT, "%-16s %9s %8s %8s %9s %8s  %s", r.get(0), r.get(2), r.get(4), r.get(6), r.get(8),
+                    r.get(10), r.get(11)));
             }
             lines.addAll(supportNotes(tried, known));
         }
@@ -101,9 +102,15 @@ final class OrientText {
             rows.add(List.of(t.row().name(), Integer.toString(t.row().points()), Double.isInfinite(t.row().lowestHz()) ? "none"
                 : Words.hz(t.row().lowestHz()), number(t.row().relative()), Words.ppb(bare.residualPerG()), Words.hz(bare.frequencyHz()),
                 Words.ppb(full.residualPerG()), Words.hz(full.frequencyHz()), t.full().asked() ? Words.db(full.marginDb()) : "",
-                t.row().source()));
+                shock(t, false), shock(t, true), t.row().source()));
         }
         return rows;
+    }
+
+    /** Peak of the blank; the platform's when there is one and it is asked for. */
+    private static String shock(OrientFiles.Tried t, boolean platform) {
+        return t.shock().map(s -> platform && !Double.isNaN(s.sprung()) ? s.sprung() : s.bolted())
+            .map(g -> Digits.brief(g, 3) + " g").orElse("");
     }
 
     private static List<String> supportNotes(List<OrientFiles.Tried> tried, boolean known) {
@@ -115,7 +122,7 @@ final class OrientText {
             }
         }
         if (!known) {
-            said.add("The table has no row of the support the model names: the model's sensitivity is taken as that of a relative one of 1.");
+            said.add("The table has no row of the support the model names: its sensitivity is taken as that of a relative one of 1.");
         }
         if (tried.stream().anyMatch(t -> t.row().invented())) {
             said.add(INVENTED);
@@ -137,9 +144,11 @@ final class OrientText {
             + "round. Recalibrated: the weights follow it. Kept: the weights are those of the vector as meant."), List.of(errors),
             List.of()));
         if (!tried.isEmpty()) {
-            parts.add(new PlainPage.Part("Supports", supportNotes(tried, known), List.of(new Grid("Each with its best turn; worst residual "
-                + "of the resonator alone and of the stack with every measure, ppb/g", List.of("support", "points", "lowest resonance",
-                "relative sensitivity", "alone", "at", "with every measure", "at", "margin", "source"), supports(tried))), List.of()));
+            Grid grid = new Grid("Each with its best turn; worst residual of the resonator alone and of the stack with every measure, ppb/g; "
+                + "peak of the blank under the model's shock", List.of("support", "points", "lowest resonance", "relative sensitivity",
+                "alone", "at", "with every measure", "at", "margin", "shock, bolted down", "shock, as the model stands", "source"),
+                supports(tried));
+            parts.add(new PlainPage.Part("Supports", supportNotes(tried, known), List.of(grid), List.of()));
         }
         return new PlainPage(head, parts);
     }

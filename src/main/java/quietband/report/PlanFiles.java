@@ -14,14 +14,14 @@ import quietband.model.Design;
 public final class PlanFiles {
 
     private static final List<String> RULES = List.of(
-        "Orientations: the housing's x, then y, then z along the shaker; turn-over readings (axis up, axis down, up again) before and after "
-            + "each, at rest.",
-        "Each dwell: begin at the start level, look at travel and sidebands, then step up to the level stated, never beyond; hold it as long "
-            + "as stated, read, go back to zero before the next frequency.",
-        "Record: frequency, peak acceleration along the axis (state peak or rms), motion along the other two axes, level of both first-order "
-            + "sidebands over the carrier, phase of the frequency's deviation against the acceleration, noise floor beside the sideband, and "
-            + "the output frequency at rest before and after.",
-        "Stop when a reading is 3 dB off what is expected, when something rattles, or when the level at rest does not come back.",
+        "Orientations: the housing's x, then y, then z along the shaker; turn-over readings (axis up, axis down, up again) before and "
+            + "after each, at rest.",
+        "Each dwell: begin at the start level, look at travel and sidebands, then step up to the level stated, never beyond; hold it as "
+            + "long as stated, read, go back to zero before the next frequency.",
+        "Record: frequency, peak acceleration along the axis (state peak or rms), motion along the other two axes, level of both "
+            + "first-order sidebands over the carrier, phase of the frequency's deviation against the acceleration, noise floor "
+            + "beside the sideband, and the output frequency at rest before and after.",
+        "Stop when a reading is 3 dB off what is expected, when something rattles, or when the frequency at rest does not come back.",
         "Levels use at most half of travel, preload, sensor range and tuning range by the model; the model may be wrong.");
 
     private final Design design;

@@ -1,6 +1,7 @@
 package quietband.report;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.function.Predicate;
@@ -8,9 +9,12 @@ import quietband.identification.AxisSensitivity;
 import quietband.identification.ResonatorSensitivity;
 import quietband.identification.ShakerPoint;
 import quietband.identification.ShakerPoint.Mark;
+import quietband.spectrum.LogGrid;
 
 /** Sensitivity of a resonator over frequency: readings, those that do not count, the fitted curve. */
 final class ShakerCharts {
+
+    private static final int CURVE = 500;
 
     private ShakerCharts() { }
 
@@ -18,18 +22,19 @@ final class ShakerCharts {
     static FrequencyChart of(ResonatorSensitivity unit, AxisSensitivity a, int number) {
         List<ShakerPoint> points = a.points().stream().sorted(Comparator.comparingDouble(p -> p.reading().frequencyHz())).toList();
         List<ChartLine> lines = new ArrayList<>();
-        lines.add(new ChartLine("fitted", frequencies(points, p -> true), points.stream().mapToDouble(p -> 1e9 * p.fittedG()).toArray(),
-            new Look(Look.FAINT, 1.2f, List.of(), null)));
         lines.add(dots("readings", points, p -> p.mark() == Mark.USED, Look.number(0)));
         if (points.stream().anyMatch(p -> p.mark() != Mark.USED)) {
             lines.add(dots("do not count", points, p -> p.mark() != Mark.USED,
                 new Look(Look.LIMIT.colour(), 1, List.of(), Look.number(3).marker())));
         }
-        double low = points.get(0).reading().frequencyHz();
-        double high = points.get(points.size() - 1).reading().frequencyHz();
+        double low = 0.95 * points.get(0).reading().frequencyHz();
+        double high = 1.05 * points.get(points.size() - 1).reading().frequencyHz();
+        double[] f = LogGrid.between(CURVE, low, high);
+        double[] fitted = Arrays.stream(f).map(x -> 1e9 * a.fittedAt(x)).toArray();
+        lines.add(0, new ChartLine("fitted", f, fitted, new Look(Look.FAINT, 1.2f, List.of(), null)));
         String who = unit.serial().isEmpty() ? "" : unit.serial() + ", ";
         return new FrequencyChart("chart-" + (number + 1) + "-" + a.axis().letter(), "Sensitivity over frequency, " + who + "axis "
-            + a.axis().letter(), who + "axis " + a.axis().letter() + ", ppb/g", low * 0.95, high * 1.05,
+            + a.axis().letter(), who + "axis " + a.axis().letter() + ", ppb/g", low, high,
             FrequencyChart.Scale.decades(lines, 4), lines);
     }
 

@@ -45,7 +45,7 @@ final class ShakerSummary {
                 .field("uncertainty_ppb_per_g", t.sigmaPerG() * 1e9).field("drift_ppb_per_hour", t.driftPerS() * 3600e9));
         }
         json.array("resonances", () -> a.resonances().forEach(r -> json.object(() -> json.field("frequency_hz", r.frequencyHz())
-            .field("uncertainty_hz", r.sigmaHz()).field("q", r.beyond() ? Double.NaN : r.q()).field("share", r.share())
+            .field("uncertainty_hz", r.sigmaHz()).field("q", r.q()).field("share", r.share())
             .field("above_readings", r.beyond()))));
         json.array("notes", () -> a.notes().forEach(json::item));
     }

@@ -54,11 +54,25 @@ public final class Table {
 
     /** A text as the next cell, quoted where it has to be. */
     public Table cell(String value) {
-        String text = known.size() > MOST_KNOWN ? FORMAT.format(value) : known.computeIfAbsent(value, FORMAT::format);
+        String text = plain(value) ? value : known.size() > MOST_KNOWN ? FORMAT.format(value)
+            : known.computeIfAbsent(value, FORMAT::format);
         next(text.length());
         text.getChars(0, text.length(), row, length);
         length += text.length();
         return this;
+    }
+
+    /** Letters, digits, points, underscores, and hyphens and spaces within: needs no quotes. */
+    private static boolean plain(String value) {
+        for (int i = 0; i < value.length(); i++) {
+            char c = value.charAt(i);
+            boolean word = c >= 'a' && c <= 'z' || c >= '0' && c <= '9' || c >= 'A' && c <= 'Z' || c == '_' || c == '.';
+            boolean inner = (c == '-' || c == ' ') && i > 0 && i < value.length() - 1;
+            if (!word && !inner) {
+                return false;
+            }
+        }
+        return !value.isEmpty();
     }
 
     /** Starts a cell: the comma, and room for some characters and what may follow. */

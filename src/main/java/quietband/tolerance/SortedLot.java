@@ -18,9 +18,11 @@ import java.util.function.DoubleUnaryOperator;
  * @param refused   bad rows that count as built and refused
  * @param law       fitted to the usable units; empty for a handful of them
  * @param rising    the values in rising order, ppb/g; shared, do not modify
+ * @param acceptedUnits how many are accepted
  */
 public record SortedLot(MeasuredLot lot, SortRule rule, double[] value, byte[] classOf, Optional<double[]> within,
-                        boolean[] accepted, int refused, Optional<ComponentLaw> law, double[] rising) {
+                        boolean[] accepted, int refused, Optional<ComponentLaw> law, double[] rising,
+                        int acceptedUnits) {
 
     /** A unit whose reading is so many standard uncertainties away from the limit is on that side of it. */
     private static final double FAR = 30;
@@ -57,13 +59,15 @@ public record SortedLot(MeasuredLot lot, SortRule rule, double[] value, byte[] c
         Optional<ComponentLaw> law = n >= ComponentLaw.FEWEST ? Optional.of(ComponentLaw.of(lot)) : Optional.empty();
         Optional<double[]> within = lot.sigmaPpbPerG().map(s -> chances(lot, rule, value, law, threads));
         boolean[] accepted = new boolean[n];
+        int acceptedUnits = 0;
         for (int i = 0; i < n; i++) {
             accepted[i] = SortRule.within(value[i], rule.acceptedUpTo())
                 && (within.isEmpty() || 1 - within.get()[i] <= rule.risk());
+            acceptedUnits += accepted[i] ? 1 : 0;
         }
         double[] rising = value.clone();
         Arrays.sort(rising);
-        return new SortedLot(lot, rule, value, classOf, within, accepted, refusedRows, law, rising);
+        return new SortedLot(lot, rule, value, classOf, within, accepted, refusedRows, law, rising, acceptedUnits);
     }
 
     /** Chance of each unit to be within the limit, its reading, uncertainty and the lot's law known. */
@@ -96,11 +100,7 @@ public record SortedLot(MeasuredLot lot, SortRule rule, double[] value, byte[] c
 
     /** How many are accepted. */
     public int acceptedCount() {
-        int k = 0;
-        for (boolean a : accepted) {
-            k += a ? 1 : 0;
-        }
-        return k;
+        return acceptedUnits;
     }
 
     /** Share of accepted units. */

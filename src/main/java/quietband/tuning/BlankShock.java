@@ -1,0 +1,45 @@
+package quietband.tuning;
+
+import java.util.List;
+import java.util.Optional;
+import quietband.model.Axis;
+import quietband.model.Design;
+import quietband.model.Stack;
+import quietband.model.Vec;
+import quietband.model.Vibration.Shock;
+import quietband.motion.Ride;
+
+/**
+ * What the blank sees of a model's shock on its support, by stepping through time: the pulse along each driven axis.
+ *
+ * @param bolted peak acceleration of the blank along the axis, bolted down, g; the largest over the axes
+ * @param sprung the same on the platform; NaN without one
+ */
+public record BlankShock(double bolted, double sprung) {
+
+    private static final double UNIT = 1e-9;
+    private static final int ROWS = 2000;
+
+    /** Works it out; empty for a model without a shock. */
+    public static Optional<BlankShock> of(Design design) {
+        Optional<Shock> shock = design.vibration().shock();
+        if (shock.isEmpty()) {
+            return Optional.empty();
+        }
+        Design open = design.withCancellation(Optional.empty());
+        double bolted = 0;
+        double sprung = Double.NaN;
+        for (Axis axis : design.vibration().axes()) {
+            // a sensitivity of 1 along the axis alone makes the fractional frequency the blank's acceleration in g
+            Design one = SeenMap.with(open, Vec.ZERO.with(axis, UNIT), Vec.ZERO);
+            Ride.Result ride = Ride.shock(one, axis, shock.get(), new Ride.Options(true, 0, false, ROWS, 0), share -> true);
+            List<Stack> stacks = ride.stacks();
+            bolted = Math.max(bolted, ride.peak()[stacks.indexOf(Stack.BARE)] / UNIT);
+            if (stacks.contains(Stack.ISOLATED)) {
+                double peak = ride.peak()[stacks.indexOf(Stack.ISOLATED)] / UNIT;
+                sprung = Double.isNaN(sprung) ? peak : Math.max(sprung, peak);
+            }
+        }
+        return Optional.of(new BlankShock(bolted, sprung));
+    }
+}
