@@ -85,14 +85,18 @@ public record RecordResponse(MeasuredResponse response, double resolutionHz, Lis
         MeasuredResponse between(double fromHz, double toHz) {
             double n = welch.degreesOfFreedom() / 2;
             List<double[]> lines = new ArrayList<>();
+            // unrelated channels exceed this at one line in a hundred: P(c > x) = (1 - x)^(n - 1)
+            double least = Math.max(LEAST_COHERENCE, 1 - Math.pow(0.01, 1 / Math.max(1, n - 1)));
+            int looked = 0;
             for (int k = Math.max(2, (int) Math.ceil(fromHz / welch.resolutionHz())); k * welch.resolutionHz() <= toHz; k += 2) {
                 double c = Math.min(1 - 1e-12, welch.coherence(0, 1, k));
-                if (c > LEAST_COHERENCE) {
+                looked++;
+                if (c > least) {
                     lines.add(new double[] {k * welch.resolutionHz(), welch.responseRe(0, 1, k), welch.responseIm(0, 1, k),
                         SHARED * Math.sqrt((1 - c) / (2 * n * c))});
                 }
             }
-            if (lines.size() < 4) {
+            if (lines.size() < Math.max(4, looked / 20)) {
                 throw new FitException(String.format(Locale.ROOT, "%s: between %.4g and %.4g Hz drive and response have too little in "
                     + "common (%d usable lines); is the drive the right channel, strong enough, sampled fast enough (%.6g a second)?",
                     record.file(), fromHz, toHz, lines.size(), record.rate()));
