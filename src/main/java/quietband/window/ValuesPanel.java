@@ -16,6 +16,7 @@ import javax.swing.BorderFactory;
 import javax.swing.Box;
 import javax.swing.ButtonGroup;
 import javax.swing.JCheckBox;
+import javax.swing.JComboBox;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
@@ -32,6 +33,9 @@ final class ValuesPanel extends JPanel implements ValueField.Values {
 
     private static final long serialVersionUID = 1;
 
+    private static final String HINT = "Enter takes a value over; up and down step it by 1 %, with Shift by 10 %; or drag its name sideways. "
+        + "F1 lists the keys.";
+
     private final transient Consumer<Order> orders;
     private final Map<Section, JToggleButton> sections = new EnumMap<>(Section.class);
     private final JTextField find = new JTextField();
@@ -39,6 +43,8 @@ final class ValuesPanel extends JPanel implements ValueField.Values {
     private final Rows rows = new Rows();
     private final JScrollPane scroll = new JScrollPane(rows);
     private final JTextArea about = new JTextArea(3, 10);
+    private final JPanel buttons = new JPanel(new GridLayout(2, 3));
+    private final JComboBox<String> choice = new JComboBox<>();
     private final JPanel top = new JPanel(new BorderLayout());
     private final Map<String, ValueRow> shown = new LinkedHashMap<>();
     private transient List<FileValue> values = List.of();
@@ -50,7 +56,6 @@ final class ValuesPanel extends JPanel implements ValueField.Values {
         this.orders = orders;
         this.theme = theme;
         ButtonGroup group = new ButtonGroup();
-        JPanel buttons = new JPanel(new GridLayout(2, 3));
         for (Section s : Section.values()) {
             JToggleButton b = new JToggleButton(s.title());
             b.setName("section:" + s.title());
@@ -58,7 +63,14 @@ final class ValuesPanel extends JPanel implements ValueField.Values {
             group.add(b);
             buttons.add(b);
             sections.put(s, b);
+            choice.addItem(s.title());
         }
+        choice.setName("section");
+        choice.addActionListener(e -> {
+            if (choice.getSelectedIndex() != section.ordinal()) {
+                open(Section.values()[choice.getSelectedIndex()]);
+            }
+        });
         find.setName("find");
         find.putClientProperty("JTextField.placeholderText", "find a value");
         find.putClientProperty("JTextField.showClearButton", true);
@@ -67,6 +79,7 @@ final class ValuesPanel extends JPanel implements ValueField.Values {
         all.setToolTipText("also names, places of springs, stops and limits");
         all.addActionListener(e -> build());
         JPanel line = new JPanel(new BorderLayout(4, 0));
+        line.add(choice, BorderLayout.WEST);
         line.add(find, BorderLayout.CENTER);
         line.add(all, BorderLayout.EAST);
         top.add(buttons, BorderLayout.CENTER);
@@ -76,6 +89,7 @@ final class ValuesPanel extends JPanel implements ValueField.Values {
         about.setName("about");
         about.setEditable(false);
         about.setFocusable(false);
+        about.setText(HINT);
         about.setLineWrap(true);
         about.setWrapStyleWord(true);
         add(top, BorderLayout.NORTH);
@@ -115,10 +129,18 @@ final class ValuesPanel extends JPanel implements ValueField.Values {
         build();
     }
 
+    /** Leaves less room to what is said about a value where there is little height. */
+    void brief(boolean little) {
+        about.setRows(little ? 2 : 3);
+        buttons.setVisible(!little);
+        choice.setVisible(little);
+    }
+
     /** Opens a section. */
     void open(Section other) {
         section = other;
         sections.get(other).setSelected(true);
+        choice.setSelectedIndex(other.ordinal());
         find.setText("");
         build();
     }
