@@ -111,12 +111,15 @@ final class Actions {
         menu.addSeparator();
         int key = KeyEvent.VK_F5;
         for (Proposal p : Proposals.all()) {
-            item(menu, p.name(), key++, 0, () -> {
-                Optional<String> answer = p.question().flatMap(q -> asker.line(p.name(), q.text(), q.first()));
-                if (p.question().isEmpty() || answer.isPresent()) {
-                    window.run(p, answer);
-                }
-            });
+            item(menu, p.name() + (p.question().isPresent() ? " \u2026" : ""), key++, 0, () -> run(p));
+        }
+    }
+
+    /** Asks what a command has to know and runs it. */
+    void run(Proposal p) {
+        Optional<String> answer = p.question().flatMap(q -> asker.line(p.name(), q.text(), q.first()));
+        if (p.question().isEmpty() || answer.isPresent()) {
+            window.run(p, answer);
         }
     }
 

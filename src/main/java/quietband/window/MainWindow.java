@@ -141,6 +141,11 @@ final class MainWindow implements Desk.Sink, WindowFrame.Calls {
     }
 
     @Override
+    public void run(Proposal proposal) {
+        actions.run(proposal);
+    }
+
+    @Override
     public void open(Role r) {
         parts.open(r);
     }
@@ -188,7 +193,7 @@ final class MainWindow implements Desk.Sink, WindowFrame.Calls {
         parts.values.show(next.values());
         variants();
         actions.show(next.bench());
-        if (!holding) {
+        if (!holding && next.serial() > 1) {
             keeping.give(next.bench());
         }
         comparison.of(next);
@@ -215,7 +220,8 @@ final class MainWindow implements Desk.Sink, WindowFrame.Calls {
             Variant v = all.get(i);
             String margin = Optional.ofNullable(compared.get(v.name())).filter(c -> !Double.isNaN(c.marginDb()) && all.size() > 1)
                 .map(c -> String.format(Locale.ROOT, " %+.2f dB", c.marginDb())).orElse("");
-            JToggleButton b = new JToggleButton(v.name() + margin + (view.bench().unsaved(v) ? " \u2022" : ""), i == view.bench().current());
+            JToggleButton b = new JToggleButton(v.name() + margin + (view.bench().unsaved(v) ? " \u2022" : ""),
+                i == view.bench().current());
             b.setName("variant:" + v.name());
             b.setFont(theme.font(java.awt.Font.PLAIN, 12));
             b.setToolTipText(v.path().getFileName() + (view.bench().unsaved(v) ? ", not saved" : ""));
@@ -270,8 +276,9 @@ final class MainWindow implements Desk.Sink, WindowFrame.Calls {
     /** Shows the curves of the other variants beside this one's, or no more. */
     void compare() {
         comparing = !comparing;
-        status(comparing ? compared.isEmpty() ? "There is no other variant yet: Ctrl+D keeps one." : "The other variants are shown beside this one."
-            : "", false);
+        String words = compared.isEmpty() ? "There is no other variant yet: Ctrl+D keeps one."
+            : "The other variants are shown beside this one.";
+        status(comparing ? words : "", false);
         beside();
     }
 

@@ -12,6 +12,9 @@ interface Proposal {
     /** Name of the command, as on the command line. */
     String name();
 
+    /** Where its values are. */
+    Section section();
+
     /** What is asked before it runs, with an answer to start from; empty when it needs nothing. */
     Optional<Question> question();
 

@@ -1,14 +1,13 @@
 package quietband.window;
 
-import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
-import java.util.TreeMap;
-import java.util.Arrays;
-import java.util.Locale;
 import quietband.report.Words;
 import quietband.response.StackVerdict;
 
@@ -21,7 +20,7 @@ final class Proposals implements AutoCloseable {
 
     /** Every command that can be run from the window. */
     static List<Proposal> all() {
-        return List.copyOf(new ArrayList<>());
+        return List.of(new SpringsProposal(), new FilterProposal(), new FitProposal(), new OrientProposal());
     }
 
     private record Asked(Proposal proposal, View view, String answer) { }

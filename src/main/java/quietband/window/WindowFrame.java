@@ -62,6 +62,9 @@ final class WindowFrame {
         /** A cure is to be tried. */
         void attempt(Cure cure);
 
+        /** A command is to be run. */
+        void run(Proposal proposal);
+
         /** A role is to be opened. */
         void open(Role role);
 
@@ -75,7 +78,7 @@ final class WindowFrame {
     WindowFrame(Theme theme, Map<Role, List<Card>> cards, Calls calls) {
         this.theme = theme;
         verdict = new VerdictPanel(theme, calls::attempt);
-        values = new ValuesPanel(theme, calls::submit);
+        values = new ValuesPanel(theme, calls::submit, calls::run);
         strip = new BandStrip(theme);
         chart = new ResidualChart(theme);
         role = new RolePanel(theme, cards);
