@@ -30,7 +30,7 @@ final class WindowCommand implements Runnable {
             throw new Mendable("--scale " + scale + ": between 100 and 200");
         }
         try {
-            OpenWindow.andWait(Optional.ofNullable(model), dark, scale);
+            OpenWindow.andWait(Optional.ofNullable(model), dark, scale, Version.number());
         } catch (NoDisplayException e) {
             throw new Mendable(e.getMessage());
         }

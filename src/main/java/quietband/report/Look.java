@@ -35,13 +35,13 @@ public record Look(Color colour, float width, List<Float> dash, Shape marker) {
     /** What must not be exceeded. */
     public static final Look LIMIT = new Look(new Color(0xB3122E), 2.2f, List.of(10f, 4f), null);
     /** What somebody must reach. */
-    static final Look NEED_SPRINGS = new Look(ORANGE, 1.6f, List.of(3f, 3f), null);
+    public static final Look NEED_SPRINGS = new Look(ORANGE, 1.6f, List.of(3f, 3f), null);
     /** What somebody must reach. */
-    static final Look NEED_CORRECTION = new Look(BLUE, 1.6f, List.of(3f, 3f), null);
+    public static final Look NEED_CORRECTION = new Look(BLUE, 1.6f, List.of(3f, 3f), null);
     /** What the springs give. */
-    static final Look SPRINGS = new Look(ORANGE, 2.2f, List.of(), triangle());
+    public static final Look SPRINGS = new Look(ORANGE, 2.2f, List.of(), triangle());
     /** What the correction gives. */
-    static final Look CORRECTION = new Look(BLUE, 2.2f, List.of(), square());
+    public static final Look CORRECTION = new Look(BLUE, 2.2f, List.of(), square());
 
     private static final List<Look> OTHERS = List.of(
         new Look(BLUE, 1.6f, List.of(), square()),

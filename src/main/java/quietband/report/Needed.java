@@ -12,7 +12,7 @@ import quietband.response.ResidualLimit;
  * 20 log10 (r(isolated)/r(combined)); the springs must give 20 log10 r(cancelled) and give
  * 20 log10 (r(cancelled)/r(combined)). What is given less what must be given is the margin, for both the same.
  */
-final class Needed {
+public final class Needed {
 
     private final ResidualLimit limit;
     private final boolean vector;
@@ -21,7 +21,7 @@ final class Needed {
     private final int combined;
 
     /** For a design with both measures and a limit. */
-    Needed(Design design, FrequencyTable table) {
+    public Needed(Design design, FrequencyTable table) {
         limit = new ResidualLimit(design);
         vector = design.requirement().byVector();
         isolated = table.stacks().indexOf(Stack.ISOLATED);
@@ -29,19 +29,23 @@ final class Needed {
         combined = table.stacks().indexOf(Stack.COMBINED);
     }
 
-    double correctionMust(FrequencyTable.Row r) {
+    /** What the correction must give, dB. */
+    public double correctionMust(FrequencyTable.Row r) {
         return db(over(r, isolated));
     }
 
-    double correctionGives(FrequencyTable.Row r) {
+    /** What the correction gives, dB. */
+    public double correctionGives(FrequencyTable.Row r) {
         return db(over(r, isolated) / over(r, combined));
     }
 
-    double springsMust(FrequencyTable.Row r) {
+    /** What the springs must give, dB. */
+    public double springsMust(FrequencyTable.Row r) {
         return db(over(r, cancelled));
     }
 
-    double springsGive(FrequencyTable.Row r) {
+    /** What the springs give, dB. */
+    public double springsGive(FrequencyTable.Row r) {
         return db(over(r, cancelled) / over(r, combined));
     }
 

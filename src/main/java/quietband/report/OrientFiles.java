@@ -77,7 +77,8 @@ public final class OrientFiles {
         }
     }
 
-    private static ModelFile turned(ModelFile base, Turn turn) {
+    /** The model with a turn of its resonator in place of the one it has. */
+    public static ModelFile turned(ModelFile base, Turn turn) {
         Vec a = turn.axis();
         String axis = "{x: " + Amounts.print(a.x()) + ", y: " + Amounts.print(a.y()) + ", z: " + Amounts.print(a.z()) + "}";
         return base.withValue("oscillator.resonator.orientation", "{axis: " + axis + ", angle: "

@@ -11,10 +11,15 @@ import org.jfree.chart.axis.TickType;
 import org.jfree.chart.ui.RectangleEdge;
 import org.jfree.chart.ui.TextAnchor;
 
-/** A logarithmic axis as the trade draws it: labelled 10, 20, 50, 100, 200 ...; over many decades at whole ones only. */
+/**
+ * A logarithmic axis as the trade draws it: labelled 10, 20, 50, 100, 200 ...; over many decades, or in little
+ * width, at whole ones only.
+ */
 public final class TradeAxis extends LogAxis {
 
     private static final long serialVersionUID = 1;
+    /** Least width of a decade, in sizes of the font, in which three labels fit. */
+    private static final double ROOM = 9;
 
     /**
      * An axis with a fixed range.
@@ -42,12 +47,13 @@ public final class TradeAxis extends LogAxis {
         double low = getRange().getLowerBound();
         double high = getRange().getUpperBound();
         double decades = StrictMath.log10(high / low);
+        boolean few = decades > 4 || level && area.getWidth() / decades < ROOM * getTickLabelFont().getSize2D();
         List<NumberTick> ticks = new ArrayList<>();
         for (int e = (int) Math.floor(StrictMath.log10(low)); e <= (int) Math.ceil(StrictMath.log10(high)); e++) {
             for (int digit = 1; digit <= 9; digit++) {
                 double value = digit * StrictMath.pow(10, e);
                 if (value >= low * (1 - 1e-9) && value <= high * (1 + 1e-9)) {
-                    boolean labelled = decades > 4 ? digit == 1 : digit == 1 || digit == 2 || digit == 5;
+                    boolean labelled = few ? digit == 1 : digit == 1 || digit == 2 || digit == 5;
                     ticks.add(new NumberTick(labelled ? TickType.MAJOR : TickType.MINOR, value,
                         labelled ? label(value) : "", anchor, TextAnchor.CENTER, 0));
                 }

@@ -2,6 +2,7 @@ package quietband.response;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import quietband.model.Design;
 import quietband.model.Stack;
 
@@ -33,6 +34,12 @@ public record Assessment(Design design, List<StackVerdict> verdicts, List<Requir
 
     /** Integrated phase noise of the fullest stack on a row (x, y, z or all), rad rms. */
     public record RowJitter(String row, double rmsRad) { }
+
+    /** The same with warnings that come before its own, such as what is odd in the model's file. */
+    public Assessment after(List<String> first) {
+        return new Assessment(design, verdicts, requirements, modes, travel, rmsG, jitter, tones,
+            Stream.concat(first.stream(), warnings.stream()).toList());
+    }
 
     /** The stack with every measure. */
     public Stack fullest() {

@@ -4,12 +4,18 @@ import java.awt.event.ActionEvent;
 import java.awt.event.InputEvent;
 import java.awt.event.KeyEvent;
 import java.nio.file.Path;
+import java.util.Optional;
 import javax.swing.AbstractAction;
 import javax.swing.Action;
 import javax.swing.JMenu;
 import javax.swing.JMenuBar;
 import javax.swing.KeyStroke;
+import javax.swing.SwingUtilities;
+import quietband.model.ModelFile;
+import quietband.report.AssessmentFiles;
 import quietband.report.Caution;
+import quietband.report.Provenance;
+import quietband.spectrum.LogGrid;
 
 /** Everything that can be done from the menu, each with its key. */
 final class Actions {
@@ -20,17 +26,20 @@ final class Actions {
 
     private final MainWindow window;
     private final Asker asker;
+    private final String version;
     private final JMenuBar bar = new JMenuBar();
     private final StringBuilder keys = new StringBuilder();
     private Action undo;
     private Action redo;
 
-    Actions(MainWindow window, Asker asker) {
+    Actions(MainWindow window, Asker asker, String version) {
         this.window = window;
         this.asker = asker;
+        this.version = version;
         file();
         edit();
         variant();
+        run();
         look();
         JMenu help = menu("Help", 'H');
         item(help, "Keys", KeyEvent.VK_F1, 0, () -> asker.tell("Keys", keys.toString()));
@@ -71,6 +80,10 @@ final class Actions {
         JMenu menu = menu("File", 'F');
         item(menu, "Save", KeyEvent.VK_S, CTRL, () -> save(false));
         item(menu, "Read again from disk", KeyEvent.VK_R, CTRL, () -> window.submit(Order.of(ModelStore::reload)));
+        item(menu, "Open \u2026", KeyEvent.VK_O, CTRL, this::open);
+        menu.addSeparator();
+        item(menu, "Export picture \u2026", KeyEvent.VK_E, CTRL, this::picture);
+        item(menu, "Export report \u2026", KeyEvent.VK_E, CTRL | SHIFT, this::report);
         menu.addSeparator();
         item(menu, "Close", KeyEvent.VK_W, CTRL, this::close);
     }
@@ -80,7 +93,7 @@ final class Actions {
         undo = item(menu, "Undo", KeyEvent.VK_Z, CTRL, () -> window.submit(Order.of(Bench::undo)));
         redo = item(menu, "Redo", KeyEvent.VK_Z, CTRL | SHIFT, () -> window.submit(Order.of(Bench::redo)));
         menu.addSeparator();
-        item(menu, "Find a value", KeyEvent.VK_F, CTRL, () -> window.values().search());
+        item(menu, "Find a value", KeyEvent.VK_F, CTRL, () -> window.parts().values.search());
     }
 
     private void variant() {
@@ -88,7 +101,26 @@ final class Actions {
         item(menu, "Keep as variant \u2026", KeyEvent.VK_D, CTRL, this::keep);
         item(menu, "Next variant", KeyEvent.VK_PAGE_DOWN, CTRL,
             () -> window.submit(Order.of(b -> b.look((b.current() + 1) % b.variants().size()))));
+        item(menu, "Compare variants", KeyEvent.VK_B, CTRL, window::compare);
         item(menu, "Drop variant", 0, 0, () -> window.submit(Order.of(b -> b.drop(b.current()))));
+    }
+
+    private void run() {
+        JMenu menu = menu("Run", 'R');
+        item(menu, "Draw units", KeyEvent.VK_F9, 0, window::draw);
+        menu.addSeparator();
+        int key = KeyEvent.VK_F5;
+        for (Proposal p : Proposals.all()) {
+            item(menu, p.name() + (p.question().isPresent() ? " \u2026" : ""), key++, 0, () -> run(p));
+        }
+    }
+
+    /** Asks what a command has to know and runs it. */
+    void run(Proposal p) {
+        Optional<String> answer = p.question().flatMap(q -> asker.line(p.name(), q.text(), q.first()));
+        if (p.question().isEmpty() || answer.isPresent()) {
+            window.run(p, answer);
+        }
     }
 
     private void look() {
@@ -118,8 +150,51 @@ final class Actions {
     }
 
     private void save(boolean even) {
-        window.submit(Order.of(b -> ModelStore.save(b, even)));
-        window.status("Saved.", false);
+        window.submit(Order.of(b -> {
+            Bench saved = ModelStore.save(b, even);
+            SwingUtilities.invokeLater(() -> SwingUtilities.invokeLater(() -> window.status("Saved " + b.variant().path() + ".", false)));
+            return saved;
+        }));
+    }
+
+    private void open() {
+        asker.file("Open a model", window.view().bench().variant().path(), false).ifPresent(path -> {
+            if (!window.view().bench().unsaved() || asker.choose("Unsaved changes", "Some changes are not saved.", "Stay",
+                "Open without saving") == 1) {
+                window.submit(Order.of(b -> Bench.of(ModelFile.read(path))));
+            }
+        });
+    }
+
+    private void picture() {
+        Figures figures = window.figures();
+        Path model = figures.view().bench().variant().path();
+        asker.file("Export the picture as .svg or .png", model.resolveSibling(stem(model) + ".svg"), true)
+            .ifPresent(to -> aside("Wrote " + to, () -> new PictureFile(figures, window.parts().chart.axis()).write(to)));
+    }
+
+    private void report() {
+        ModelFile file = window.view().model();
+        Path target = Path.of("results", stem(file.path()), "assess");
+        asker.line("Export report", "Folder for the report and its tables:", target.toString()).map(Path::of).ifPresent(to ->
+            aside("Wrote " + to.resolve("report.html"), () -> {
+                double[] f = LogGrid.between(Desk.POINTS, file.design().requirement().fromHz(), file.design().requirement().toHz());
+                AssessmentFiles.write(file, f, 1, to, new Provenance("assess", version, file.path().getFileName().toString(),
+                    file.hash(), 1));
+            }));
+    }
+
+    /** Does something away from the event thread and says how it ended. */
+    private void aside(String done, Runnable work) {
+        window.submit(Order.of(b -> {
+            work.run();
+            SwingUtilities.invokeLater(() -> window.status(done, false));
+            return b;
+        }));
+    }
+
+    private static String stem(Path path) {
+        return path.getFileName().toString().replaceAll("\\.ya?ml$", "");
     }
 
     /** The file in the way is not what was read: asks what to do. */
@@ -136,10 +211,22 @@ final class Actions {
     private void keep() {
         asker.line("Keep as variant", "Name of the variant:", "variant " + window.view().bench().variants().size()).ifPresent(name -> {
             Path first = window.view().bench().variants().get(0).path();
-            String stem = first.getFileName().toString().replaceAll("\\.ya?ml$", "");
             String tail = name.strip().replaceAll("[^\\p{L}\\p{N}-]+", "-");
-            window.submit(Order.of(b -> b.keep(name, first.resolveSibling(stem + "-" + tail + ".yaml"))));
+            window.submit(Order.of(b -> b.keep(name, first.resolveSibling(stem(first) + "-" + tail + ".yaml"))));
         });
+    }
+
+    /** Asks whether unsaved work that was found is to be taken up again. */
+    void offerRecovery(Optional<Step.Scene> kept) {
+        if (kept.isPresent()) {
+            int answer = asker.choose("Unsaved work", "Unsaved work on this model was found; the window did not end well. Take it up "
+                + "again? That can be undone.", "Take it up", "Forget it");
+            if (answer == 0) {
+                window.submit(Order.of(b -> b.recovered(kept.get())));
+            } else if (answer == 1) {
+                window.recovery().forget();
+            }
+        }
     }
 
     /** Closes the window; asks first when something is unsaved. */

@@ -2,6 +2,7 @@ package quietband.window;
 
 import java.awt.Font;
 import java.awt.GridLayout;
+import java.awt.Insets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.IntConsumer;
@@ -27,6 +28,7 @@ final class AxisButtons extends JPanel {
             b.setName("axis:" + NAMES.get(i));
             b.setToolTipText("residual " + (i < 3 ? "along " + NAMES.get(i) : "as vector of the three axes"));
             b.addActionListener(e -> chosen.accept(index));
+            b.setMargin(new Insets(2, 1, 2, 1));
             group.add(b);
             buttons.add(b);
             add(b);

@@ -1,6 +1,5 @@
 package quietband.window;
 
-import java.awt.BasicStroke;
 import java.awt.Dimension;
 import java.awt.Font;
 import java.awt.FontMetrics;
@@ -27,10 +26,12 @@ final class BandStrip extends JPanel {
     private static final long serialVersionUID = 1;
     private static final double FULL_DB = 20;
     private static final int ROW = 30;
+    private static final int LOW_ROW = 17;
 
     private transient Theme theme;
     private transient View view;
     private transient Figures figures;
+    private boolean low;
 
     BandStrip(Theme theme) {
         this.theme = theme;
@@ -72,9 +73,14 @@ final class BandStrip extends JPanel {
         return new Dimension(theme.px(300), theme.px(rowHeight()) * rows + theme.px(4));
     }
 
+    /** Whether there is little height. */
+    void low(boolean little) {
+        low = little;
+        revalidate();
+    }
+
     private int rowHeight() {
-        boolean low = getParent() != null && getParent().getHeight() > 0 && getParent().getHeight() < theme.px(330);
-        return low ? 17 : ROW;
+        return low ? LOW_ROW : ROW;
     }
 
     @Override
@@ -98,14 +104,13 @@ final class BandStrip extends JPanel {
         for (int s = 0; s < rows; s++) {
             name(g, c.stacks().get(s), s * row, row, gutter);
             g.setColor(theme.paper());
-            g.fill(new java.awt.geom.Rectangle2D.Double(gutter.left(), s * row + 1, width - gutter.left() - gutter.right(), row - 2));
+            g.fillRect(gutter.left(), (int) (s * row) + 1, width - gutter.left() - gutter.right(), (int) row - 2);
             if (c.limited()) {
                 area(g, s, true, s * row, row, gutter, width);
                 area(g, s, false, s * row, row, gutter, width);
             }
             g.setColor(theme.faint());
-            g.setStroke(new BasicStroke(theme.px(1)));
-            g.draw(new Line2D.Double(gutter.left(), (s + 0.5) * row, width - gutter.right(), (s + 0.5) * row));
+            g.fillRect(gutter.left(), (int) ((s + 0.5) * row), width - gutter.left() - gutter.right(), theme.px(1));
         }
     }
 

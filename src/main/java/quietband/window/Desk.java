@@ -1,18 +1,13 @@
 package quietband.window;
 
 import java.util.ArrayDeque;
-import java.util.ArrayList;
 import java.util.Deque;
-import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Executor;
-import java.util.stream.Stream;
 import quietband.model.Problem;
 import quietband.response.Assessment;
 import quietband.response.Assessor;
-import quietband.response.FrequencyTable;
 import quietband.response.ResidualCurves;
-import quietband.spectrum.LogGrid;
 import quietband.tuning.Cures;
 
 /**
@@ -115,16 +110,19 @@ final class Desk implements AutoCloseable {
 
     /** The figures of a view, told as they come; the rest is left out once a newer view waits. */
     private void figures(View of) {
-        Assessment a = withWarnings(Assessor.assess(of.model().design()), of.model().warnings());
+        Assessment a = Assessor.assess(of.model().design())
+            .after(of.model().warnings().stream().map(Problem::toString).toList());
         tell(new Figures(of, a, Optional.empty(), Optional.empty()));
         if (figuring.overtaken()) {
             return;
         }
-        double[] f = LogGrid.between(POINTS, a.design().requirement().fromHz(), a.design().requirement().toHz());
-        FrequencyTable table = FrequencyTable.of(a.design(), f, 1);
-        tell(new Figures(of, a, Optional.empty(), Optional.of(table)));
+        Details details = Details.of(a, POINTS);
+        if (figuring.overtaken()) {
+            return;
+        }
+        tell(new Figures(of, a, Optional.empty(), Optional.of(details)));
         if (!figuring.overtaken()) {
-            tell(new Figures(of, a, Optional.of(Cures.of(a)), Optional.of(table)));
+            tell(new Figures(of, a, Optional.of(Cures.of(a)), Optional.of(details)));
         }
     }
 
@@ -138,13 +136,6 @@ final class Desk implements AutoCloseable {
 
     private void tell(Figures figures) {
         shown.execute(() -> sink.show(figures));
-    }
-
-    /** What is odd in the file stands before what the figures say, as {@code assess} has it. */
-    private static Assessment withWarnings(Assessment a, List<Problem> odd) {
-        List<String> all = new ArrayList<>(Stream.concat(odd.stream().map(Problem::toString), a.warnings().stream()).toList());
-        return new Assessment(a.design(), a.verdicts(), a.requirements(), a.modes(), a.travel(), a.rmsG(), a.jitter(),
-            a.tones(), all);
     }
 
     /** Ends the threads. */

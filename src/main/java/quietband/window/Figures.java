@@ -3,7 +3,6 @@ package quietband.window;
 import java.util.List;
 import java.util.Optional;
 import quietband.response.Assessment;
-import quietband.response.FrequencyTable;
 import quietband.tuning.Gap;
 
 /**
@@ -12,6 +11,6 @@ import quietband.tuning.Gap;
  * @param view       what they are of
  * @param assessment the verdict
  * @param gaps       with causes and cures; empty while they are searched
- * @param table      phase noise and causes over frequency; empty while it is computed
+ * @param details    what the cards show beyond it; empty while they are computed
  */
-record Figures(View view, Assessment assessment, Optional<List<Gap>> gaps, Optional<FrequencyTable> table) { }
+record Figures(View view, Assessment assessment, Optional<List<Gap>> gaps, Optional<Details> details) { }

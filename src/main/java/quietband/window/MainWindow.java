@@ -1,86 +1,69 @@
 package quietband.window;
 
-import java.awt.BorderLayout;
-import java.awt.Dimension;
-import java.awt.FlowLayout;
-import java.awt.Font;
-import java.awt.event.ComponentAdapter;
-import java.awt.event.ComponentEvent;
 import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
-import javax.swing.BorderFactory;
-import javax.swing.ButtonGroup;
+import java.util.Optional;
 import javax.swing.JFrame;
-import javax.swing.JLabel;
-import javax.swing.JPanel;
-import javax.swing.JTabbedPane;
-import javax.swing.JTextArea;
 import javax.swing.JToggleButton;
 import javax.swing.SwingUtilities;
-import javax.swing.WindowConstants;
-import quietband.report.Caution;
+import quietband.model.ModelFile;
+import quietband.response.ResidualCurves;
 import quietband.response.StackVerdict;
+import quietband.tuning.Cure;
+import quietband.tuning.Setting;
 
-/**
- * The window: the verdict on top, the values on the left, the band strip and the residual over each other, the cards of the role
- * at hand below, the caution at the foot. Where there is little room the cards share the left side with the values.
- */
-final class MainWindow implements Desk.Sink {
+/** The window: takes what the desk and the other workers tell, shows it, and hands on what is asked for. On the event thread. */
+final class MainWindow implements Desk.Sink, WindowFrame.Calls {
 
-    private final JFrame frame = new JFrame();
-    private final Desk desk;
+    private static final long UNITS = 4096;
+
+    private final WindowFrame parts;
+    private final List<ScatterCard> scatter;
+    private final Actions actions;
     private final Recovery recovery;
     private final Latest<Bench> keeping;
-    private final VerdictPanel verdict;
-    private final ValuesPanel values;
-    private final BandStrip strip;
-    private final ResidualChart chart;
-    private final RolePanel role;
-    private final JPanel bar = new JPanel(new BorderLayout());
-    private final JPanel variants = new JPanel(new FlowLayout(FlowLayout.LEFT, 2, 0));
-    private final JPanel roles = new JPanel(new FlowLayout(FlowLayout.RIGHT, 2, 0));
-    private final JPanel centre = new JPanel(new BorderLayout());
-    private final JPanel picture = new JPanel(new BorderLayout());
-    private final JTabbedPane side = new JTabbedPane();
-    private final JPanel left = new JPanel(new BorderLayout());
-    private final JLabel status = new JLabel(" ");
-    private final JTextArea caution = new JTextArea(Caution.TEXT);
-    private final JPanel foot = new JPanel(new BorderLayout());
-    private final AxisButtons axes;
-    private final Actions actions;
+    private final Desk desk;
+    private final Comparison comparison;
+    private final Draws draws;
+    private final Proposals proposals;
     private Theme theme;
     private View view;
+    private volatile long shown;
     private Figures figures;
-    private Boolean narrow;
+    private Scattering scattering;
+    private Map<String, Comparison.Compared> compared = Map.of();
+    private Proposals.Made made;
+    private String variantsShown = "";
+    private boolean comparing;
+    private boolean holding;
 
     /**
-     * Builds the window, not yet visible. On the event thread.
+     * Builds the window, not yet visible.
      *
-     * @param asker puts questions; null for dialogs
+     * @param recoveryFolder where unsaved work is kept
+     * @param version        of the program, for reports
+     * @param asker          puts questions; null for dialogs
      */
-    MainWindow(Bench start, Theme theme, Path recoveryFolder, Asker asker) {
+    MainWindow(Bench start, Theme theme, Path recoveryFolder, String version, Asker asker) {
         this.theme = theme;
-        verdict = new VerdictPanel(theme, this::attempt);
-        values = new ValuesPanel(theme, this::submit);
-        strip = new BandStrip(theme);
-        chart = new ResidualChart(theme);
-        role = new RolePanel(theme, Map.of(Role.PLATFORM, List.of(new TravelCard(theme), new ModesCard(theme), new SketchCard(theme)),
-            Role.CORRECTION, List.of(new ModesCard(theme)), Role.TOLERANCE, List.of(new ModesCard(theme))));
-        axes = new AxisButtons(theme, this::axis);
+        scatter = List.of(new BandsCard(theme), new YieldCard(theme), new InfluenceCard(theme));
+        parts = new WindowFrame(theme, Map.of(
+            Role.PLATFORM, List.of(new TravelCard(theme), new ModesCard(theme), new SketchCard(theme), new NeededCard(theme)),
+            Role.CORRECTION, List.of(new PathCard(theme), new CausesCard(theme), new NoiseCard(theme)),
+            Role.TOLERANCE, List.copyOf(scatter)), this);
         recovery = new Recovery(recoveryFolder, start.variant().path());
-        keeping = new Latest<>("recovery", this::keep, e -> SwingUtilities.invokeLater(() -> status(e.getMessage(), true)));
-        actions = new Actions(this, asker == null ? new DialogAsker(frame.getRootPane()) : asker);
-        build();
-        desk = new Desk(start, SwingUtilities::invokeLater, this);
-    }
-
-    private void build() {
-        frame.setName("quietband");
-        frame.setDefaultCloseOperation(WindowConstants.DO_NOTHING_ON_CLOSE);
-        frame.addWindowListener(new WindowAdapter() {
+        keeping = new Latest<>("recovery", this::keep, this::trouble);
+        comparison = new Comparison(SwingUtilities::invokeLater, this::show, this::trouble);
+        draws = new Draws(UNITS, SwingUtilities::invokeLater, this::show, this::trouble);
+        proposals = new Proposals(SwingUtilities::invokeLater, this::show, this::notOffered);
+        actions = new Actions(this, asker == null ? new DialogAsker(frame().getRootPane()) : asker, version);
+        frame().setJMenuBar(actions.menu());
+        frame().addWindowListener(new WindowAdapter() {
             @Override
             public void windowClosing(WindowEvent e) {
                 actions.close();
@@ -88,229 +71,165 @@ final class MainWindow implements Desk.Sink {
 
             @Override
             public void windowClosed(WindowEvent e) {
-                desk.close();
-                keeping.close();
+                stop();
             }
         });
-        ButtonGroup group = new ButtonGroup();
-        for (Role r : Role.values()) {
-            JToggleButton b = new JToggleButton(r.title(), r == Role.PLATFORM);
-            b.setName("role:" + r.title());
-            b.addActionListener(e -> open(r));
-            group.add(b);
-            roles.add(b);
-        }
-        bar.add(variants, BorderLayout.CENTER);
-        bar.add(roles, BorderLayout.EAST);
-        picture.add(strip, BorderLayout.NORTH);
-        picture.add(chart.panel(), BorderLayout.CENTER);
-        chart.panel().setLayout(null);
-        chart.panel().add(axes);
-        chart.panel().addComponentListener(new ComponentAdapter() {
-            @Override
-            public void componentResized(ComponentEvent e) {
-                place();
-            }
-        });
-        centre.add(picture, BorderLayout.CENTER);
-        status.setName("status");
-        caution.setName("caution");
-        caution.setEditable(false);
-        caution.setFocusable(false);
-        caution.setLineWrap(true);
-        caution.setWrapStyleWord(true);
-        foot.add(caution, BorderLayout.CENTER);
-        foot.add(status, BorderLayout.NORTH);
-        JPanel head = new JPanel(new BorderLayout());
-        head.add(bar, BorderLayout.NORTH);
-        head.add(verdict, BorderLayout.CENTER);
-        JPanel all = new JPanel(new BorderLayout());
-        all.add(head, BorderLayout.NORTH);
-        all.add(left, BorderLayout.WEST);
-        all.add(centre, BorderLayout.CENTER);
-        all.add(foot, BorderLayout.SOUTH);
-        frame.setContentPane(all);
-        frame.setJMenuBar(actions.menu());
-        frame.addComponentListener(new ComponentAdapter() {
-            @Override
-            public void componentResized(ComponentEvent e) {
-                arrange();
-            }
-        });
-        values.open(Section.PLATFORM);
-        dress();
-        frame.setPreferredSize(new Dimension(1280, 800));
-        frame.setMinimumSize(new Dimension(640, 420));
-        frame.pack();
-        arrange();
+        desk = new Desk(start, SwingUtilities::invokeLater, this);
     }
 
-    private void dress() {
-        foot.setBorder(BorderFactory.createEmptyBorder(theme.px(1), theme.px(8), theme.px(3), theme.px(8)));
-        caution.setFont(theme.font(Font.PLAIN, 11));
-        caution.setForeground(theme.ink());
-        caution.setBackground(theme.ground());
-        status.setFont(theme.font(Font.PLAIN, 12));
-        left.setPreferredSize(new Dimension(theme.px(304), 10));
-        picture.setBorder(BorderFactory.createEmptyBorder(theme.px(2), 0, 0, theme.px(6)));
-        role.setPreferredSize(new Dimension(10, theme.px(196)));
-        role.setBorder(BorderFactory.createEmptyBorder(theme.px(4), theme.px(4), theme.px(4), theme.px(8)));
-    }
-
-    /** Puts the cards below the picture, or beside the values where there is little room. */
-    private void arrange() {
-        boolean little = frame.getWidth() < theme.px(1000) || frame.getHeight() < theme.px(680);
-        caution.setText(little ? Caution.PREDICTION + " Shaker and shock tests can injure: read the whole caution, F2." : Caution.TEXT);
-        if (narrow != null && narrow == little) {
-            return;
-        }
-        narrow = little;
-        left.removeAll();
-        centre.remove(role);
-        side.removeAll();
-        role.narrow(little);
-        if (little) {
-            side.addTab("Values", values);
-            side.addTab(role.role().title(), role);
-            left.add(side, BorderLayout.CENTER);
-        } else {
-            left.add(values, BorderLayout.CENTER);
-            centre.add(role, BorderLayout.SOUTH);
-        }
-        frame.revalidate();
-        place();
-    }
-
-    private void place() {
-        Gutter gutter = Gutter.of(theme, chart.panel().getWidth());
-        axes.setBounds(theme.px(4), theme.px(8), gutter.left() - theme.px(70), axes.getPreferredSize().height);
-        axes.setSize(axes.getPreferredSize());
+    private void stop() {
+        desk.close();
+        keeping.close();
+        comparison.close();
+        draws.close();
+        proposals.close();
     }
 
     JFrame frame() {
-        return frame;
+        return parts.frame;
+    }
+
+    WindowFrame parts() {
+        return parts;
     }
 
     View view() {
         return view;
     }
 
+    /** Number of the view that is shown; from any thread. */
+    long shownSerial() {
+        return shown;
+    }
+
     Figures figures() {
         return figures;
+    }
+
+    Scattering scattering() {
+        return scattering;
     }
 
     Theme theme() {
         return theme;
     }
 
-    ValuesPanel values() {
-        return values;
-    }
-
-    ResidualChart chart() {
-        return chart;
-    }
-
     Recovery recovery() {
         return recovery;
     }
 
-    /** Whether all that was asked for is done and shown. */
+    /** Whether all that was asked for is done and shown, the Monte Carlo apart. */
     boolean idle() {
-        return desk.idle() && keeping.idle() && figures != null && figures.view() == view && figures.gaps().isPresent();
+        return desk.idle() && keeping.idle() && comparison.idle() && proposals.idle() && figures != null && figures.view() == view
+            && figures.gaps().isPresent();
     }
 
-    void submit(Order order) {
+    @Override
+    public void submit(Order order) {
         desk.submit(order);
     }
 
-    private void attempt(quietband.tuning.Cure cure) {
+    @Override
+    public void attempt(Cure cure) {
         submit(Order.of(b -> {
-            quietband.model.ModelFile changed = b.model();
-            for (quietband.tuning.Setting s : cure.settings()) {
+            ModelFile changed = b.model();
+            for (Setting s : cure.settings()) {
                 changed = changed.withNumber(s.of(), s.holds());
             }
             return b.take("cure: " + cure.words(), "", changed);
         }));
     }
 
-    /** Shows the cards and values of a role. */
-    void open(Role r) {
-        role.open(r);
-        values.open(r.section());
-        if (Boolean.TRUE.equals(narrow)) {
-            side.setTitleAt(1, r.title());
-        }
-        for (java.awt.Component c : roles.getComponents()) {
-            ((JToggleButton) c).setSelected(c.getName().equals("role:" + r.title()));
-        }
+    @Override
+    public void run(Proposal proposal) {
+        actions.run(proposal);
     }
 
-    /** @param index 0 to 2, or 3 for the vector */
-    void axis(int index) {
-        chart.axis(index);
-        axes.select(index);
+    @Override
+    public void open(Role r) {
+        parts.open(r);
+    }
+
+    @Override
+    public void axis(int index) {
+        parts.chart.axis(index);
+        parts.axes.select(index);
     }
 
     /** Changes colours and sizes at once. */
     void theme(Theme changed) {
         theme = changed;
-        changed.apply();
-        verdict.theme(changed);
-        values.theme(changed);
-        strip.theme(changed);
-        chart.theme(changed);
-        role.theme(changed);
-        axes.theme(changed);
-        dress();
-        narrow = null;
-        arrange();
-        SwingUtilities.updateComponentTreeUI(frame);
-        place();
+        parts.theme(changed);
     }
 
-    /** A line for the person at the window. */
     void status(String text, boolean bad) {
-        status.setText(text.isEmpty() ? " " : text);
-        status.setToolTipText(text);
-        status.setForeground(bad ? theme.bad() : theme.faint());
+        parts.status(text, bad);
     }
 
     private void keep(Bench bench) {
         recovery.keep(bench);
     }
 
-    @Override
-    public void show(View next) {
-        boolean first = view == null;
-        view = next;
-        strip.show(next);
-        chart.show(next);
-        verdict.pending();
-        values.show(next.values());
-        variants();
-        actions.show(next.bench());
-        keeping.give(next.bench());
-        frame.setTitle((next.bench().unsaved() ? "\u2022 " : "") + (next.model().design().title().isEmpty() ? ""
-            : next.model().design().title() + " \u2013 ") + next.bench().variant().path().getFileName() + " \u2013 quietband");
-        if (first) {
-            status("", false);
+    private void trouble(RuntimeException e) {
+        SwingUtilities.invokeLater(() -> status(Refusal.of(Order.of(b -> b), e).why(), true));
+    }
+
+    /** Offers what was left unsaved by a window that did not end well. */
+    void offerRecovery() {
+        holding = true;
+        actions.offerRecovery(recovery.kept());
+        holding = false;
+        if (view != null) {
+            keeping.give(view.bench());
         }
     }
 
+    @Override
+    public void show(View next) {
+        view = next;
+        parts.strip.show(next);
+        parts.chart.show(next);
+        parts.verdict.pending();
+        parts.values.show(next.values());
+        variants();
+        actions.show(next.bench());
+        if (!holding && next.serial() > 1) {
+            keeping.give(next.bench());
+        }
+        comparison.of(next);
+        draws.draw(next, false);
+        String title = next.model().design().title();
+        frame().setTitle((next.bench().unsaved() ? "\u2022 " : "") + (title.isEmpty() ? "" : title + " \u2013 ")
+            + next.bench().variant().path().getFileName() + " \u2013 quietband");
+        status("", false);
+        shown = next.serial();
+    }
+
+    /** A button for each variant, with its margin once it is known. */
     private void variants() {
         List<Variant> all = view.bench().variants();
-        variants.removeAll();
+        String now = all.size() + " " + view.bench().current() + " " + theme + all.stream().map(v -> v.name() + view.bench().unsaved(v)
+            + Optional.ofNullable(compared.get(v.name())).map(Comparison.Compared::marginDb).orElse(0.0)).toList();
+        if (now.equals(variantsShown)) {
+            return;
+        }
+        variantsShown = now;
+        parts.variants.removeAll();
         for (int i = 0; i < all.size(); i++) {
             int index = i;
-            JToggleButton b = new JToggleButton(all.get(i).name() + (view.bench().unsaved(all.get(i)) ? " \u2022" : ""),
+            Variant v = all.get(i);
+            String margin = Optional.ofNullable(compared.get(v.name())).filter(c -> !Double.isNaN(c.marginDb()) && all.size() > 1)
+                .map(c -> String.format(Locale.ROOT, " %+.2f dB", c.marginDb())).orElse("");
+            JToggleButton b = new JToggleButton(v.name() + margin + (view.bench().unsaved(v) ? " \u2022" : ""),
                 i == view.bench().current());
-            b.setName("variant:" + all.get(i).name());
+            b.setName("variant:" + v.name());
+            b.setFont(theme.font(java.awt.Font.PLAIN, 12));
+            b.setToolTipText(v.path().getFileName() + (view.bench().unsaved(v) ? ", not saved" : ""));
             b.addActionListener(e -> submit(Order.of(x -> x.look(index))));
-            variants.add(b);
+            parts.variants.add(b);
         }
-        variants.revalidate();
-        variants.repaint();
+        parts.variants.revalidate();
+        parts.variants.repaint();
     }
 
     @Override
@@ -318,26 +237,100 @@ final class MainWindow implements Desk.Sink {
         boolean first = figures == null;
         figures = next;
         if (first) {
-            follow();
+            StackVerdict.Worst w = next.assessment().verdict(next.assessment().fullest()).worst();
+            axis(w.axis().equals("vector") ? ResidualCurves.VECTOR : "xyz".indexOf(w.axis()));
         }
-        strip.show(next);
-        chart.show(next);
-        role.show(next);
+        parts.strip.show(next);
+        parts.chart.show(next);
+        if (next.gaps().isEmpty()) {
+            parts.role.show(next);
+        }
         if (next.view() == view) {
-            verdict.show(next);
+            parts.verdict.show(next);
         }
     }
 
-    /** Shows the axis that is worst. */
-    private void follow() {
-        StackVerdict.Worst w = figures.assessment().verdict(figures.assessment().fullest()).worst();
-        axis(w.axis().equals("vector") ? 3 : "xyz".indexOf(w.axis()));
+    private void show(Map<String, Comparison.Compared> next) {
+        compared = next;
+        variants();
+        beside();
+    }
+
+    private void show(Scattering next) {
+        scattering = next;
+        scatter.forEach(c -> c.show(next));
+    }
+
+    /** Draws units from now on, or stops. */
+    void draw() {
+        if (draws.going()) {
+            draws.stop();
+            status("Drawing stopped; what was drawn stays.", false);
+        } else {
+            open(Role.TOLERANCE);
+            draws.draw(view, true);
+            status("Drawing units; the window stays live. F9 stops.", false);
+        }
+    }
+
+    /** Shows the curves of the other variants beside this one's, or no more. */
+    void compare() {
+        comparing = !comparing;
+        String words = compared.isEmpty() ? "There is no other variant yet: Ctrl+D keeps one."
+            : "The other variants are shown beside this one.";
+        status(comparing ? words : "", false);
+        beside();
+    }
+
+    private void beside() {
+        Map<String, ResidualCurves> curves = new LinkedHashMap<>();
+        if (comparing) {
+            compared.forEach((name, c) -> curves.put(name, c.curves()));
+        }
+        if (made != null) {
+            curves.put("proposed by " + made.name(), made.compared().curves());
+        }
+        parts.chart.compare(curves);
+    }
+
+    /** Runs a command on the model in view. */
+    void run(Proposal proposal, Optional<String> answer) {
+        made = null;
+        parts.offer.running(proposal.name());
+        proposals.run(proposal, view, answer);
+    }
+
+    private void show(Proposals.Made next) {
+        made = next;
+        parts.offer.show(next.words());
+        beside();
+    }
+
+    private void notOffered(RuntimeException e) {
+        parts.offer.away();
+        status(Refusal.of(Order.of(b -> b), e).why(), true);
+    }
+
+    @Override
+    public void settle(boolean taken) {
+        Proposals.Made settled = made;
+        made = null;
+        parts.offer.away();
+        beside();
+        if (taken && settled != null) {
+            submit(Order.of(b -> {
+                if (!b.model().text().equals(settled.view().model().text())) {
+                    throw new IllegalArgumentException("the model changed since " + settled.name() + " was run; run it again");
+                }
+                return b.take(settled.name(), settled.offer().changed(), settled.files());
+            }));
+        }
     }
 
     @Override
     public void refused(Refusal refusal) {
-        if (!refusal.about().isEmpty() && values.shows(refusal.about())) {
-            values.refused(refusal);
+        if (!refusal.about().isEmpty() && parts.values.shows(refusal.about())) {
+            parts.values.refused(refusal);
             status("Not taken over: the last good result stays.", true);
         } else {
             status(refusal.why(), true);

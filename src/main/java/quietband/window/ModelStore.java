@@ -58,6 +58,11 @@ final class ModelStore {
         }
         Path folder = v.path().toAbsolutePath().getParent();
         for (Map.Entry<String, byte[]> file : v.files().entrySet()) {
+            if (!even && Files.exists(folder.resolve(file.getKey()))) {
+                throw new Changed(Path.of(file.getKey()), "exists already; the model now brings its own");
+            }
+        }
+        for (Map.Entry<String, byte[]> file : v.files().entrySet()) {
             write(folder.resolve(file.getKey()), file.getValue());
         }
         write(v.path(), bench.model().bytes());

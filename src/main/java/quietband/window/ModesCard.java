@@ -21,6 +21,17 @@ final class ModesCard extends Card {
         return f.assessment().modes().stream().map(m -> Words.hz(m.frequencyHz()) + " " + m.shape()).collect(Collectors.joining(", "));
     }
 
+    /** "bounce x + y" for "bounce x with bounce y". */
+    private static String shape(String words) {
+        String[] parts = words.replace("rock about ", "rock ").replace("turn about ", "turn ").split(" with ");
+        StringBuilder text = new StringBuilder(parts[0]);
+        for (int i = 1; i < parts.length; i++) {
+            String first = parts[0].substring(0, parts[0].indexOf(' ') + 1);
+            text.append(" + ").append(parts[i].startsWith(first) ? parts[i].substring(first.length()) : parts[i]);
+        }
+        return text.toString();
+    }
+
     @Override
     void draw(Graphics2D g, Figures f, int width, int height) {
         if (f.assessment().modes().isEmpty()) {
@@ -36,7 +47,7 @@ final class ModesCard extends Card {
             y += row;
             text(g, Words.hz(m.frequencyHz()), 0, y, theme().ink(), Font.PLAIN);
             text(g, Digits.brief(m.dampingRatio(), 3), theme().px(66), y, theme().ink(), Font.PLAIN);
-            text(g, m.shape(), theme().px(126), y, theme().ink(), Font.PLAIN);
+            text(g, shape(m.shape()), theme().px(126), y, theme().ink(), Font.PLAIN);
         }
     }
 }

@@ -22,10 +22,11 @@ public final class OpenWindow {
      * @param model   the model file; empty for a commented start that is in no file yet
      * @param dark    light lines on dark paper
      * @param percent scale, 100 to 200
+     * @param version of the program, for reports
      * @throws quietband.model.ModelException when the model is wrong
      * @throws NoDisplayException             when there is nothing to open a window on
      */
-    public static void andWait(Optional<Path> model, boolean dark, int percent) {
+    public static void andWait(Optional<Path> model, boolean dark, int percent, String version) {
         if (GraphicsEnvironment.isHeadless()) {
             throw new NoDisplayException("there is no display to open a window on; every figure of the window is also given by "
                 + "'quietband assess MODEL'");
@@ -34,7 +35,7 @@ public final class OpenWindow {
             .orElseGet(() -> Bench.of(ModelFile.parse(Path.of("my-design.yaml"), StartModel.text()), false));
         CountDownLatch closed = new CountDownLatch(1);
         try {
-            SwingUtilities.invokeAndWait(() -> open(bench, new Theme(dark, percent), closed));
+            SwingUtilities.invokeAndWait(() -> open(bench, new Theme(dark, percent), version, closed));
             closed.await();
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
@@ -43,9 +44,9 @@ public final class OpenWindow {
         }
     }
 
-    private static void open(Bench bench, Theme theme, CountDownLatch closed) {
+    private static void open(Bench bench, Theme theme, String version, CountDownLatch closed) {
         theme.apply();
-        MainWindow window = new MainWindow(bench, theme, Recovery.usualFolder(), null);
+        MainWindow window = new MainWindow(bench, theme, Recovery.usualFolder(), version, null);
         window.frame().addWindowListener(new WindowAdapter() {
             @Override
             public void windowClosed(WindowEvent e) {
@@ -54,5 +55,6 @@ public final class OpenWindow {
         });
         window.frame().setLocationByPlatform(true);
         window.frame().setVisible(true);
+        window.offerRecovery();
     }
 }

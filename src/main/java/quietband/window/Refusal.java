@@ -2,12 +2,15 @@ package quietband.window;
 
 import java.io.UncheckedIOException;
 import java.util.List;
+import quietband.identification.FitException;
 import quietband.model.BadPath;
 import quietband.model.ModelException;
 import quietband.model.Problem;
 import quietband.platform.SingularPlatformException;
 import quietband.report.ResultException;
 import quietband.tolerance.ScatterException;
+import quietband.tuning.FilterException;
+import quietband.tuning.WishException;
 
 /**
  * Why an order was not done. The last good result stays.
@@ -29,7 +32,8 @@ record Refusal(String about, String typed, String why, boolean disk) {
         }
         String said = String.valueOf(e.getMessage()).replaceAll("\\s+", " ");
         boolean disk = e instanceof ModelStore.Changed;
-        boolean mendable = disk || e instanceof SingularPlatformException || e instanceof ResultException || e instanceof ScatterException
+        boolean mendable = disk || e instanceof SingularPlatformException || e instanceof ResultException
+            || e instanceof ScatterException || e instanceof WishException || e instanceof FilterException || e instanceof FitException
             || e instanceof UncheckedIOException || e instanceof IllegalArgumentException || e instanceof ArithmeticException;
         return new Refusal(order.about(), order.typed(), mendable ? said
             : "a defect of this program: " + e.getClass().getSimpleName() + ": " + said, disk);

@@ -1,8 +1,6 @@
 package quietband.window;
 
 import java.awt.BasicStroke;
-import java.awt.Color;
-import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Rectangle2D;
@@ -11,17 +9,13 @@ import java.util.List;
 import java.util.Map;
 import org.jfree.chart.ChartPanel;
 import org.jfree.chart.JFreeChart;
-import org.jfree.chart.annotations.XYTextAnnotation;
 import org.jfree.chart.axis.AxisSpace;
 import org.jfree.chart.plot.XYPlot;
-import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 import org.jfree.chart.ui.RectangleInsets;
 import org.jfree.chart.ui.TextAnchor;
-import org.jfree.data.xy.DefaultXYDataset;
+import quietband.model.Requirement;
 import quietband.model.Stack;
-import quietband.report.ChartFrame;
 import quietband.report.Look;
-import quietband.report.TradeAxis;
 import quietband.report.Words;
 import quietband.response.ResidualCurves;
 import quietband.response.StackVerdict;
@@ -101,50 +95,46 @@ final class ResidualChart {
 
     /** Draws it into a rectangle, for a file. */
     void draw(Graphics2D g, Rectangle2D area) {
-        layout((int) area.getWidth(), chart()).draw(g, area);
+        JFreeChart chart = layout((int) area.getWidth(), chart());
+        chart.setBackgroundPaint(theme.paper());
+        chart.draw(g, area);
     }
 
     private JFreeChart chart() {
         ResidualCurves c = view.curves();
-        DefaultXYDataset data = new DefaultXYDataset();
-        XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer(true, false);
-        renderer.setDrawSeriesLineAsPath(true);
+        ThemedChart lines = new ThemedChart(theme);
         Stack full = c.stacks().get(c.stacks().size() - 1);
-        List<double[]> drawn = new ArrayList<>();
-        view.ghost().filter(g -> g.stacks().contains(full)).ifPresent(g -> line(data, renderer, "before", g.frequencyHz(),
-            g.residualPerG()[g.stacks().indexOf(full)][axis], theme.faint(), new BasicStroke(theme.px(2) * 0.8f)));
+        view.ghost().filter(g -> g.stacks().contains(full)).ifPresent(g -> lines.line(g.frequencyHz(),
+            ppb(g.residualPerG()[g.stacks().indexOf(full)][axis]), theme.ghost(), new BasicStroke(theme.px(3))));
         int n = 0;
-        for (Map.Entry<String, ResidualCurves> o : others.entrySet()) {
-            Look look = Look.number(3 + n++);
-            ResidualCurves g = o.getValue();
-            line(data, renderer, o.getKey(), g.frequencyHz(), g.residualPerG()[g.stacks().size() - 1][axis], look.colour(),
-                theme.stroke(look));
+        for (ResidualCurves o : others.values()) {
+            lines.line(o.frequencyHz(), ppb(o.residualPerG()[o.stacks().size() - 1][axis]), theme.other(n),
+                theme.stroke(Look.number(3 + n++)));
         }
+        List<double[]> drawn = new ArrayList<>();
         for (int s = 0; s < c.stacks().size(); s++) {
             Stack stack = c.stacks().get(s);
-            drawn.add(line(data, renderer, stack.key(), c.frequencyHz(), c.residualPerG()[s][axis], theme.of(stack),
-                theme.stroke(Look.of(stack))));
+            drawn.add(ppb(c.residualPerG()[s][axis]));
+            lines.line(c.frequencyHz(), drawn.get(s), theme.of(stack), theme.stroke(Look.of(stack)));
         }
         if (c.limited()) {
-            drawn.add(line(data, renderer, "limit", c.frequencyHz(), c.limitPerG()[axis], theme.limit(), theme.stroke(Look.LIMIT)));
+            drawn.add(ppb(c.limitPerG()[axis]));
+            lines.line(c.frequencyHz(), drawn.get(drawn.size() - 1), theme.limit(), theme.stroke(Look.LIMIT));
         }
         range(drawn);
-        XYPlot plot = new XYPlot(data, dressed(new TradeAxis("frequency, Hz", view.model().design().requirement().fromHz(),
-            view.model().design().requirement().toHz())), dressed(new TradeAxis("residual, ppb/g", low, high)), renderer);
-        marks(plot, c);
-        return layout(panel.getWidth(), coloured(ChartFrame.around(plot)));
+        Requirement band = view.model().design().requirement();
+        JFreeChart chart = lines.chart(lines.decades("frequency, Hz", band.fromHz(), band.toHz()),
+            lines.decades("residual, ppb/g", low, high));
+        chart.setBackgroundPaint(theme.ground());
+        marks(lines, chart, c);
+        return layout(panel.getWidth(), chart);
     }
 
-    private static double[] line(DefaultXYDataset data, XYLineAndShapeRenderer renderer, String name, double[] x, double[] perG,
-                                 Color colour, BasicStroke stroke) {
+    private static double[] ppb(double[] perG) {
         double[] y = new double[perG.length];
         for (int i = 0; i < y.length; i++) {
             y[i] = Double.isInfinite(perG[i]) ? Double.NaN : Math.max(perG[i] * PPB, 1e-12);
         }
-        int series = data.getSeriesCount();
-        data.addSeries(series + name, new double[][] {x, y});
-        renderer.setSeriesPaint(series, colour);
-        renderer.setSeriesStroke(series, stroke);
         return y;
     }
 
@@ -167,63 +157,54 @@ final class ResidualChart {
         }
     }
 
-    private TradeAxis dressed(TradeAxis a) {
-        a.setLabelFont(theme.font(Font.PLAIN, 12));
-        a.setTickLabelFont(theme.font(Font.PLAIN, 12));
-        a.setLabelPaint(theme.ink());
-        a.setTickLabelPaint(theme.ink());
-        a.setAxisLinePaint(theme.faint());
-        return a;
-    }
-
-    private JFreeChart coloured(JFreeChart chart) {
-        chart.clearSubtitles();
-        chart.setBackgroundPaint(theme.ground());
-        XYPlot plot = chart.getXYPlot();
-        plot.setBackgroundPaint(theme.paper());
-        plot.setDomainGridlinePaint(theme.grid());
-        plot.setRangeGridlinePaint(theme.grid());
-        plot.setOutlinePaint(theme.faint());
-        return chart;
-    }
-
     private JFreeChart layout(int width, JFreeChart chart) {
         Gutter gutter = Gutter.of(theme, Math.max(width, 1));
         AxisSpace space = new AxisSpace();
         space.setLeft(gutter.left());
         chart.getXYPlot().setFixedRangeAxisSpace(space);
-        chart.getXYPlot().setInsets(RectangleInsets.ZERO_INSETS);
         chart.setPadding(new RectangleInsets(theme.px(6), 0, theme.px(2), gutter.right()));
         return chart;
     }
 
-    private void marks(XYPlot plot, ResidualCurves c) {
+    private void marks(ThemedChart lines, JFreeChart chart, ResidualCurves c) {
         double from = c.frequencyHz()[0];
+        double to = c.frequencyHz()[c.frequencyHz().length - 1];
         if (c.limited() && Double.isFinite(c.limitPerG()[axis][0])) {
-            note(plot, " limit", from * 1.02, c.limitPerG()[axis][0] * PPB, theme.limit(), TextAnchor.BOTTOM_LEFT);
+            lines.note(chart, " limit", from * 1.02, c.limitPerG()[axis][0] * PPB, theme.limit(), TextAnchor.BOTTOM_LEFT);
         }
-        if (figures == null || figures.view().bench().model() != view.bench().model()) {
+        names(lines, chart, to);
+        if (figures == null || figures.view().model() != view.model()) {
             return;
         }
         StackVerdict.Worst w = worst(figures);
         boolean here = w.axis().equals("vector") ? axis == ResidualCurves.VECTOR : "xyz".indexOf(w.axis()) == axis;
         if (here) {
             double y = w.residualPerG() * PPB;
-            plot.addAnnotation(new Ring(w.frequencyHz(), y, theme));
-            boolean right = w.frequencyHz() < Math.sqrt(from * c.frequencyHz()[c.frequencyHz().length - 1]) * 4;
-            String words = (right ? "   " : "") + "worst: " + Words.hz(w.frequencyHz()) + ", " + Words.ppb(w.residualPerG()) + " ppb/g"
-                + (right ? "" : "   ");
-            note(plot, words, w.frequencyHz(), y, w.marginDb() < 0 ? theme.bad() : theme.ink(),
-                right ? TextAnchor.BOTTOM_LEFT : TextAnchor.BOTTOM_RIGHT);
+            chart.getXYPlot().addAnnotation(new Ring(w.frequencyHz(), y, theme));
+            boolean right = w.frequencyHz() < Math.sqrt(from * to) * 4;
+            boolean brief = panel.getWidth() > 0 && panel.getWidth() < theme.px(640);
+            String words = brief ? Words.hz(w.frequencyHz()) : "worst " + Words.hz(w.frequencyHz()) + ", " + Words.ppb(w.residualPerG())
+                + " ppb/g";
+            double above = y < high / 1.6 ? 1.12 : 0.88;
+            lines.note(chart, right ? "  " + words : words + "  ", w.frequencyHz(), y * above,
+                w.marginDb() < 0 ? theme.bad() : theme.ink(), above > 1 ? right ? TextAnchor.BOTTOM_LEFT : TextAnchor.BOTTOM_RIGHT
+                : right ? TextAnchor.TOP_LEFT : TextAnchor.TOP_RIGHT);
         }
     }
 
-    private void note(XYPlot plot, String text, double x, double y, Color colour, TextAnchor anchor) {
-        XYTextAnnotation a = new XYTextAnnotation(text, x, y);
-        a.setFont(theme.font(Font.BOLD, 12));
-        a.setPaint(colour);
-        a.setTextAnchor(anchor);
-        plot.addAnnotation(a);
+    /** What the lines are that the strip does not name, in the upper right corner. */
+    private void names(ThemedChart lines, JFreeChart chart, double to) {
+        double y = high / 1.08;
+        double step = StrictMath.pow(high / low, 0.075);
+        if (view.ghost().isPresent()) {
+            lines.note(chart, "\u2501 before ", to, y, theme.ghost(), TextAnchor.TOP_RIGHT);
+            y /= step;
+        }
+        int n = 0;
+        for (String name : others.keySet()) {
+            lines.note(chart, "\u2504 " + name + " ", to, y, theme.other(n++), TextAnchor.TOP_RIGHT);
+            y /= step;
+        }
     }
 
     /** A ring around a point, of one size whatever the axes. */

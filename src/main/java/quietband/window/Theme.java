@@ -98,6 +98,23 @@ record Theme(boolean dark, int percent) {
         };
     }
 
+    /** Paper that lets a little through, behind words on a chart. */
+    Color veil() {
+        Color p = paper();
+        return new Color(p.getRed(), p.getGreen(), p.getBlue(), 205);
+    }
+
+    /** The curve before the last change. */
+    Color ghost() {
+        return dark ? new Color(0x6F7B86) : new Color(0xA9B2BA);
+    }
+
+    /** The n-th of several lines beside the model's own. */
+    Color other(int n) {
+        Color light = Look.number(3 + n).colour();
+        return dark ? light.brighter().brighter() : light;
+    }
+
     /** A stroke of the common look at this scale. */
     BasicStroke stroke(Look look) {
         BasicStroke s = look.stroke();

@@ -7,6 +7,7 @@ import java.awt.geom.Rectangle2D;
 import java.util.Locale;
 import java.util.Optional;
 import quietband.model.Axis;
+import quietband.model.Stack;
 import quietband.model.Vec;
 import quietband.report.Digits;
 import quietband.response.Travel;
@@ -42,7 +43,7 @@ final class TravelCard extends Card {
             axis(g, t, axis, clearance.map(c -> c.get(axis)).orElse(Double.NaN), most, axis.ordinal() * row, row, width);
         }
         text(g, "\u25a0 sustained", 0, height - theme().px(2), theme().faint(), Font.PLAIN);
-        text(g, "\u25a0 shock or random", theme().px(84), height - theme().px(2), theme().of(quietband.model.Stack.CANCELLED), Font.PLAIN);
+        text(g, "\u25a0 shock or random", theme().px(84), height - theme().px(2), theme().of(Stack.CANCELLED), Font.PLAIN);
     }
 
     private void axis(Graphics2D g, Travel t, Axis axis, double clearance, double most, double top, double row, int width) {
@@ -54,7 +55,7 @@ final class TravelCard extends Card {
         double sustained = t.sustained().get(axis);
         boolean over = counted > clearance;
         text(g, axis.letter(), 0, y + thick * 0.9, theme().ink(), Font.BOLD);
-        g.setColor(theme().of(quietband.model.Stack.CANCELLED));
+        g.setColor(theme().of(Stack.CANCELLED));
         g.fill(new Rectangle2D.Double(left, y, counted * scale, thick));
         g.setColor(theme().faint());
         g.fill(new Rectangle2D.Double(left, y, sustained * scale, thick));

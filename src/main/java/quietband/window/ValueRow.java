@@ -117,6 +117,11 @@ final class ValueRow extends JPanel {
         }
     }
 
+    /** Puts the focus into the first field. */
+    void enter() {
+        (fields.isEmpty() ? choices.get(0) : fields.get(0)).requestFocusInWindow();
+    }
+
     /** The field of a path; null when it has none. */
     ValueField field(String path) {
         return fields.stream().filter(f -> f.value().path().equals(path)).findFirst().orElse(null);

@@ -1,7 +1,9 @@
 package quietband.window;
 
 import java.awt.BorderLayout;
+import java.awt.Component;
 import java.awt.Dimension;
+import java.awt.FlowLayout;
 import java.awt.Font;
 import java.awt.GridLayout;
 import java.awt.Rectangle;
@@ -15,7 +17,9 @@ import java.util.function.Consumer;
 import javax.swing.BorderFactory;
 import javax.swing.Box;
 import javax.swing.ButtonGroup;
+import javax.swing.JButton;
 import javax.swing.JCheckBox;
+import javax.swing.JComboBox;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
@@ -32,6 +36,9 @@ final class ValuesPanel extends JPanel implements ValueField.Values {
 
     private static final long serialVersionUID = 1;
 
+    private static final String HINT = "Enter takes a value over; up and down step it by 1 %, with Shift by 10 %; or drag its "
+        + "name sideways. F1 lists the keys.";
+
     private final transient Consumer<Order> orders;
     private final Map<Section, JToggleButton> sections = new EnumMap<>(Section.class);
     private final JTextField find = new JTextField();
@@ -39,18 +46,20 @@ final class ValuesPanel extends JPanel implements ValueField.Values {
     private final Rows rows = new Rows();
     private final JScrollPane scroll = new JScrollPane(rows);
     private final JTextArea about = new JTextArea(3, 10);
+    private final JPanel buttons = new JPanel(new GridLayout(2, 3));
+    private final JComboBox<String> choice = new JComboBox<>();
+    private final JPanel commands = new JPanel(new FlowLayout(FlowLayout.LEFT, 4, 0));
     private final JPanel top = new JPanel(new BorderLayout());
     private final Map<String, ValueRow> shown = new LinkedHashMap<>();
     private transient List<FileValue> values = List.of();
     private transient Theme theme;
     private Section section = Section.PLATFORM;
 
-    ValuesPanel(Theme theme, Consumer<Order> orders) {
+    ValuesPanel(Theme theme, Consumer<Order> orders, Consumer<Proposal> run) {
         super(new BorderLayout());
         this.orders = orders;
         this.theme = theme;
         ButtonGroup group = new ButtonGroup();
-        JPanel buttons = new JPanel(new GridLayout(2, 3));
         for (Section s : Section.values()) {
             JToggleButton b = new JToggleButton(s.title());
             b.setName("section:" + s.title());
@@ -58,24 +67,44 @@ final class ValuesPanel extends JPanel implements ValueField.Values {
             group.add(b);
             buttons.add(b);
             sections.put(s, b);
+            choice.addItem(s.title());
         }
+        choice.setName("section");
+        choice.addActionListener(e -> {
+            if (choice.getSelectedIndex() != section.ordinal()) {
+                open(Section.values()[choice.getSelectedIndex()]);
+            }
+        });
         find.setName("find");
-        find.putClientProperty("JTextField.placeholderText", "find a value");
+        find.putClientProperty("JTextField.placeholderText", "find a value, Enter");
         find.putClientProperty("JTextField.showClearButton", true);
         find.getDocument().addDocumentListener(listener(this::build));
+        find.addActionListener(e -> shown.values().stream().findFirst().ifPresent(ValueRow::enter));
         all.setName("all");
         all.setToolTipText("also names, places of springs, stops and limits");
         all.addActionListener(e -> build());
         JPanel line = new JPanel(new BorderLayout(4, 0));
+        line.add(choice, BorderLayout.WEST);
         line.add(find, BorderLayout.CENTER);
         line.add(all, BorderLayout.EAST);
         top.add(buttons, BorderLayout.CENTER);
-        top.add(line, BorderLayout.SOUTH);
+        for (Proposal p : Proposals.all()) {
+            JButton b = new JButton(p.name() + (p.question().isPresent() ? " \u2026" : ""));
+            b.setName("run:" + p.name());
+            b.putClientProperty(Section.class, p.section());
+            b.addActionListener(e -> run.accept(p));
+            commands.add(b);
+        }
+        JPanel lines = new JPanel(new BorderLayout());
+        lines.add(line, BorderLayout.NORTH);
+        lines.add(commands, BorderLayout.CENTER);
+        top.add(lines, BorderLayout.SOUTH);
         scroll.setHorizontalScrollBarPolicy(JScrollPane.HORIZONTAL_SCROLLBAR_NEVER);
         scroll.getVerticalScrollBar().setUnitIncrement(24);
         about.setName("about");
         about.setEditable(false);
         about.setFocusable(false);
+        about.setText(HINT);
         about.setLineWrap(true);
         about.setWrapStyleWord(true);
         add(top, BorderLayout.NORTH);
@@ -115,10 +144,21 @@ final class ValuesPanel extends JPanel implements ValueField.Values {
         build();
     }
 
+    /** Leaves less room to what is said about a value where there is little height. */
+    void brief(boolean little) {
+        about.setRows(little ? 2 : 3);
+        buttons.setVisible(!little);
+        choice.setVisible(little);
+    }
+
     /** Opens a section. */
     void open(Section other) {
         section = other;
+        for (Component c : commands.getComponents()) {
+            c.setVisible(((JButton) c).getClientProperty(Section.class) == other);
+        }
         sections.get(other).setSelected(true);
+        choice.setSelectedIndex(other.ordinal());
         find.setText("");
         build();
     }
@@ -147,12 +187,22 @@ final class ValuesPanel extends JPanel implements ValueField.Values {
     }
 
     private boolean wanted(FileValue v) {
-        String sought = find.getText().strip().toLowerCase(Locale.ROOT).replace(' ', '_');
+        String sought = find.getText().strip().toLowerCase(Locale.ROOT);
         if (!v.given() || v.path().equals("quietband")) {
             return false;
         }
         return sought.isEmpty() ? section.holds(v) && (all.isSelected() || Section.turned(v))
-            : v.path().toLowerCase(Locale.ROOT).replace(' ', '_').contains(sought);
+            : found(List.of(v.path().toLowerCase(Locale.ROOT).split("[._\\[\\] ]+")), sought.split("[._ ]+"));
+    }
+
+    /** Whether every word begins a part of a path. */
+    private static boolean found(List<String> parts, String[] words) {
+        for (String w : words) {
+            if (parts.stream().noneMatch(p -> p.startsWith(w))) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private void build() {

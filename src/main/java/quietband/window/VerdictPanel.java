@@ -2,9 +2,9 @@ package quietband.window;
 
 import java.awt.BorderLayout;
 import java.awt.Color;
+import java.awt.Dimension;
 import java.awt.FlowLayout;
 import java.awt.Font;
-import java.awt.GridLayout;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -13,6 +13,7 @@ import javax.swing.BorderFactory;
 import javax.swing.JButton;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
+import javax.swing.JTextArea;
 import javax.swing.SwingConstants;
 import quietband.report.GapLine;
 import quietband.report.StackName;
@@ -30,11 +31,13 @@ final class VerdictPanel extends JPanel {
 
     private final JLabel badge = new JLabel("", SwingConstants.CENTER);
     private final JLabel worst = new JLabel();
-    private final JLabel change = new JLabel();
+    private final JTextArea change = new JTextArea();
     private final JButton attempt = new JButton("Try it");
     private final JPanel asked = new JPanel(new FlowLayout(FlowLayout.LEFT, 6, 0));
     private transient Theme theme;
     private transient Figures figures;
+    private transient List<RequirementResult> marked = List.of();
+    private boolean brief;
     private transient Optional<Cure> cure = Optional.empty();
 
     /** @param attempts told which cure to try */
@@ -47,15 +50,22 @@ final class VerdictPanel extends JPanel {
         attempt.setName("try");
         asked.setName("asked");
         badge.setOpaque(true);
+        change.setEditable(false);
+        change.setFocusable(false);
+        change.setLineWrap(true);
+        change.setWrapStyleWord(true);
+        change.setOpaque(false);
         attempt.addActionListener(e -> cure.ifPresent(attempts));
         attempt.setMnemonic('T');
         JPanel second = new JPanel(new BorderLayout(8, 0));
         second.add(change, BorderLayout.CENTER);
-        second.add(attempt, BorderLayout.EAST);
-        JPanel lines = new JPanel(new GridLayout(0, 1));
-        lines.add(worst);
-        lines.add(second);
-        lines.add(asked);
+        JPanel button = new JPanel(new BorderLayout());
+        button.add(attempt, BorderLayout.NORTH);
+        second.add(button, BorderLayout.EAST);
+        JPanel lines = new JPanel(new BorderLayout());
+        lines.add(worst, BorderLayout.NORTH);
+        lines.add(second, BorderLayout.CENTER);
+        lines.add(asked, BorderLayout.SOUTH);
         add(badge, BorderLayout.WEST);
         add(lines, BorderLayout.CENTER);
         theme(theme);
@@ -66,10 +76,23 @@ final class VerdictPanel extends JPanel {
         badge.setFont(theme.font(Font.BOLD, 19));
         worst.setFont(theme.font(Font.BOLD, 13));
         change.setFont(theme.font(Font.PLAIN, 13));
+        change.setRows(2);
+        change.setPreferredSize(new Dimension(10, 2 * change.getFontMetrics(change.getFont()).getHeight()));
+        marked = List.of();
         setBorder(BorderFactory.createEmptyBorder(theme.px(4), theme.px(6), theme.px(4), theme.px(8)));
         badge.setBorder(BorderFactory.createEmptyBorder(0, theme.px(12), 0, theme.px(12)));
         worst.setBorder(BorderFactory.createEmptyBorder(0, theme.px(10), 0, 0));
         change.setBorder(BorderFactory.createEmptyBorder(0, theme.px(10), 0, 0));
+        if (figures != null) {
+            show(figures);
+        }
+    }
+
+    /** Leaves the marks out where there is little height: the two lines say what matters. */
+    void brief(boolean little) {
+        asked.setVisible(!little);
+        brief = little;
+        badge.setFont(theme.font(Font.BOLD, little ? 15 : 19));
         if (figures != null) {
             show(figures);
         }
@@ -95,16 +118,23 @@ final class VerdictPanel extends JPanel {
         change.setForeground(theme.ink());
         advise(a);
         change.setToolTipText(change.getText());
-        asked.removeAll();
-        a.requirements().forEach(r -> asked.add(mark(r)));
-        asked.revalidate();
-        asked.repaint();
+        if (!a.requirements().equals(marked)) {
+            marked = a.requirements();
+            asked.removeAll();
+            marked.forEach(r -> asked.add(mark(r)));
+            asked.revalidate();
+            asked.repaint();
+        }
     }
 
-    private static String worst(Assessment a) {
+    private String worst(Assessment a) {
         StackVerdict.Worst w = a.verdict(a.fullest()).worst();
         String where = String.format(Locale.ROOT, "Worst point, %s: %s, %s, %s ppb/g", StackName.of(a.fullest()), Words.hz(w.frequencyHz()),
             w.axis().equals("vector") ? "vector" : "axis " + w.axis(), Words.ppb(w.residualPerG()));
+        if (brief) {
+            return "Worst: " + Words.hz(w.frequencyHz()) + ", " + w.axis() + ", " + Words.ppb(w.residualPerG()) + " ppb/g"
+                + (Double.isNaN(w.marginDb()) ? "" : ", " + Words.db(Math.abs(w.marginDb())) + (w.marginDb() < 0 ? " over" : " spare"));
+        }
         return Double.isNaN(w.marginDb()) ? where : where + " of " + Words.ppb(w.limitPerG()) + " allowed, "
             + Words.db(Math.abs(w.marginDb())) + (w.marginDb() < 0 ? " over" : " to spare");
     }
@@ -116,7 +146,7 @@ final class VerdictPanel extends JPanel {
         attempt.setEnabled(cure.isPresent());
         Optional<RequirementResult> broken = a.requirements().stream().filter(r -> !r.met() && !r.name().equals("residual")).findFirst();
         if (gap.isPresent()) {
-            change.setText(words(GapLine.of(gap.get(), true)));
+            change.setText(brief ? briefly(GapLine.of(gap.get(), true)) : words(GapLine.of(gap.get(), true)));
         } else if (broken.isPresent()) {
             change.setText("To change: " + Advice.of(broken.get()));
         } else if (figures.gaps().isEmpty() && !a.verdict(a.fullest()).gaps().isEmpty()) {
@@ -133,9 +163,20 @@ final class VerdictPanel extends JPanel {
             + (values.isEmpty() ? g.before() : "") + ". Cause: " + g.cause() + (g.after().isEmpty() ? "" : "; " + g.after());
     }
 
+    /** The first value alone, for two short lines. */
+    private static String briefly(GapLine g) {
+        if (g.values().isEmpty()) {
+            return "To change: " + g.before();
+        }
+        GapLine.Value v = g.values().get(0);
+        String path = v.path().substring(v.path().indexOf('.') + 1).replace('.', ' ').replace('_', ' ');
+        int more = g.values().size() - 1 + g.more();
+        return "To change: " + path + " " + v.now() + " \u2192 " + v.holds() + (more > 0 ? "; and " + more + " more" : "");
+    }
+
     private JLabel mark(RequirementResult r) {
         String size = r.hasMargin() ? String.format(Locale.ROOT, "%+.2f dB", r.marginDb())
-            : String.format(Locale.ROOT, "%.1f %% used", 100 * r.usedShare());
+            : String.format(Locale.ROOT, "%.1f %%", 100 * r.usedShare());
         JLabel label = new JLabel((r.met() ? "\u2713 " : "\u2717 ") + r.name().replace('_', ' ') + " " + size);
         label.setName("asked:" + r.name());
         label.setFont(theme.font(r.met() ? Font.PLAIN : Font.BOLD, 12));

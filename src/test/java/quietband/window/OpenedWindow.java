@@ -36,7 +36,7 @@ final class OpenedWindow implements Asker, AutoCloseable {
         Bench bench = Bench.of(ModelFile.read(model));
         window = onEvents(() -> {
             theme.apply();
-            MainWindow w = new MainWindow(bench, theme, state, this);
+            MainWindow w = new MainWindow(bench, theme, state, "test", this);
             w.frame().setLocation(0, 0);
             w.frame().setSize(width, height);
             w.frame().setVisible(true);

@@ -1,0 +1,65 @@
+package quietband.window;
+
+import java.awt.Font;
+import java.awt.Graphics2D;
+import java.awt.geom.Rectangle2D;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.Collectors;
+import quietband.model.Axis;
+import quietband.model.Stack;
+import quietband.report.CauseName;
+import quietband.report.Words;
+import quietband.response.Contribution;
+import quietband.response.FrequencyTable;
+import quietband.response.StackVerdict;
+
+/** What the residual is made of where it is worst: each cause alone, the largest first. */
+final class CausesCard extends Card {
+
+    private static final long serialVersionUID = 1;
+
+    CausesCard(Theme theme) {
+        super("What is left at the worst point", theme);
+    }
+
+    private static List<Contribution> causes(Figures f) {
+        return f.details().flatMap(Details::worst).map(FrequencyTable.Row::contributions).orElse(List.of()).stream()
+            .sorted(Comparator.comparingDouble((Contribution c) -> -alone(f, c))).toList();
+    }
+
+    private static double alone(Figures f, Contribution c) {
+        StackVerdict.Worst w = f.assessment().verdict(f.assessment().fullest()).worst();
+        Axis axis = Axis.of(w.axis());
+        double[] y = c.alone();
+        return axis == null ? Math.sqrt(y[0] * y[0] + y[1] * y[1] + y[2] * y[2]) : y[axis.ordinal()];
+    }
+
+    @Override
+    String words(Figures f) {
+        return causes(f).stream().map(c -> CauseName.of(c.cause()) + " " + Words.ppb(alone(f, c)) + " ppb/g")
+            .collect(Collectors.joining(", "));
+    }
+
+    @Override
+    void draw(Graphics2D g, Figures f, int width, int height) {
+        List<Contribution> causes = causes(f);
+        if (causes.isEmpty()) {
+            text(g, f.details().isEmpty() ? "" : "No correction: nothing is cancelled.", 0, theme().px(16), theme().faint(), Font.PLAIN);
+            return;
+        }
+        double most = Math.max(alone(f, causes.get(0)), 1e-30);
+        double row = Math.min(theme().px(20), (height - theme().px(16)) / (double) causes.size());
+        double left = theme().px(126);
+        double scale = (width - left - theme().px(64)) / most;
+        for (int i = 0; i < causes.size(); i++) {
+            double y = alone(f, causes.get(i));
+            double base = (i + 0.75) * row;
+            text(g, CauseName.of(causes.get(i).cause()), 0, base, theme().ink(), i == 0 ? Font.BOLD : Font.PLAIN);
+            g.setColor(theme().of(Stack.CANCELLED));
+            g.fill(new Rectangle2D.Double(left, base - row * 0.55, Math.max(1, y * scale), row * 0.6));
+            text(g, Words.ppb(y), left + y * scale + theme().px(4), base, theme().ink(), Font.PLAIN);
+        }
+        text(g, "ppb/g with that cause alone", 0, height - theme().px(1), theme().faint(), Font.PLAIN);
+    }
+}

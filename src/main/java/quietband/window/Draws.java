@@ -1,0 +1,93 @@
+package quietband.window;
+
+import java.util.Optional;
+import java.util.concurrent.Executor;
+import java.util.function.Consumer;
+import quietband.spectrum.LogGrid;
+import quietband.tolerance.Campaign;
+import quietband.tolerance.Influence;
+import quietband.tolerance.Outcome;
+import quietband.tolerance.Plan;
+
+/**
+ * A Monte Carlo beside the window, on one thread so that the window stays live: a few units first, then more and more of the same
+ * ones. It starts anew with every new view and stops when it is told to.
+ */
+final class Draws implements AutoCloseable {
+
+    /** The seed of all draws: that of {@code tolerance}. */
+    static final long SEED = 1;
+
+    private static final long FIRST = 256;
+    private static final int POINTS = 120;
+
+    private final Executor shown;
+    private final Consumer<Scattering> sink;
+    private final Latest<View> drawing;
+    private final long most;
+    private volatile boolean going;
+
+    /**
+     * Prepares.
+     *
+     * @param most    units drawn in the end
+     * @param shown   runs what is told
+     * @param trouble told what cannot be drawn
+     */
+    Draws(long most, Executor shown, Consumer<Scattering> sink, Consumer<RuntimeException> trouble) {
+        this.most = most;
+        this.shown = shown;
+        this.sink = sink;
+        this.drawing = new Latest<>("draws", this::draw, e -> shown.execute(() -> trouble.accept(e)));
+    }
+
+    /** Starts, or goes on with a new view. */
+    void draw(View view, boolean start) {
+        going |= start;
+        if (going) {
+            drawing.give(view);
+        }
+    }
+
+    /** Stops; what was drawn stays. */
+    void stop() {
+        going = false;
+    }
+
+    /** Whether it is told to go. */
+    boolean going() {
+        return going;
+    }
+
+    private boolean over() {
+        return !going || drawing.overtaken();
+    }
+
+    private void draw(View view) {
+        Plan plan = new Plan(view.model().design(), SEED);
+        double[] f = LogGrid.between(POINTS, view.model().design().requirement().fromHz(),
+            view.model().design().requirement().toHz());
+        Campaign campaign = new Campaign(plan, f, 1);
+        for (long units = FIRST; units <= most && !over(); units *= 4) {
+            Outcome outcome = campaign.run(units, this::over, done -> { }, row -> { });
+            if (!outcome.partial()) {
+                tell(new Scattering(view, plan, outcome, Optional.empty(), most));
+                if (units * 4 > most && !over()) {
+                    Influence influence = Influence.of(plan, outcome, Scattering.CONFIDENCE, 1);
+                    tell(new Scattering(view, plan, outcome, Optional.of(influence), most));
+                }
+            }
+        }
+    }
+
+    private void tell(Scattering scattering) {
+        shown.execute(() -> sink.accept(scattering));
+    }
+
+    /** Ends the thread. */
+    @Override
+    public void close() {
+        stop();
+        drawing.close();
+    }
+}

@@ -1,0 +1,36 @@
+package quietband.window;
+
+import java.util.Optional;
+import quietband.model.ModelFile;
+import quietband.report.Digits;
+import quietband.report.OrientFiles;
+import quietband.tuning.Orientation;
+
+/** {@code orient}: the turn of the resonator that serves best as seen through platform and correction. */
+final class OrientProposal implements Proposal {
+
+    @Override
+    public String name() {
+        return "orient";
+    }
+
+    @Override
+    public Section section() {
+        return Section.RESONATOR;
+    }
+
+    @Override
+    public Optional<Question> question() {
+        return Optional.empty();
+    }
+
+    @Override
+    public Offer offer(ModelFile model, String answer) {
+        if (!(model.design().oscillator().resonator().sensitivityPerG().length() > 0)) {
+            throw new IllegalArgumentException("oscillator.resonator.sensitivity is 0 on every axis: there is nothing to turn");
+        }
+        Orientation best = Orientation.of(model.design(), Orientation.Goal.SEEN);
+        return new Offer(OrientFiles.turned(model, best.turn()), "turns the resonator by "
+            + Digits.brief(Math.toDegrees(best.turn().angle()), 4) + " deg");
+    }
+}

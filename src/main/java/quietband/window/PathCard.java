@@ -1,0 +1,59 @@
+package quietband.window;
+
+import java.awt.Font;
+import java.awt.Graphics2D;
+import java.util.Locale;
+import java.util.Optional;
+import quietband.model.Axis;
+import quietband.model.Requirement;
+import quietband.model.Stack;
+import quietband.report.Look;
+import quietband.response.StackVerdict;
+
+/** Gain and phase of the correction's path, errors in, along the worst axis. */
+final class PathCard extends Card {
+
+    private static final long serialVersionUID = 1;
+
+    PathCard(Theme theme) {
+        super("Path: gain above, phase below", theme);
+    }
+
+    private static int axis(Figures f) {
+        StackVerdict.Worst w = f.assessment().verdict(f.assessment().fullest()).worst();
+        return Math.max(0, "xyz".indexOf(w.axis()));
+    }
+
+    @Override
+    String words(Figures f) {
+        Optional<Details.Path> path = f.details().flatMap(Details::path);
+        if (path.isEmpty()) {
+            return "no correction";
+        }
+        int last = path.get().frequencyHz().length - 1;
+        int axis = axis(f);
+        return String.format(Locale.ROOT, "axis %s: at the band's top %.3f dB, %.2f deg", Axis.ALL.get(axis).letter(),
+            path.get().gainDb()[axis][last], path.get().phaseDeg()[axis][last]);
+    }
+
+    @Override
+    void draw(Graphics2D g, Figures f, int width, int height) {
+        Optional<Details.Path> path = f.details().flatMap(Details::path);
+        if (path.isEmpty()) {
+            text(g, f.details().isEmpty() ? "" : "No correction.", 0, theme().px(16), theme().faint(), Font.PLAIN);
+            return;
+        }
+        Details.Path p = path.get();
+        int axis = axis(f);
+        Requirement band = f.assessment().design().requirement();
+        double half = (height - theme().px(16)) / 2.0;
+        chart(g, band, p.frequencyHz(), p.gainDb()[axis], "dB", 0, width, half);
+        chart(g, band, p.frequencyHz(), p.phaseDeg()[axis], "deg", half, width, half);
+        text(g, words(f), 0, height - theme().px(1), theme().faint(), Font.PLAIN);
+    }
+
+    private void chart(Graphics2D g, Requirement band, double[] f, double[] y, String unit, double top, int width, double height) {
+        ThemedChart chart = new ThemedChart(theme()).line(f, y, theme().of(Stack.CANCELLED), theme().stroke(Look.CORRECTION));
+        chart.draw(g, chart.decades(null, band.fromHz(), band.toHz()), chart.even(unit, -200), 0, top, width, height);
+    }
+}

@@ -1,0 +1,64 @@
+package quietband.window;
+
+import java.awt.AWTException;
+import java.awt.Toolkit;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.concurrent.locks.LockSupport;
+
+/**
+ * Edits in a real window one after another, each timed from the event that makes it to the picture on the screen: the desk has
+ * computed, the event thread has painted strip and chart, the display has taken it.
+ */
+public final class EditingWork implements AutoCloseable {
+
+    private static final String[] PATHS = {"platform.springs.corners.stiffness.x", "platform.springs.corners.stiffness.z",
+        "cancellation.sensor.position.x", "cancellation.path.latency", "platform.mass"};
+    private static final double[] FIRST = {16, 17, 4, 8, 210};
+    private static final String[] UNITS = {"N/mm", "N/mm", "mm", "us", "g"};
+
+    private final OpenedWindow opened;
+    private int count;
+
+    /** @param drawing whether a Monte Carlo runs beside */
+    public EditingWork(boolean drawing) throws AWTException {
+        opened = new OpenedWindow(Path.of("models/ridge-relay.yaml"), Path.of("target/window-state"), new Theme(false, 100), 1280, 800);
+        if (drawing) {
+            OpenedWindow.onEvents(() -> {
+                opened.window.draw();
+                return true;
+            });
+        }
+    }
+
+    /**
+     * One edit.
+     *
+     * @return how long it took, ns
+     */
+    public long edit() {
+        int p = count % PATHS.length;
+        // a slow walk around the value in force, never the same twice
+        String typed = String.format(Locale.ROOT, "%.6f %s", FIRST[p] * (1 + 0.1 * Math.sin(0.37 * ++count)), UNITS[p]);
+        long serial = opened.window.view().serial();
+        long start = System.nanoTime();
+        OpenedWindow.onEvents(() -> {
+            opened.window.submit(Order.set("edit", "", PATHS[p], typed, typed));
+            return true;
+        });
+        while (opened.window.shownSerial() <= serial) {
+            LockSupport.parkNanos(100_000);
+        }
+        // what the new picture asked to be painted was queued before this
+        OpenedWindow.onEvents(() -> {
+            Toolkit.getDefaultToolkit().sync();
+            return true;
+        });
+        return System.nanoTime() - start;
+    }
+
+    @Override
+    public void close() {
+        opened.close();
+    }
+}
