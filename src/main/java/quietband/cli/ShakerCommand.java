@@ -35,7 +35,7 @@ import quietband.units.WrongAmount;
 final class ShakerCommand implements Callable<Integer> {
 
     @Parameters(paramLabel = "RUN.csv", arity = "0..*", description = "one or more files of readings, taken together")
-    private List<Path> runs = new ArrayList<>();
+    private final List<Path> runs = new ArrayList<>();
 
     @Option(names = "--carrier", paramLabel = "AMOUNT", description = "frequency of the oscillator, e.g. \"10 MHz\"")
     private String carrier;

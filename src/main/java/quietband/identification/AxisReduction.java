@@ -149,9 +149,11 @@ final class AxisReduction {
         for (Mark m : new Mark[] {Mark.NOISE_FLOOR, Mark.CARRIER_NULL}) {
             long n = Arrays.stream(mark).filter(x -> x == m).count();
             if (n > 0) {
-                said.add(String.format(Locale.ROOT, m == Mark.NOISE_FLOOR ? "%d of %d readings are less than %.1f dB above the noise "
-                    + "floor and do not count" : "%d of %d readings have a sideband above the carrier, near its null, and do not count: "
-                    + "lower the level", n, mark.length, rules.floorMarginDb()));
+                said.add(m == Mark.NOISE_FLOOR
+                    ? String.format(Locale.ROOT, "%d of %d readings are less than %.1f dB above the noise floor and do not count",
+                        n, mark.length, rules.floorMarginDb())
+                    : String.format(Locale.ROOT, "%d of %d readings have a sideband above the carrier, near its null, and do not "
+                        + "count: lower the level", n, mark.length));
             }
         }
     }
@@ -160,7 +162,8 @@ final class AxisReduction {
         modes = new double[0];
         boolean turned = turnOver != null;
         return new AxisSensitivity(axis, points(y, Double.NaN), turnOver, turned ? turnOver.perG() : Double.NaN, turned,
-            turned ? turnOver.sigmaPerG() : Double.NaN, turned ? turnOver.halfPerG() : Double.NaN, Double.NaN, List.of(), new double[0], said);
+            turned ? turnOver.sigmaPerG() : Double.NaN, turned ? turnOver.halfPerG() : Double.NaN, Double.NaN, List.of(),
+            new double[0], said);
     }
 
     private List<ShakerPoint> points(double[] y, double scale) {

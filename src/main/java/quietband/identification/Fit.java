@@ -70,6 +70,7 @@ public final class Fit {
         return chosen(kinds, first);
     }
 
+    @SuppressWarnings("ReferenceEquality") // the very estimate, not one like it
     private Fitted chosen(DampingKinds kinds, Estimate first) {
         List<Tried> tried = new ArrayList<>();
         if (kinds.own().isPresent() && (settings.kinds() || settings.damping().isPresent())) {
@@ -105,6 +106,7 @@ public final class Fit {
         }
     }
 
+    @SuppressWarnings("ReferenceEquality") // the very trial, not one like it
     private static List<String> advice(List<Tried> tried, Tried taken) {
         if (tried.isEmpty()) {
             return List.of();

@@ -185,7 +185,11 @@ final class ModeFit {
         return v;
     }
 
-    /** The same data with a mode more. @param support whether its share c is one */
+    /**
+     * The same data with a mode more.
+     *
+     * @param support whether its share c is one
+     */
     ModeFit with(double hz, double q, double c, boolean support) {
         double[] more = Arrays.copyOf(p, p.length + 3);
         boolean[] held = Arrays.copyOf(fixed, p.length + 3);

@@ -29,6 +29,7 @@ final class Outcome {
         this.free = estimate.free();
     }
 
+    @SuppressWarnings("ReferenceEquality") // the very estimate, not one like it
     Fitted fitted(List<Fit.Tried> tried, List<String> advice) {
         ModelFile plain = fittedTo.withQuantities(free.at(place()));
         List<Fitted.Value> values = values(plain);

@@ -33,7 +33,11 @@ final class StartSearch {
         this.im = new double[re.length];
     }
 
-    /** The best place found. @param most searches to try */
+    /**
+     * The best place found.
+     *
+     * @param most searches to try
+     */
     double[] best(int most) {
         Misfit misfit = new Misfit(evaluator, weights(), true);
         Solver solver = new Solver(misfit, free);

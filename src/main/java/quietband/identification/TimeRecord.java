@@ -60,7 +60,7 @@ record TimeRecord(String file, double rate, double[] drive, double[] response, i
         private final int[] column = {-1, -1, -1};
         private boolean perG;
         private int cells;
-        private double[][] value = new double[3][1 << 16];
+        private final double[][] value = new double[3][1 << 16];
         private int size;
         private int line;
 

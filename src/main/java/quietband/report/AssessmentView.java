@@ -57,7 +57,8 @@ public record AssessmentView(Head head, List<AskedRow> asked, List<StackLine> st
         String why = sentence.contains(": ") ? sentence.substring(sentence.indexOf(": ") + 2) : sentence;
         Head head = new Head(design.title().isEmpty() ? d.from().input() : design.title(), verdict, kind, why, d.from(), d.date());
         return new AssessmentView(head, AskedRow.of(a.requirements(), design, d.profile()), StackLine.of(a.verdicts()),
-            Strip.of(design, d.curves(), a.verdicts()), Strip.ticks(design), d.gaps().stream().map(g -> GapLine.of(g, g.stack() == a.fullest())).toList(),
+            Strip.of(design, d.curves(), a.verdicts()), Strip.ticks(design), d.gaps().stream().map(g -> GapLine.of(g,
+            g.stack() == a.fullest())).toList(),
             d.yield(), charts, AssessmentGrids.tones(a), AssessmentGrids.modes(a), AssessmentGrids.travel(a),
             AssessmentGrids.contributions(a), AssessmentGrids.vibration(a), a.warnings(), d.modelText());
     }

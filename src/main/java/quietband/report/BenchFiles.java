@@ -58,11 +58,14 @@ public final class BenchFiles {
 
     private List<String> sentences() {
         List<String> s = new ArrayList<>();
-        s.add(t.ballast() > 0 ? String.format(Locale.ROOT, "Add %.1f g at %s, which leaves the centre of gravity where it is.", 1e3 * t.ballast(),
+        s.add(t.ballast() > 0 ? String.format(Locale.ROOT, "Add %.1f g at %s, which leaves the centre of gravity where it is.",
+            1e3 * t.ballast(),
             SpringPage.mm(t.at())) : "No ballast: the unit is not too stiff as a whole, and mass cannot be taken away.");
         Vec rate = t.rate();
-        s.add(Axis.ALL.stream().allMatch(a -> Math.abs(rate.get(a) - 1) < 5e-5) ? "That is enough: every corner is within 0.2 % of what is wanted."
-            : String.format(Locale.ROOT, "Then change the rates of all springs by %s along x, %s along y and %s along z (shims, or other springs).",
+        s.add(Axis.ALL.stream().allMatch(a -> Math.abs(rate.get(a) - 1) < 5e-5) ? "That is enough: every corner is within 0.2 % "
+            + "of what is wanted."
+            : String.format(Locale.ROOT, "Then change the rates of all springs by %s along x, %s along y and %s along z (shims, "
+            + "or other springs).",
                 percent(rate.x() - 1), percent(rate.y() - 1), percent(rate.z() - 1)));
         return s;
     }
@@ -83,7 +86,8 @@ public final class BenchFiles {
         }
         Grid shifts = new Grid("Shift of each mode of the unit, Hz", top, List.copyOf(byChange.values()));
         return new PlainPage(head, List.of(new PlainPage.Part("What brings the unit to the wanted corners", sentences(), List.of(corners),
-            List.of()), new PlainPage.Part("What small changes do", List.of("Each row is one change alone, worked out in full; small ones add up."),
+            List.of()), new PlainPage.Part("What small changes do", List.of("Each row is one change alone, worked out in full; "
+            + "small ones add up."),
             List.of(shifts), List.of())));
     }
 
@@ -114,7 +118,8 @@ public final class BenchFiles {
         List<String> lines = new ArrayList<>();
         lines.add(t.tuned().design().title().isEmpty() ? from.input() : t.tuned().design().title());
         lines.add("");
-        lines.add(String.format(Locale.ROOT, "%-6s %10s %10s %14s %10s %10s", "corner", "measured", "wanted", "with ballast", "rate then", "tuned"));
+        lines.add(String.format(Locale.ROOT, "%-6s %10s %10s %14s %10s %10s", "corner", "measured", "wanted", "with ballast",
+            "rate then", "tuned"));
         corners().forEach(r -> lines.add(String.format(Locale.ROOT, "%-6s %10s %10s %14s %10s %10s", r.toArray())));
         lines.add("");
         sentences().forEach(s -> AssessmentText.hang("", s, lines));

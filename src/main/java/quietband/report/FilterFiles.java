@@ -69,7 +69,8 @@ public final class FilterFiles {
     }
 
     private PlainPage page() {
-        AssessmentView.Head head = new AssessmentView.Head(title(), "FILTER", "none", sentence("after", FilterResult.fullest(result.after())), from,
+        AssessmentView.Head head = new AssessmentView.Head(title(), "FILTER", "none", sentence("after",
+            FilterResult.fullest(result.after())), from,
             Dossier.today());
         return new PlainPage(head, List.of(new PlainPage.Part("Residual", List.of(sentence("before", FilterResult.fullest(result.before())),
             sentence("after", FilterResult.fullest(result.after()))), List.of(), List.of())));

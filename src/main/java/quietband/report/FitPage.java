@@ -31,7 +31,8 @@ final class FitPage {
                 List.of(kinds(fit)), List.of()));
         }
         if (fit.values().size() > 1) {
-            parts.add(new PlainPage.Part("Correlation of the values' errors", List.of("Near +1 or -1 the data hardly tell two values apart."),
+            parts.add(new PlainPage.Part("Correlation of the values' errors", List.of("Near +1 or -1 the data hardly tell two "
+                + "values apart."),
                 List.of(correlation(fit)), List.of()));
         }
         if (!fit.modes().isEmpty()) {

@@ -63,7 +63,11 @@ public final class OrientFiles {
     public record Tried(SupportRow row, ModelFile model, double before, double after, StackVerdict bare, StackVerdict full,
                         Optional<BlankShock> shock) {
 
-        /** Works out a support. @param with the model with it */
+        /**
+         * Works out a support.
+         *
+         * @param with the model with it
+         */
         public static Tried of(SupportRow row, ModelFile with, Orientation best) {
             ModelFile model = turned(with, best.turn());
             List<StackVerdict> verdicts = Assessor.assess(model.design()).verdicts();
@@ -90,7 +94,11 @@ public final class OrientFiles {
         return verdicts.get(verdicts.size() - 1);
     }
 
-    /** Writes all of them. @param known whether the table has the support that the model's sensitivity was measured on */
+    /**
+     * Writes all of them.
+     *
+     * @param known whether the table has the support that the model's sensitivity was measured on
+     */
     public void writeTo(ResultDirectory directory, List<Tried> tried, boolean known) {
         ScatterFiles.write(directory, "", changed.bundle());
         directory.write("angle_error.csv", this::errors);

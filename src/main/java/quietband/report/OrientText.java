@@ -144,7 +144,8 @@ final class OrientText {
             + "round. Recalibrated: the weights follow it. Kept: the weights are those of the vector as meant."), List.of(errors),
             List.of()));
         if (!tried.isEmpty()) {
-            Grid grid = new Grid("Each with its best turn; worst residual of the resonator alone and of the stack with every measure, ppb/g; "
+            Grid grid = new Grid("Each with its best turn; worst residual of the resonator alone and of the stack with every "
+                + "measure, ppb/g; "
                 + "peak of the blank under the model's shock", List.of("support", "points", "lowest resonance", "relative sensitivity",
                 "alone", "at", "with every measure", "at", "margin", "shock, bolted down", "shock, as the model stands", "source"),
                 supports(tried));

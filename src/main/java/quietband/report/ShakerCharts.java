@@ -18,7 +18,11 @@ final class ShakerCharts {
 
     private ShakerCharts() { }
 
-    /** One axis. @param number of the resonator in the run, from 0 */
+    /**
+     * One axis.
+     *
+     * @param number of the resonator in the run, from 0
+     */
     static FrequencyChart of(ResonatorSensitivity unit, AxisSensitivity a, int number) {
         List<ShakerPoint> points = a.points().stream().sorted(Comparator.comparingDouble(p -> p.reading().frequencyHz())).toList();
         List<ChartLine> lines = new ArrayList<>();

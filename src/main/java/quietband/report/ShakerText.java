@@ -73,7 +73,8 @@ final class ShakerText {
 
     private static String resonances(AxisSensitivity a) {
         return a.resonances().stream().map(r -> Words.hz(r.frequencyHz()) + (r.beyond() ? " (above the readings)"
-            : (Double.isNaN(r.q()) ? ", Q not resolved" : ", Q " + Digits.brief(r.q(), 2)) + (r.share() == 1 ? "" : ", share " + Digits.brief(r.share(), 2)))).collect(Collectors.joining("; "));
+            : (Double.isNaN(r.q()) ? ", Q not resolved" : ", Q " + Digits.brief(r.q(), 2)) + (r.share() == 1 ? "" : ", share "
+            + Digits.brief(r.share(), 2)))).collect(Collectors.joining("; "));
     }
 
     private static String verdict(List<ResonatorSensitivity> units) {

@@ -127,8 +127,10 @@ final class SpringPage {
                 4)));
         }
         List<String> told = Double.isNaN(a.tenfold()) ? List.of("Damping keeps the platform from a tenfold reduction at any frequency.")
-            : List.of(String.format(Locale.ROOT, "The platform takes a tenth away from %.3g times its corner on: a tenfold reduction from 10 Hz would "
-                + "need a corner of %.3g Hz, %.3g mm of travel each way and a box of %.0f mm inside; this design has it from %.4g Hz.", a.tenfold(),
+            : List.of(String.format(Locale.ROOT, "The platform takes a tenth away from %.3g times its corner on: a tenfold "
+            + "reduction from 10 Hz would "
+                + "need a corner of %.3g Hz, %.3g mm of travel each way and a box of %.0f mm inside; this design has it from "
+                + "%.4g Hz.", a.tenfold(),
                 10 / a.tenfold(), 1e3 * travelAt(10 / a.tenfold()), 1e3 * (a.body() + 2 * travelAt(10 / a.tenfold())),
                 a.tenfold() * Math.cbrt(a.cornerHz().x() * a.cornerHz().y() * a.cornerHz().z())));
         return new PlainPage.Part("Corners, modes and travel", told,

@@ -47,7 +47,11 @@ public record SortedLot(MeasuredLot lot, SortRule rule, double[] value, byte[] c
     /** Risks of a lot, as shares of all its units: accepted but bad, refused but good. */
     public record Risks(double acceptedBad, double refusedGood) { }
 
-    /** Sorts. @param refusedRows how many bad rows count as built and refused */
+    /**
+     * Sorts.
+     *
+     * @param refusedRows how many bad rows count as built and refused
+     */
     public static SortedLot of(MeasuredLot lot, SortRule rule, int refusedRows, int threads) {
         int n = lot.size();
         double[] value = new double[n];

@@ -69,8 +69,10 @@ public record BenchTuning(ModelFile unit, ModelFile tuned, Vec measuredHz, Vec w
         Vec aim = Vec.of(goal);
         CornerSolver as = CornerSolver.solve(base, measured);
         if (as.off() > 0.01) {
-            throw new WishException(String.format(Locale.ROOT, "no rates of these springs give %.4g, %.4g and %.4g Hz along x, y and z (nearest: %.4g, "
-                + "%.4g, %.4g Hz): check which reading belongs to which axis, and the model's places and inertia", measured.x(), measured.y(),
+            throw new WishException(String.format(Locale.ROOT, "no rates of these springs give %.4g, %.4g and %.4g Hz along x, y "
+                + "and z (nearest: %.4g, "
+                + "%.4g, %.4g Hz): check which reading belongs to which axis, and the model's places and inertia", measured.x(),
+                measured.y(),
                 measured.z(), as.cornerHz().x(), as.cornerHz().y(), as.cornerHz().z()));
         }
         Design unit = as.design();

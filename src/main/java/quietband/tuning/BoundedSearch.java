@@ -132,6 +132,7 @@ final class BoundedSearch {
     }
 
     /** Steps along each axis, both ways at once, halved when none helps. */
+    @SuppressWarnings("ReferenceEquality") // whether a new one was found
     private void descend() {
         double step = 0.02;
         while (step > SHORTEST) {

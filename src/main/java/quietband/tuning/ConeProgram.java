@@ -130,12 +130,12 @@ final class ConeProgram {
         Cholesky.factor(h, n);
         // predictor
         states.forEach(ConeState::affine);
-        double[] dx = direction(states, h, rx);
+        direction(states, h, rx);
         double reach = states.stream().mapToDouble(s -> s.longest()).min().orElse(1);
         double sigma = Math.pow(1 - Math.min(1, reach), 3);
         double mu = gap / degree;
         states.forEach(s -> s.corrected(sigma * mu));
-        dx = direction(states, h, rx);
+        double[] dx = direction(states, h, rx);
         reach = Math.min(1, STEP * states.stream().mapToDouble(s -> s.longest()).min().orElse(1));
         if (!(reach > 1e-12) || !Double.isFinite(dx[0])) {
             return false;

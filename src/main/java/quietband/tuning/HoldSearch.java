@@ -143,8 +143,10 @@ final class HoldSearch {
         QuickVerdict quick = QuickVerdict.of(design(x));
         String held = quick.overDb().entrySet().stream().filter(e -> e.getValue() > -0.05).map(Map.Entry::getKey)
             .map(l -> l.name().toLowerCase(Locale.ROOT).replace('_', ' ')).sorted().collect(Collectors.joining(", "));
-        String words = String.format(Locale.ROOT, "Search over %d free values, %d designs judged, seed %d: corners %.1f, %.1f and %.1f Hz, damping "
-            + "ratios %.3f, %.3f and %.3f, ballast %.1f g, springs %.2f and %.2f times as far out along x and y; worst margin %.2f dB%s.", FREE,
+        String words = String.format(Locale.ROOT, "Search over %d free values, %d designs judged, seed %d: corners %.1f, %.1f "
+            + "and %.1f Hz, damping "
+            + "ratios %.3f, %.3f and %.3f, ballast %.1f g, springs %.2f and %.2f times as far out along x and y; worst margin "
+            + "%.2f dB%s.", FREE,
             result.looks(), seed, v.corner().x(), v.corner().y(), v.corner().z(), v.damping().x(), v.damping().y(), v.damping().z(),
             1e3 * v.ballast(), v.spread().x(), v.spread().y(), quick.goal(),
             held.isEmpty() ? "" : ", held by the limit of " + held);

@@ -22,7 +22,6 @@ final class NoiseGoal implements DesignGoal {
 
     private final FilterUnknowns unknowns;
     private final BandRows rows;
-    private final NoiseTerms terms;
     private final List<PhaseNoise.Row> lines;
     private final List<double[][]> factor = new ArrayList<>();
     private final double[][] without;
@@ -42,7 +41,6 @@ final class NoiseGoal implements DesignGoal {
     NoiseGoal(FilterUnknowns unknowns, ResidualTerms residual, NoiseTerms terms, double[] grid, double[] from) {
         this.unknowns = unknowns;
         this.rows = new BandRows(unknowns, residual, grid);
-        this.terms = terms;
         this.lines = terms.rows();
         int n = grid.length;
         without = new double[lines.size()][n];

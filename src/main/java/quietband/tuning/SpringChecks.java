@@ -64,7 +64,7 @@ final class SpringChecks {
                 + "%.4g g", 1e3 * platform.mass(), 1e3 * platform.massLimit()), "less ballast or a higher limit"));
         }
         box(list);
-        rocking(corner, list);
+        rocking(list);
         return list;
     }
 
@@ -128,7 +128,7 @@ final class SpringChecks {
         }
     }
 
-    private void rocking(Vec corner, List<Finding> list) {
+    private void rocking(List<Finding> list) {
         Modes modes = assembly.modes();
         double coupling = AxisCorners.coupling(assembly);
         StringBuilder rock = new StringBuilder();

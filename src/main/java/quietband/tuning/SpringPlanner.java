@@ -82,7 +82,8 @@ public final class SpringPlanner {
         Vec need = SpringChecks.needed(p, Vec.ZERO);
         for (Axis a : Axis.ALL) {
             if (need.get(a) >= p.boxLimit().get(a)) {
-                throw new WishException(String.format(Locale.ROOT, "the box of platform.limits.box is %.4g mm along %s, and body and springs alone take "
+                throw new WishException(String.format(Locale.ROOT, "the box of platform.limits.box is %.4g mm along %s, and body "
+                    + "and springs alone take "
                     + "%.4g mm: no spring makes that fit; a larger box, a smaller body, or springs nearer to its middle",
                     1e3 * p.boxLimit().get(a), a.letter(), 1e3 * need.get(a)));
             }
@@ -102,15 +103,18 @@ public final class SpringPlanner {
     private static Finding reduction(SpringWish.Reduction wanted, Design changed) {
         double to = Math.max(changed.requirement().toHz(), 1.001 * wanted.frequencyHz());
         double reached = Reducing.leastDb(changed, wanted.frequencyHz(), to);
-        return Finding.of("reduction", reached >= wanted.decibels(), String.format(Locale.ROOT, "the platform alone takes %.2f dB away from %.4g Hz "
+        return Finding.of("reduction", reached >= wanted.decibels(), String.format(Locale.ROOT, "the platform alone takes %.2f "
+            + "dB away from %.4g Hz "
             + "on, wanted %.4g dB", reached, wanted.frequencyHz(), wanted.decibels()), "a corner lower by some per cent, or --parts rates");
     }
 
     private static Finding hold(Assessment after) {
         List<String> broken = after.requirements().stream().filter(r -> !r.met()).map(r -> r.name().replace('_', ' ') + (r.hasMargin()
-            ? String.format(Locale.ROOT, " by %.2f dB", -r.marginDb()) : String.format(Locale.ROOT, " uses %.0f %%", 100 * r.usedShare()))).toList();
+            ? String.format(Locale.ROOT, " by %.2f dB", -r.marginDb()) : String.format(Locale.ROOT, " uses %.0f %%",
+            100 * r.usedShare()))).toList();
         return Finding.of("hold", broken.isEmpty(), broken.isEmpty() ? "everything asked is met together with the correction"
-            : "not met: " + String.join(", ", broken), "more clearance or mass for the springs, or a better correction: assess names its leading cause");
+            : "not met: " + String.join(", ", broken), "more clearance or mass for the springs, or a better correction: assess "
+            + "names its leading cause");
     }
 
     private static List<Finding> corners(Vec wanted, Vec reached) {

@@ -30,7 +30,8 @@ record SpringTarget(Design design, Vec cornerHz, Optional<Vec> damping, double b
         Optional<Vec> damping = wish.damping().map(Vec::all);
         if (wish.reduction().isPresent()) {
             double corner = reducing(design, wish.reduction().get(), damping);
-            return new SpringTarget(design, Vec.all(corner), damping, 0, Vec.ZERO, String.format(Locale.ROOT, "A corner of %.4g Hz on every axis "
+            return new SpringTarget(design, Vec.all(corner), damping, 0, Vec.ZERO, String.format(Locale.ROOT, "A corner of %.4g "
+                + "Hz on every axis "
                 + "takes %.4g dB away from %.4g Hz on.", corner, wish.reduction().get().decibels(), wish.reduction().get().frequencyHz()));
         }
         Vec now = AxisCorners.hz(new Assembly(design.platform().orElseThrow()));
@@ -61,7 +62,8 @@ record SpringTarget(Design design, Vec cornerHz, Optional<Vec> damping, double b
         double high = from;
         double reached = reduction(design, low, damping, from, to);
         if (reached < wanted.decibels()) {
-            throw new WishException(String.format(Locale.ROOT, "a reduction of %.4g dB at %.4g Hz cannot be met: even with a corner of %.2g Hz the "
+            throw new WishException(String.format(Locale.ROOT, "a reduction of %.4g dB at %.4g Hz cannot be met: even with a "
+                + "corner of %.2g Hz the "
                 + "platform takes no more than %.3g dB away up to %.4g Hz; less damping or loss, lighter springs (their standing waves "
                 + "carry vibration across), or a smaller reduction", wanted.decibels(), from, low, reached, to));
         }

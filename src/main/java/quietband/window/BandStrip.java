@@ -130,7 +130,7 @@ final class BandStrip extends JPanel {
             ? figures.assessment().verdicts().stream().filter(x -> x.stack() == stack).findFirst() : Optional.empty();
         if (v.isPresent()) {
             boolean good = v.get().asked() && v.get().gaps().isEmpty();
-            g.setColor(!v.get().asked() || figures.view() != view ? theme.faint() : good ? theme.good() : theme.bad());
+            g.setColor(!v.get().asked() || !figures.of(view) ? theme.faint() : good ? theme.good() : theme.bad());
             g.setFont(theme.font(Font.PLAIN, 11));
             g.drawString(worst(v.get()), theme.px(32), (float) (top + row * 0.82));
         }

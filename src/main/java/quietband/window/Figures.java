@@ -13,4 +13,11 @@ import quietband.tuning.Gap;
  * @param gaps       with causes and cures; empty while they are searched
  * @param details    what the cards show beyond it; empty while they are computed
  */
-record Figures(View view, Assessment assessment, Optional<List<Gap>> gaps, Optional<Details> details) { }
+record Figures(View view, Assessment assessment, Optional<List<Gap>> gaps, Optional<Details> details) {
+
+    /** Whether they are of this view, not of an earlier one. */
+    @SuppressWarnings("ReferenceEquality") // the very view: a later one may hold equal values
+    boolean of(View other) {
+        return view == other;
+    }
+}

@@ -120,7 +120,7 @@ final class MainWindow implements Desk.Sink, WindowFrame.Calls {
 
     /** Whether all that was asked for is done and shown, the Monte Carlo apart. */
     boolean idle() {
-        return desk.idle() && keeping.idle() && comparison.idle() && proposals.idle() && figures != null && figures.view() == view
+        return desk.idle() && keeping.idle() && comparison.idle() && proposals.idle() && figures != null && figures.of(view)
             && figures.gaps().isPresent();
     }
 
@@ -245,7 +245,7 @@ final class MainWindow implements Desk.Sink, WindowFrame.Calls {
         if (next.gaps().isEmpty()) {
             parts.role.show(next);
         }
-        if (next.view() == view) {
+        if (next.of(view)) {
             parts.verdict.show(next);
         }
     }

@@ -84,7 +84,10 @@ class FitCoverageTest {
             List.of(FOUR.get(0), FOUR.get(1), FOUR.get(2), FOUR.get(3), "platform.centre_of_gravity.z"));
     }
 
-    /** Bounce along x and rock about y would both be at 88 Hz; the centre of gravity 2 mm above the springs moves them to 85.6 and 91.6 Hz. */
+    /**
+     * Bounce along x and rock about y would both be at 88 Hz; the centre of gravity 2 mm above the springs moves them to 85.6
+     * and 91.6 Hz.
+     */
     @Test
     void close_modes_without_phase() {
         ModelFile model = model(springs(16, 10.3, 4, 2.5), "{z: -1 mm}");

@@ -9,7 +9,6 @@ import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
@@ -77,7 +76,8 @@ class TimeRecordTest {
             for (int i = 0; i < both[0].length; i++) {
                 double t = i / RATE;
                 row.setLength(0);
-                row.append((float) (t > gapAfter ? t + 0.5 : t) == 0 ? 0 : t > gapAfter ? t + 0.5 : t).append(',').append((float) both[0][i]).append(',')
+                row.append((float) (t > gapAfter ? t + 0.5 : t) == 0 ? 0 : t > gapAfter ? t + 0.5
+                    : t).append(',').append((float) both[0][i]).append(',')
                     .append((float) both[1][i]).append('\n');
                 out.write(row.toString());
             }

@@ -12,7 +12,8 @@ class BlankShockTest {
 
     private static BlankShock shock(String support) {
         return BlankShock.of(ModelFile.parse(Path.of("model.yaml"), "quietband: 1\noscillator:\n  carrier: 10 MHz\n"
-            + "  resonator:\n    sensitivity: 1 ppb/g\n" + support + "vibration:\n  axes: [z]\n  shock: {shape: half-sine, peak: 100 g, duration: 5 ms}\n")
+            + "  resonator:\n    sensitivity: 1 ppb/g\n" + support + "vibration:\n  axes: [z]\n  shock: {shape: half-sine, peak: "
+            + "100 g, duration: 5 ms}\n")
             .design()).orElseThrow();
     }
 

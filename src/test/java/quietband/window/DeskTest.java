@@ -92,7 +92,7 @@ class DeskTest {
     void the_figures_are_those_of_an_assessment_of_the_same_text() {
         desk.submit(set("9 N/mm", ""));
         settle();
-        await(() -> figures.stream().anyMatch(f -> f.gaps().isPresent() && f.view() == views.get(views.size() - 1)));
+        await(() -> figures.stream().anyMatch(f -> f.gaps().isPresent() && f.of(views.get(views.size() - 1))));
         Assessment shown = figures.get(figures.size() - 1).assessment();
         String text = views.get(views.size() - 1).model().text();
         Assessment alone = Assessor.assess(ModelFile.parse(Path.of("models/ridge-relay.yaml"), text).design());

@@ -19,6 +19,7 @@ public final class EditingWork implements AutoCloseable {
 
     private final OpenedWindow opened;
     private int count;
+    private String typed = "";
 
     /** @param drawing whether a Monte Carlo runs beside */
     public EditingWork(boolean drawing) throws AWTException {
@@ -39,11 +40,12 @@ public final class EditingWork implements AutoCloseable {
     public long edit() {
         int p = count % PATHS.length;
         // a slow walk around the value in force, never the same twice
-        String typed = String.format(Locale.ROOT, "%.6f %s", FIRST[p] * (1 + 0.1 * Math.sin(0.37 * ++count)), UNITS[p]);
+        typed = String.format(Locale.ROOT, "%.6f %s", FIRST[p] * (1 + 0.1 * Math.sin(0.37 * ++count)), UNITS[p]);
         long serial = opened.window.view().serial();
         long start = System.nanoTime();
+        String value = typed;
         OpenedWindow.onEvents(() -> {
-            opened.window.submit(Order.set("edit", "", PATHS[p], typed, typed));
+            opened.window.submit(Order.set("edit", "", PATHS[p], value, value));
             return true;
         });
         while (opened.window.shownSerial() <= serial) {
@@ -55,6 +57,16 @@ public final class EditingWork implements AutoCloseable {
             return true;
         });
         return System.nanoTime() - start;
+    }
+
+    /** What the last edit typed. */
+    public String typed() {
+        return typed;
+    }
+
+    /** The model in force, as text. */
+    public String shown() {
+        return OpenedWindow.onEvents(() -> opened.window.view().model().text());
     }
 
     @Override

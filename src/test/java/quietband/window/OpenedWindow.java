@@ -115,7 +115,8 @@ final class OpenedWindow implements Asker, AutoCloseable {
     /** Types over what a field holds; small letters, capitals, digits and a few signs. */
     void type(String text) {
         key(KeyEvent.VK_A, KeyEvent.VK_CONTROL);
-        for (char c : text.toCharArray()) {
+        for (int i = 0; i < text.length(); i++) {
+            char c = text.charAt(i);
             int code = c == '/' ? KeyEvent.VK_SLASH : c == '.' ? KeyEvent.VK_PERIOD : c == ' ' ? KeyEvent.VK_SPACE
                 : c == '-' ? KeyEvent.VK_MINUS : Character.toUpperCase(c);
             if (Character.isUpperCase(c)) {
