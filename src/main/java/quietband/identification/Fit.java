@@ -76,7 +76,10 @@ public final class Fit {
         if (kinds.own().isPresent() && (settings.kinds() || settings.damping().isPresent())) {
             tried.add(new Tried(new DampingKinds.Variant(kinds.own().get(), file, paths), first));
             for (Damping kind : List.of(Damping.VISCOUS, Damping.LOSS, Damping.RELAXATION, Damping.MODAL)) {
-                if (kind != kinds.own().get()) {
+                // who names a kind wants no other
+                boolean wanted = settings.damping().isEmpty() || settings.damping().get() == Damping.AS_FREED
+                    || settings.damping().get() == kind;
+                if (wanted && kind != kinds.own().get()) {
                     attempt(kinds, kind, first).ifPresent(tried::add);
                 }
             }
