@@ -90,7 +90,10 @@ public final class Fit {
         Tried taken = settings.damping().map(d -> d == Damping.AS_FREED ? tried.get(0)
             : tried.stream().filter(t -> t.variant().kind() == d).findFirst().orElseThrow(() ->
                 new FitException("--damping: " + d.words() + " damping cannot be fitted to this measurement"))).orElse(own);
-        return new Outcome(file, taken.variant().model(), seen, taken.estimate()).fitted(tried, advice(tried, taken));
+        List<String> told = new ArrayList<>(Suspicions.of(
+            new Evaluator(taken.variant().model().design(), taken.estimate().free(), seen), taken.estimate()));
+        told.addAll(advice(tried, taken));
+        return new Outcome(file, taken.variant().model(), seen, taken.estimate()).fitted(tried, told);
     }
 
     /** A variant and what came out. */
