@@ -18,6 +18,8 @@ final class Suspicions {
     private static final double BAD = 0.15;
     private static final double STATED = 5;
     private static final double MUCH_BETTER = 1 / 3.0;
+    private static final double BEYOND_DOUBT = 0.08;
+    private static final int POINTS = 40;
     private static final double JUMP = Math.toRadians(100);
 
     private Suspicions() { }
@@ -29,7 +31,7 @@ final class Suspicions {
     static List<String> of(Evaluator evaluator, Estimate estimate) {
         List<String> told = new ArrayList<>();
         for (int s = 0; s < evaluator.seen().series().size(); s++) {
-            Observations curve = evaluator.seen().only(s);
+            Observations curve = evaluator.seen().only(s).thinned(POINTS);
             double left = left(evaluator.on(curve), estimate.u());
             double[] stated = Arrays.stream(curve.stated()).filter(Double::isFinite).sorted().toArray();
             boolean bad = left > BAD && (stated.length == 0 || left > STATED * stated[stated.length / 2]);
@@ -44,6 +46,9 @@ final class Suspicions {
                 if (now < least) {
                     least = now;
                     best = idea;
+                }
+                if (least < own * BEYOND_DOUBT) {
+                    break;
                 }
             }
             if (best != null) {
@@ -68,7 +73,7 @@ final class Suspicions {
 
     private static double refitted(Evaluator evaluator, Observations curve, Estimate estimate) {
         Evaluator on = evaluator.on(curve);
-        return Math.min(left(on, estimate.u()), left(on, new StartSearch(on, estimate.held()).best(2)));
+        return Math.min(left(on, estimate.u()), left(on, new StartSearch(on, estimate.held()).best(1)));
     }
 
     private static List<Idea> ideas(Observations c) {
