@@ -18,8 +18,8 @@ final class FitPage {
         AssessmentView.Head head = new AssessmentView.Head((title.isEmpty() ? from.input() : title) + ", fitted",
             doubt ? "FITTED, WITH DOUBTS" : "FITTED", doubt ? "none" : "holds", FitText.sentence(fit), from, Dossier.today());
         List<PlainPage.Part> parts = new ArrayList<>();
-        List<String> told = new ArrayList<>(List.of(FitText.sentence(fit) + ". The changed model, with the standard errors as "
-            + "tolerances, is model.yaml beside this page."));
+        List<String> told = new ArrayList<>(List.of(FitText.sentence(fit) + ". The changed model is model.yaml beside this "
+            + "page. " + FitText.OFFERED));
         fit.notes().forEach(n -> told.add("Mind: " + n + "."));
         parts.add(new PlainPage.Part("Values", told, List.of(new Grid("Values found, with one standard error",
             List.of("value of", "before", "after", "95 % interval"), FitText.rows(fit.values()))), List.of()));

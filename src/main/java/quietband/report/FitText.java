@@ -11,6 +11,10 @@ import quietband.units.Unit;
 /** A fit in words and short tables. */
 final class FitText {
 
+    /** What the new model's tolerances are. */
+    static final String OFFERED = "model.yaml has the standard errors as offered tolerances named \"fit of ...\"; take out what tolerance "
+        + "shall not draw.";
+
     private FitText() { }
 
     /** The unit in which tables show a value: the base unit where files may use it. */
@@ -85,6 +89,9 @@ final class FitText {
                 k.bic(), k.taken() ? "  taken" : "")));
         }
         text.append('\n');
+        if (fit.after().design().tolerances().size() > fit.before().design().tolerances().size()) {
+            wrap(text, OFFERED);
+        }
         fit.curves().forEach(c -> wrap(text, "Noise, " + c.noise() + "."));
         text.append('\n').append(Caution.PREDICTION).append('\n');
         return text.toString();

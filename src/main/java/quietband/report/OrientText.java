@@ -124,6 +124,10 @@ final class OrientText {
         if (!known) {
             said.add("The table has no row of the support the model names: its sensitivity is taken as that of a relative one of 1.");
         }
+        if (tried.stream().anyMatch(t -> t.model().design().tolerances().stream().anyMatch(o -> o.lot().isPresent()))) {
+            said.add("A lot under tolerances stays as it was measured: before tolerance, give each support's model the lot of resonators "
+                + "on that support.");
+        }
         if (tried.stream().anyMatch(t -> t.row().invented())) {
             said.add(INVENTED);
         }

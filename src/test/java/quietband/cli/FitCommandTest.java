@@ -61,7 +61,7 @@ class FitCommandTest {
             .withNumber("platform.springs.corners.damping.x", 9).design();
         int status = run("fit", MODEL.toString(), measured(truth, 0.02).toString(), "--measured", "transmissibility", "--free",
             "platform.springs.corners.stiffness.x, platform.springs.corners.stiffness.z,platform.springs.corners.damping.x",
-            "--out", folder.resolve("fit").toString());
+            "--damping", "viscous", "--out", folder.resolve("fit").toString());
         assertThat(status).as(err.toString()).isZero();
         ModelFile after = ModelFile.read(folder.resolve("fit/model.yaml"));
         // 60 points of 2 % noise: standard errors near 0.3 % of a stiffness and 1 % of a damping; four of them

@@ -47,7 +47,7 @@ class FitSeveralTest {
         Design truth = model.design().with(model.design().quantities().with(numbers));
         double worst = 0;
         double sum = 0;
-        int seeds = 6;
+        int seeds = 4;
         for (int seed = 1; seed <= seeds; seed++) {
             List<Source> sources = new ArrayList<>();
             sources.add(Synthetic.of(truth, LogGrid.between(30, 15, 500), new Instrument(Kind.TRANSMISSIBILITY, "z", 0.02, true, true),
@@ -64,8 +64,8 @@ class FitSeveralTest {
                 sum += z * z / (seeds * TRUTH.size());
             }
         }
-        // 36 normal deviates: mean square 1 +- 0.24, the largest beyond 4 once in four hundred such sets
+        // 24 normal deviates: mean square 1 +- 0.29, the largest beyond 4 once in six hundred such sets
         assertThat(worst).isLessThan(4);
-        assertThat(sum).isBetween(0.4, 1.9);
+        assertThat(sum).isBetween(0.3, 2.1);
     }
 }
