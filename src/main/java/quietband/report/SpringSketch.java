@@ -109,7 +109,7 @@ final class SpringSketch {
         double span = x[x.length - 1] - x[0];
         double at = cx + ((x[0] + x[x.length - 1]) / 2 - middle.x()) * scale;
         if (span > 0) {
-            dimension(g, at, cy - (v[v.length - 1] - middle.get(up)) * scale - 22, span, "");
+            dimension(g, at, cy - (v[v.length - 1] - middle.get(up)) * scale + 24, span, "");
         }
         double high = v[v.length - 1] - v[0];
         if (high > 0) {
@@ -117,14 +117,14 @@ final class SpringSketch {
         }
     }
 
-    /** Length and height of the body, below and left of it, inside the box. */
+    /** Length and height of the body, below and left of it. */
     private void bodySize(Graphics2D g, double cx, double cy, Axis up) {
         platform.size().ifPresent(size -> {
             Vec c = platform.centreOfGravity();
             double bx = cx + (c.x() - middle.x()) * scale;
             double by = cy - (c.get(up) - middle.get(up)) * scale;
-            dimension(g, bx, by + size.get(up) * scale / 2 - 12, size.x(), "body ");
-            upright(g, bx - size.x() * scale / 2 + 12, by, size.get(up), up == Axis.Z ? "" : "body ");
+            dimension(g, bx, by + size.get(up) * scale / 2 + 13, size.x(), "body ");
+            upright(g, bx - size.x() * scale / 2 - 13, by, size.get(up), up == Axis.Z ? "" : "body ");
         });
     }
 
