@@ -291,8 +291,9 @@ final class Adjuster {
                 last = which[k];
             }
         }
-        notes.add("the data cannot tell " + String.join(" and ", names) + " apart: only what they do together is found; "
-            + free.get(last).of() + " stays as the model has it");
+        notes.add((names.size() == 1 ? "here the measurement says nothing about " + names.get(0) + ": it"
+            : "the data cannot tell " + String.join(" and ", names) + " apart: only what they do together is found; "
+            + free.get(last).of()) + " stays as the model has it");
         return last;
     }
 }

@@ -118,8 +118,9 @@ final class DampingKinds {
         boolean there = model.design().quantities().slots().stream().anyMatch(s -> !s.absent()
             && s.quantity().equals("platform.springs.relaxation.corner") && s.path().startsWith(spring.substring(0, spring.length() - 1)));
         if (!there) {
-            return changed.withValue(spring + "relaxation", axes.stream().map(a -> a.letter() + ": {stiffness_ratio: 1, corner: "
-                + cornerHz + " Hz}").collect(Collectors.joining(", ", "{", "}")));
+            String ratios = axes.stream().map(a -> a.letter() + ": 1").collect(Collectors.joining(", "));
+            String corners = axes.stream().map(a -> a.letter() + ": " + cornerHz + " Hz").collect(Collectors.joining(", "));
+            return changed.withValue(spring + "relaxation", "{stiffness_ratio: {" + ratios + "}, corner: {" + corners + "}}");
         }
         for (Axis axis : axes) {
             changed = changed.withNumber(spring + "relaxation.stiffness_ratio." + axis.letter(), 1)

@@ -21,6 +21,10 @@ final class Doubts {
                         + "together, not each; hold one, or measure where they differ", e.free().get(j).of(), v.of(), correlation[i][j]));
                 }
             }
+            if (v.detail().quantity().equals("cancellation.error.gain") && e.value(i) < -1) {
+                notes.add(v.of() + " came out below -100 %: the sign is reversed, and this correction adds where it should take away; "
+                    + "is a sensor or cable the wrong way round?");
+            }
             if (e.atBound()[i]) {
                 notes.add(v.of() + " ended at the edge of what makes sense: the data ask for less, or the model lacks something");
             } else if (e.determined(i) && e.standardError(i) > Math.abs(e.value(i)) / 2 && v.log()) {

@@ -44,6 +44,11 @@ final class Evaluator {
         return seen;
     }
 
+    /** The same design and numbers on other measured points. */
+    Evaluator on(Observations other) {
+        return new Evaluator(design, free, other);
+    }
+
     FreeValues free() {
         return free;
     }

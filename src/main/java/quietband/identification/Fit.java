@@ -76,7 +76,10 @@ public final class Fit {
         if (kinds.own().isPresent() && (settings.kinds() || settings.damping().isPresent())) {
             tried.add(new Tried(new DampingKinds.Variant(kinds.own().get(), file, paths), first));
             for (Damping kind : List.of(Damping.VISCOUS, Damping.LOSS, Damping.RELAXATION, Damping.MODAL)) {
-                if (kind != kinds.own().get()) {
+                // who names a kind wants no other
+                boolean wanted = settings.damping().isEmpty() || settings.damping().get() == Damping.AS_FREED
+                    || settings.damping().get() == kind;
+                if (wanted && kind != kinds.own().get()) {
                     attempt(kinds, kind, first).ifPresent(tried::add);
                 }
             }
@@ -87,7 +90,10 @@ public final class Fit {
         Tried taken = settings.damping().map(d -> d == Damping.AS_FREED ? tried.get(0)
             : tried.stream().filter(t -> t.variant().kind() == d).findFirst().orElseThrow(() ->
                 new FitException("--damping: " + d.words() + " damping cannot be fitted to this measurement"))).orElse(own);
-        return new Outcome(file, taken.variant().model(), seen, taken.estimate()).fitted(tried, advice(tried, taken));
+        List<String> told = new ArrayList<>(Suspicions.of(
+            new Evaluator(taken.variant().model().design(), taken.estimate().free(), seen), taken.estimate()));
+        told.addAll(advice(tried, taken));
+        return new Outcome(file, taken.variant().model(), seen, taken.estimate()).fitted(tried, told);
     }
 
     /** A variant and what came out. */

@@ -1,6 +1,7 @@
 package quietband.identification;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -106,6 +107,28 @@ record Observations(List<Series> series, double[] frequency, int[] of, double[] 
     /** The same points with other magnitudes and phases. */
     Observations with(double[] magnitudes, double[] phases) {
         return new Observations(series, frequency, of, magnitudes, phases, stated);
+    }
+
+    /** One curve alone. */
+    Observations only(int which) {
+        List<double[]> rows = new ArrayList<>();
+        for (int i = 0; i < size(); i++) {
+            if (of[i] == which) {
+                rows.add(new double[] {frequency[i], 0, magnitude[i], phase[i], stated[i]});
+            }
+        }
+        return of(List.of(series.get(which)), rows);
+    }
+
+    /** The same numbers at frequencies multiplied by a factor. */
+    Observations at(double factor) {
+        return new Observations(series, Arrays.stream(frequency).map(f -> f * factor).toArray(), of, magnitude, phase, stated);
+    }
+
+    /** The same numbers taken as driven along another axis. */
+    Observations along(Axis axis) {
+        return new Observations(series.stream().map(s -> new Series(s.source(), axis, s.phased(), s.stated())).toList(), frequency, of,
+            magnitude, phase, stated);
     }
 
     /** At most so many points of each curve, evenly taken. */

@@ -34,9 +34,9 @@ final class Outcome {
         ModelFile plain = fittedTo.withQuantities(free.at(place()));
         List<Fitted.Value> values = values(plain);
         double[][] correlation = correlation();
-        List<String> notes = new ArrayList<>(estimate.notes());
+        List<String> notes = new ArrayList<>(advice);
+        notes.addAll(estimate.notes());
         notes.addAll(Doubts.of(estimate, correlation, seen));
-        notes.addAll(advice);
         List<Fitted.KindOfDamping> kinds = tried.stream().map(t -> {
             Outcome other = new Outcome(before, t.variant().model(), seen, t.estimate());
             ModelFile model = t.variant().model().withQuantities(t.estimate().free().at(other.place()));

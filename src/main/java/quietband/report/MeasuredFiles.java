@@ -3,6 +3,7 @@ package quietband.report;
 import java.io.IOException;
 import java.io.Writer;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.ToDoubleFunction;
@@ -15,6 +16,8 @@ import quietband.model.Stack;
 
 /** What a comparison of a design with a measurement writes: a table, charts, a page, a summary, a text. */
 public final class MeasuredFiles {
+
+    private static final int NAMED = 6;
 
     private final Design design;
     private final Stack stack;
@@ -121,8 +124,25 @@ public final class MeasuredFiles {
         if (off.isEmpty()) {
             return "Measured and predicted agree within the measurement's uncertainty at every frequency.";
         }
-        return "Off by more than the measurement's uncertainty: " + off.stream().map(MeasuredFiles::words)
-            .collect(Collectors.joining("; ")) + ".";
+        List<Agreement.Stretch> worst = off.stream().sorted(Comparator.comparingDouble(s -> -Math.abs(s.worstDb()))).limit(NAMED).toList();
+        return deviations() + " Off by more than the measurement's uncertainty: " + off.stream().filter(worst::contains)
+            .map(MeasuredFiles::words).collect(Collectors.joining("; "))
+            + (off.size() > NAMED ? "; and " + (off.size() - NAMED) + " stretches less far off, see compare.csv." : ".");
+    }
+
+    /** How far off all points are together; with one standard uncertainty stated, a good model has two thirds within, 95 % within twice. */
+    private String deviations() {
+        String each = measured.axes().keySet().stream().map(a -> String.format(Locale.ROOT, "%s %.2f dB", a.letter(),
+            Math.sqrt(points.stream().filter(p -> p.axis() == a).mapToDouble(p -> p.deviationDb() * p.deviationDb()).average().orElse(0))))
+            .collect(Collectors.joining(", "));
+        long once = points.stream().filter(p -> within(p, 1)).count();
+        long twice = points.stream().filter(p -> within(p, 2)).count();
+        return String.format(Locale.ROOT, "Deviation, root mean square: %s; %d of %d magnitudes within the stated uncertainty, %d within "
+            + "twice it.", each, once, points.size(), twice);
+    }
+
+    private static boolean within(Agreement.Point p, double times) {
+        return Math.abs(p.measured() - p.predicted()) <= times * p.relativeError() * p.measured() * (1 + 1e-9);
     }
 
     private static String words(Agreement.Stretch s) {
