@@ -14,11 +14,14 @@ abstract class Card extends JPanel {
     private static final long serialVersionUID = 1;
 
     private final String title;
+    private final String tab;
     private transient Theme theme;
     private transient Figures figures;
 
-    Card(String title, Theme theme) {
+    /** @param tab the title in one short word, where there is little room */
+    Card(String title, String tab, Theme theme) {
         this.title = title;
+        this.tab = tab;
         this.theme = theme;
         setName("card:" + title);
         getAccessibleContext().setAccessibleName(title);
@@ -26,6 +29,10 @@ abstract class Card extends JPanel {
 
     String title() {
         return title;
+    }
+
+    String tab() {
+        return tab;
     }
 
     Theme theme() {
@@ -84,6 +91,22 @@ abstract class Card extends JPanel {
         g.setFont(theme.font(style, 12));
         g.setColor(colour);
         g.drawString(text, (float) x, (float) y);
+    }
+
+    /** Writes a text into some room, a little smaller where it is long, and with an ellipsis where that is not enough. */
+    void fitted(Graphics2D g, String text, double x, double y, double room, Color colour) {
+        double size = 12;
+        g.setFont(theme.font(Font.PLAIN, size));
+        while (size > 10 && g.getFontMetrics().stringWidth(text) > room) {
+            size -= 0.5;
+            g.setFont(theme.font(Font.PLAIN, size));
+        }
+        String words = text;
+        while (words.length() > 2 && g.getFontMetrics().stringWidth(words) > room) {
+            words = words.substring(0, words.length() - 2).strip() + "\u2026";
+        }
+        g.setColor(colour);
+        g.drawString(words, (float) x, (float) y);
     }
 
     /** Writes a text that ends at x. */

@@ -107,15 +107,15 @@ final class ResidualChart {
         view.ghost().filter(g -> g.stacks().contains(full)).ifPresent(g -> lines.line(g.frequencyHz(),
             ppb(g.residualPerG()[g.stacks().indexOf(full)][axis]), theme.ghost(), new BasicStroke(theme.px(3))));
         int n = 0;
-        for (ResidualCurves o : others.values()) {
-            lines.line(o.frequencyHz(), ppb(o.residualPerG()[o.stacks().size() - 1][axis]), theme.other(n),
-                theme.stroke(Look.number(3 + n++)));
-        }
         List<double[]> drawn = new ArrayList<>();
+        for (ResidualCurves o : others.values()) {
+            drawn.add(ppb(o.residualPerG()[o.stacks().size() - 1][axis]));
+            lines.line(o.frequencyHz(), drawn.get(n), theme.other(n), theme.stroke(Look.number(3 + n++)));
+        }
         for (int s = 0; s < c.stacks().size(); s++) {
             Stack stack = c.stacks().get(s);
             drawn.add(ppb(c.residualPerG()[s][axis]));
-            lines.line(c.frequencyHz(), drawn.get(s), theme.of(stack), theme.stroke(Look.of(stack)));
+            lines.line(c.frequencyHz(), drawn.get(n + s), theme.of(stack), theme.stroke(Look.of(stack)));
         }
         if (c.limited()) {
             drawn.add(ppb(c.limitPerG()[axis]));
@@ -180,7 +180,6 @@ final class ResidualChart {
         boolean here = w.axis().equals("vector") ? axis == ResidualCurves.VECTOR : "xyz".indexOf(w.axis()) == axis;
         if (here) {
             double y = w.residualPerG() * PPB;
-            chart.getXYPlot().addAnnotation(new Ring(w.frequencyHz(), y, theme));
             boolean right = w.frequencyHz() < Math.sqrt(from * to) * 4;
             boolean brief = panel.getWidth() > 0 && panel.getWidth() < theme.px(640);
             String words = brief ? Words.hz(w.frequencyHz()) : "worst " + Words.hz(w.frequencyHz()) + ", " + Words.ppb(w.residualPerG())
@@ -189,6 +188,7 @@ final class ResidualChart {
             lines.note(chart, right ? "  " + words : words + "  ", w.frequencyHz(), y * above,
                 w.marginDb() < 0 ? theme.bad() : theme.ink(), above > 1 ? right ? TextAnchor.BOTTOM_LEFT : TextAnchor.BOTTOM_RIGHT
                 : right ? TextAnchor.TOP_LEFT : TextAnchor.TOP_RIGHT);
+            chart.getXYPlot().addAnnotation(new Ring(w.frequencyHz(), y, theme));
         }
     }
 

@@ -10,8 +10,8 @@ abstract class ScatterCard extends Card {
 
     private transient Scattering scattering;
 
-    ScatterCard(String title, Theme theme) {
-        super(title, theme);
+    ScatterCard(String title, String tab, Theme theme) {
+        super(title, tab, theme);
     }
 
     /** Shows it. */

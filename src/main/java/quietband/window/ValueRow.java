@@ -34,12 +34,13 @@ final class ValueRow extends JPanel {
         JLabel name = new JLabel(first.key().replace('_', ' '));
         name.setFont(theme.font(Font.PLAIN, 12));
         boolean many = values.size() > 1;
+        boolean wide = many || first.dimension().isEmpty() && first.words().isEmpty();
         JPanel line = new JPanel(new GridLayout(1, 0, theme.px(4), 0));
         for (FileValue v : values) {
             line.add(cell(v, theme, panel, many, name));
         }
         JPanel both = new JPanel(new BorderLayout(theme.px(4), 0));
-        if (many) {
+        if (wide) {
             both.add(name, BorderLayout.NORTH);
             both.add(line, BorderLayout.CENTER);
         } else {

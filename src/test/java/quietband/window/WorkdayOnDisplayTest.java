@@ -58,7 +58,7 @@ class WorkdayOnDisplayTest {
     }
 
     @Test
-    void springs_are_softened_until_the_clearance_breaks_the_sensor_moved_a_filter_run_and_variants_compared() {
+    void springs_are_softened_until_the_clearance_breaks_the_sensor_moved_a_filter_run_and_variants_compared() throws IOException {
         set("corners stiffness x", "2 N/mm");
         assertThat(opened.text("asked:travel")).startsWith("\u2717");
         assertThat(opened.text("verdict")).isEqualTo("DOES NOT HOLD");
@@ -85,6 +85,7 @@ class WorkdayOnDisplayTest {
         opened.key(KeyEvent.VK_B, KeyEvent.VK_CONTROL);
         opened.settle();
         assertThat(opened.text("status")).contains("other variants are shown");
+        assertThat(opened.window.view().model().text()).as("the first is again what its file holds").isEqualTo(Files.readString(model));
     }
 
     @Test
