@@ -144,7 +144,8 @@ final class BandStrip extends JPanel {
             + Words.hz(v.worst().frequencyHz());
     }
 
-    private static String brief(Stack stack) {
+    /** A stack in one or two words. */
+    static String brief(Stack stack) {
         return switch (stack) {
             case BARE -> "bolted down";
             case ISOLATED -> "platform";

@@ -42,12 +42,12 @@ final class ModesCard extends Card {
         double y = row * 0.75;
         text(g, "at", 0, y, theme().faint(), Font.PLAIN);
         text(g, "damping", theme().px(62), y, theme().faint(), Font.PLAIN);
-        text(g, "shape", theme().px(118), y, theme().faint(), Font.PLAIN);
+        text(g, "shape", theme().px(122), y, theme().faint(), Font.PLAIN);
         for (ModeLine m : f.assessment().modes()) {
             y += row;
             text(g, Words.hz(m.frequencyHz()), 0, y, theme().ink(), Font.PLAIN);
             text(g, Digits.brief(m.dampingRatio(), 3), theme().px(62), y, theme().ink(), Font.PLAIN);
-            fitted(g, shape(m.shape()), theme().px(118), y, width - theme().px(118), theme().ink());
+            fitted(g, shape(m.shape()), theme().px(122), y, width - theme().px(122), theme().ink());
         }
     }
 }

@@ -32,7 +32,7 @@ final class PathCard extends Card {
         }
         int last = path.get().frequencyHz().length - 1;
         int axis = axis(f);
-        return String.format(Locale.ROOT, "axis %s: at the band's top %.3f dB, %.2f deg", Axis.ALL.get(axis).letter(),
+        return String.format(Locale.ROOT, "axis %s, top: %.3f dB, %.2f deg", Axis.ALL.get(axis).letter(),
             path.get().gainDb()[axis][last], path.get().phaseDeg()[axis][last]);
     }
 

@@ -2,6 +2,8 @@ package quietband.window;
 
 import java.awt.BasicStroke;
 import java.awt.Graphics2D;
+import java.awt.event.MouseAdapter;
+import java.awt.event.MouseEvent;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
@@ -26,6 +28,7 @@ final class ResidualChart {
     private static final double PPB = 1e9;
 
     private final ChartPanel panel;
+    private final Reading reading;
     private Theme theme;
     private View view;
     private Figures figures;
@@ -40,6 +43,22 @@ final class ResidualChart {
         panel.setName("residual");
         panel.setFocusable(false);
         panel.setMouseZoomable(false);
+        panel.setLayout(null);
+        reading = new Reading(theme);
+        panel.add(reading);
+        MouseAdapter mouse = new MouseAdapter() {
+            @Override
+            public void mouseMoved(MouseEvent e) {
+                reading.mouse(e.getX());
+            }
+
+            @Override
+            public void mouseExited(MouseEvent e) {
+                reading.gone();
+            }
+        };
+        panel.addMouseListener(mouse);
+        panel.addMouseMotionListener(mouse);
         panel.getAccessibleContext().setAccessibleName("Residual sensitivity over frequency");
     }
 
@@ -48,8 +67,23 @@ final class ResidualChart {
         return panel;
     }
 
+    /** What the curves are at one frequency. */
+    Reading reading() {
+        return reading;
+    }
+
+    /** Moves the reading by points; it starts at the worst point. */
+    void read(int points) {
+        if (view == null) {
+            return;
+        }
+        double middle = Math.sqrt(view.model().design().requirement().fromHz() * view.model().design().requirement().toHz());
+        reading.move(points, figures == null ? middle : worst(figures).frequencyHz());
+    }
+
     void theme(Theme changed) {
         theme = changed;
+        reading.theme(changed);
         redraw();
     }
 
@@ -90,6 +124,7 @@ final class ResidualChart {
     private void redraw() {
         if (view != null) {
             panel.setChart(chart());
+            reading.show(view, axis);
         }
     }
 
