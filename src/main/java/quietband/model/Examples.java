@@ -1,15 +1,28 @@
 package quietband.model;
 
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Collectors;
 
 /** What may stand at a place of the format, as an example on one line: for a key that a file leaves out. */
 final class Examples {
 
+    /** Of whole blocks whose keys depend on one another. */
+    private static final Map<String, String> WHOLE = Map.of(
+        "platform", "{mass: 210 g, size: {x: 62 mm, y: 62 mm, z: 24 mm}, springs: [{at: [{x: 24 mm, y: 24 mm}, {x: -24 mm, y: 24 mm}, "
+            + "{x: -24 mm, y: -24 mm}, {x: 24 mm, y: -24 mm}], stiffness: 12 N/mm, loss_factor: 10 %}]}",
+        "tolerances", "[{name: crystal, of: oscillator.resonator.sensitivity, scale: 5 %}]",
+        "conditions", "[{name: hot, change: [{of: oscillator.resonator.sensitivity, scale: 2 %}]}]");
+
     private Examples() { }
 
+    /** For a key: a value that does there by itself, but for names of files and of other entries. */
+    static String of(Key key) {
+        return WHOLE.getOrDefault(key.name(), of(key.form()));
+    }
+
     /** For a block, its required keys, or its first one where none is. */
-    static String of(Form form) {
+    private static String of(Form form) {
         if (form instanceof Form.Num num) {
             return num.dimension().example();
         } else if (form instanceof Form.Spread spread) {

@@ -35,7 +35,7 @@ final class FileValues {
 
     private static FileValue left(Key key, String block) {
         return new FileValue(join(block, key.name()), block, key.name(), "", "", false, words(key.form()),
-            dimension(key.form()), key.form() instanceof Form.Text, key.doc(), "", Examples.of(key.form()));
+            dimension(key.form()), key.form() instanceof Form.Text, key.doc(), "", Examples.of(key));
     }
 
     private void value(Key key, Node node, Node where, String block) {
@@ -95,7 +95,7 @@ final class FileValues {
     private void add(Key key, Node node, Node where, String block, String path, String part) {
         values.add(new FileValue(path, block, key.name(), part, node.isNull() ? "" : shown(node), true, words(key.form()),
             dimension(key.form()), key.form() instanceof Form.Text, key.doc(), comment(node, where),
-            Examples.of(key.form())));
+            Examples.of(key)));
     }
 
     private String shown(Node node) {

@@ -189,6 +189,11 @@ final class ValueField extends JTextField {
     }
 
     private void step(double steps) {
+        if (!value.given() && getText().isBlank()) {
+            setText(value.example());
+            setCaretPosition(0);
+            return;
+        }
         Amount.of(getText()).ifPresent(a -> {
             String text = a.moved(steps).text();
             tell(text);
