@@ -15,6 +15,7 @@ abstract class Card extends JPanel {
 
     private final String title;
     private final String tab;
+    private final transient Drawn drawn = new Drawn();
     private transient Theme theme;
     private transient Figures figures;
 
@@ -42,13 +43,13 @@ abstract class Card extends JPanel {
     void theme(Theme changed) {
         theme = changed;
         revalidate();
-        repaint();
+        redraw();
     }
 
     void show(Figures next) {
         figures = next;
         getAccessibleContext().setAccessibleDescription(words(next));
-        repaint();
+        redraw();
     }
 
     /** What it shows, in words, for those who do not see it. */
@@ -69,7 +70,10 @@ abstract class Card extends JPanel {
 
     @Override
     protected void paintComponent(Graphics graphics) {
-        Graphics2D g = (Graphics2D) graphics.create();
+        drawn.paint(graphics, this, this::draw);
+    }
+
+    private void draw(Graphics2D g) {
         g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
         g.setRenderingHint(RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
         g.setColor(theme.paper());
@@ -83,7 +87,12 @@ abstract class Card extends JPanel {
             g.translate(pad, head);
             draw(g, figures, getWidth() - 2 * pad, getHeight() - head - theme.px(6));
         }
-        g.dispose();
+    }
+
+    /** Draws it anew. */
+    final void redraw() {
+        drawn.outdated();
+        repaint();
     }
 
     /** Writes a text with its base line at y. */

@@ -255,7 +255,7 @@ final class MainWindow implements Desk.Sink, WindowFrame.Calls {
         }
         parts.strip.show(next);
         parts.chart.show(next);
-        if (next.gaps().isEmpty()) {
+        if (next.gaps().isEmpty() && next.details().isPresent()) {
             parts.role.show(next);
         }
         if (next.of(view)) {

@@ -39,7 +39,7 @@ final class ResidualChart {
 
     ResidualChart(Theme theme) {
         this.theme = theme;
-        panel = new ChartPanel(null, 600, 300, 80, 60, 6000, 4000, false, false, false, false, false, false);
+        panel = new ChartPanel(null, 600, 300, 80, 60, 6000, 4000, true, false, false, false, false, false);
         panel.setName("residual");
         panel.setFocusable(false);
         panel.setMouseZoomable(false);
@@ -113,8 +113,10 @@ final class ResidualChart {
 
     /** Curves of other variants, by their name, to compare with. */
     void compare(Map<String, ResidualCurves> curves) {
-        others = curves;
-        redraw();
+        if (!others.equals(curves)) {
+            others = curves;
+            redraw();
+        }
     }
 
     private static StackVerdict.Worst worst(Figures f) {

@@ -18,7 +18,7 @@ abstract class ScatterCard extends Card {
     void show(Scattering next) {
         scattering = next;
         getAccessibleContext().setAccessibleDescription(words(next));
-        repaint();
+        redraw();
     }
 
     abstract String words(Scattering s);

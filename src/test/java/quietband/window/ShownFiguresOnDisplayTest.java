@@ -69,7 +69,7 @@ class ShownFiguresOnDisplayTest {
         AssessmentFiles.write(saved, LogGrid.between(400, 10, 2000), 1, out,
             new Provenance("assess", "test", "ridge-relay.yaml", saved.hash(), 1));
         String json = Files.readString(out.resolve("summary.json"));
-        String combined = "\"combined\".*?\"worst\".*?";
+        String combined = "\"stacks\".*?\"combined\".*?\"worst\".*?";
         double hz = number(json, combined + "\"frequency_hz\" *: *");
         double margin = number(json, combined + "\"margin_db\" *: *");
         assertThat(opened.text("worst")).contains(Digits.brief(hz, 4) + " Hz", "axis z, "
