@@ -75,7 +75,8 @@ class BenchTest {
         Bench bench = start.edit("rate", "", RATE, "9 N/mm").keep("softer", Path.of("models/ridge-relay-softer.yaml"));
         assertThat(bench.variants()).extracting(Variant::name).containsExactly("as filed", "softer");
         Bench further = bench.edit("mass", "", "platform.mass", "200 g").look(0);
-        assertThat(further.model().text()).isEqualTo(start.edit("rate", "", RATE, "9 N/mm").model().text());
+        assertThat(further.model().text()).as("what was unsaved went with the copy").isEqualTo(start.model().text());
+        assertThat(bench.undo().model().text()).isEqualTo(start.edit("rate", "", RATE, "9 N/mm").model().text());
         assertThat(further.undo().current()).as("undoing shows where it happens").isEqualTo(1);
         Bench dropped = further.drop(1);
         assertThat(dropped.variants()).hasSize(1);

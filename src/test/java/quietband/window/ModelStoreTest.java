@@ -70,27 +70,27 @@ class ModelStoreTest {
 
     @Test
     void unsaved_work_is_found_again_and_forgotten_when_it_is_saved() throws IOException {
-        Recovery recovery = new Recovery(folder.resolve("state"), model);
+        Recovery recovery = new Recovery(folder.resolve("state"));
         Bench two = bench.keep("light", folder.resolve("beacon-light.yaml")).edit("mass", "", "platform.mass", "200 g");
         recovery.keep(two);
-        Bench again = Bench.of(ModelFile.read(model)).recovered(new Recovery(folder.resolve("state"), model).kept().orElseThrow());
+        Bench again = Bench.of(ModelFile.read(model)).recovered(new Recovery(folder.resolve("state")).kept(model).orElseThrow());
         assertThat(again.variants()).isEqualTo(two.variants());
         assertThat(again.current()).isEqualTo(1);
         assertThat(again.model().text()).isEqualTo(two.model().text());
         assertThat(again.undo().unsaved()).isFalse();
         recovery.keep(Bench.of(ModelFile.read(model)));
-        assertThat(recovery.kept()).isEmpty();
+        assertThat(recovery.kept(model)).isEmpty();
     }
 
     @Test
     void a_file_of_unsaved_work_that_is_cut_off_is_no_work() throws IOException {
-        Recovery recovery = new Recovery(folder.resolve("state"), model);
+        Recovery recovery = new Recovery(folder.resolve("state"));
         recovery.keep(bench);
         try (Stream<Path> all = Files.list(folder.resolve("state"))) {
             Path kept = all.findFirst().orElseThrow();
             String text = Files.readString(kept);
             Files.writeString(kept, text.substring(0, text.length() / 2));
         }
-        assertThat(recovery.kept()).isEmpty();
+        assertThat(recovery.kept(model)).isEmpty();
     }
 }
