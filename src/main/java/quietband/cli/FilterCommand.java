@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.function.Function;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -52,6 +53,9 @@ final class FilterCommand implements Callable<Integer> {
     private String maxGain;
 
     @Mixin
+    private TrimOptions trim;
+
+    @Mixin
     private OutputOptions output;
 
     @Mixin
@@ -64,6 +68,9 @@ final class FilterCommand implements Callable<Integer> {
     public Integer call() {
         ModelFile file = ModelFile.read(model);
         Provenance from = output.provenance("filter", file);
+        if (trim.asked()) {
+            return other(from, directory -> trim.run(file, from, directory, output.json()));
+        }
         try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "filter"), from.mark())) {
             FilterTask task = task(file.design());
             long start = System.nanoTime();
@@ -76,6 +83,19 @@ final class FilterCommand implements Callable<Integer> {
             directory.commit();
             PrintWriter out = spec.commandLine().getOut();
             out.print(output.json() ? files.json() : files.text());
+            out.flush();
+            Messages.resultAt(spec, directory);
+        }
+        return 0;
+    }
+
+    /** What is not the design of a digital filter; writes and returns what is to be printed. */
+    private int other(Provenance from, Function<ResultDirectory, String> work) {
+        try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "filter"), from.mark())) {
+            String told = work.apply(directory);
+            directory.commit();
+            PrintWriter out = spec.commandLine().getOut();
+            out.print(told);
             out.flush();
             Messages.resultAt(spec, directory);
         }

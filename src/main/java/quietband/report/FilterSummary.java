@@ -51,7 +51,7 @@ final class FilterSummary {
         return 10 * StrictMath.log10(most);
     }
 
-    private static void verdict(Json json, StackVerdict v) {
+    static void verdict(Json json, StackVerdict v) {
         StackVerdict.Worst w = v.worst();
         json.field("worst_ratio", FilterResult.worstRatio(v)).field("stack", v.stack().key())
             .field("frequency_hz", w.frequencyHz()).field("axis", w.axis()).field("residual_ppb_per_g", w.residualPerG() * 1e9)
