@@ -15,12 +15,14 @@ public final class FilterFiles {
     private final FilterResult result;
     private final ModelFile changed;
     private final Provenance from;
+    private final PortReport port;
 
     /** For one design; {@code changed} is the model that uses the filter. */
     public FilterFiles(FilterResult result, ModelFile changed, Provenance from) {
         this.result = result;
         this.changed = changed;
         this.from = from;
+        this.port = new PortReport(changed.design());
     }
 
     /** Writes all files. */
@@ -28,13 +30,14 @@ public final class FilterFiles {
         ScatterFiles.write(directory, "", changed.bundle());
         String summary = json();
         directory.write("summary.json", w -> w.write(summary));
+        port.writeTo(directory);
         String page = Pages.page(page());
         directory.write("report.html", w -> w.write(page));
     }
 
     /** The summary. */
     public String json() {
-        return FilterSummary.json(result, from);
+        return FilterSummary.json(result, from, port);
     }
 
     /** The summary for a terminal. */
@@ -53,6 +56,7 @@ public final class FilterFiles {
                 FilterSummary.decibels(result.found().peaks().get(i).gain()),
                 Words.hz(result.found().peaks().get(i).frequencyHz())));
         }
+        lines.add(port.line());
         lines.add("");
         lines.add(Caution.PREDICTION);
         return String.join("\n", lines) + "\n";
@@ -73,6 +77,7 @@ public final class FilterFiles {
             FilterResult.fullest(result.after())), from,
             Dossier.today());
         return new PlainPage(head, List.of(new PlainPage.Part("Residual", List.of(sentence("before", FilterResult.fullest(result.before())),
-            sentence("after", FilterResult.fullest(result.after()))), List.of(), List.of())));
+            sentence("after", FilterResult.fullest(result.after()))), List.of(), List.of()),
+            port.part()));
     }
 }

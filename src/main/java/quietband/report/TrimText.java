@@ -122,7 +122,7 @@ final class TrimText {
     }
 
     static PlainPage page(Trim trim, List<Unit> units, Provenance from, List<String> svgs) {
-        boolean doubt = !notes(trim).isEmpty();
+        boolean doubt = trim.units().stream().anyMatch(u -> !u.notes().isEmpty());
         String why = units.size() == 1 ? model(units.get(0)) : units.size() + " units";
         AssessmentView.Head head = new AssessmentView.Head(title(trim, from), doubt ? "TRIMMED, WITH DOUBTS" : "TRIMMED",
             doubt ? "none" : "holds", why, from, Dossier.today());
@@ -164,7 +164,7 @@ final class TrimText {
         }
         double wide = f[0] == f[f.length - 1] ? 1.5 : 1.02;
         return new FrequencyChart("chart-trim" + serial + "-" + axis.letter(), (u.serial() + " axis " + axis.letter()).strip()
-            + ": readings off, on, and with the new weights", axis.letter() + ", ppb/g", f[0] / wide, f[f.length - 1] * wide,
+            + ": readings off, on, and with the new weights", (u.serial() + " " + axis.letter()).strip() + ", ppb/g", f[0] / wide, f[f.length - 1] * wide,
             FrequencyChart.Scale.decades(lines, 5), lines);
     }
 
