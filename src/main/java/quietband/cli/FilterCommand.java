@@ -2,7 +2,6 @@ package quietband.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.function.Function;
 import picocli.CommandLine.Command;
@@ -51,6 +50,9 @@ final class FilterCommand implements Callable<Integer> {
     @Option(names = "--max-gain", paramLabel = "DB", defaultValue = "20 dB",
         description = "largest gain of a filter up to half the sample rate; default: ${DEFAULT-VALUE}")
     private String maxGain;
+
+    @Mixin
+    private ResponseOption response;
 
     @Mixin
     private TrimOptions trim;
@@ -104,7 +106,8 @@ final class FilterCommand implements Callable<Integer> {
 
     private FilterTask task(Design design) {
         int n = count != null ? count : form == FilterForm.TAPS ? 16 : 2;
-        return new FilterTask(design, form, n, goal, gain(), frequencies.frequencies(design.requirement()), Optional.empty());
+        return new FilterTask(design, form, n, goal, gain(), frequencies.frequencies(design.requirement()),
+            design.cancellation().flatMap(c -> response.path(design, spec.commandLine().getErr())));
     }
 
     private double gain() {

@@ -1,5 +1,6 @@
 package quietband.report;
 
+import java.util.Optional;
 import quietband.model.Axis;
 import quietband.model.DigitalFilter;
 import quietband.response.StackVerdict;
@@ -11,7 +12,7 @@ final class FilterSummary {
 
     private FilterSummary() { }
 
-    static String json(FilterResult r, Provenance from, PortReport port) {
+    static String json(FilterResult r, Provenance from, PortReport port, Optional<MeasuredReport> measured) {
         Json json = new Json();
         json.object(() -> {
             from.fields(json);
@@ -29,6 +30,7 @@ final class FilterSummary {
                     json.object(axis.letter(), () -> filter(json, r, axis.ordinal()));
                 }
             });
+            measured.ifPresent(m -> m.fields(json));
             port.fields(json);
             json.field("note", Caution.PREDICTION);
         });
