@@ -6,25 +6,26 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.Requirement;
 import quietband.model.Stack;
 import quietband.tuning.FilterResult;
 import quietband.tuning.MeasuredPath;
-import quietband.tuning.MeasuredResidual;
+import quietband.tuning.FilteredResidual;
 
 /** What a filter leaves with the measured response it was designed for, which the model does not hold. */
 final class MeasuredReport {
 
     private final Design design;
-    private final MeasuredResidual before;
-    private final MeasuredResidual after;
+    private final FilteredResidual before;
+    private final FilteredResidual after;
 
     private MeasuredReport(FilterResult result, MeasuredPath path) {
         design = result.task().design();
-        before = MeasuredResidual.of(design, path, design.cancellation().orElseThrow().path().filters());
-        after = MeasuredResidual.of(design, path, result.found().filters());
+        before = FilteredResidual.of(design, path, design.cancellation().orElseThrow().path().filters());
+        after = FilteredResidual.of(design, path, result.found().filters());
     }
 
     /** For a design from a measured response; empty for one from the model's. */
@@ -42,17 +43,15 @@ final class MeasuredReport {
     }
 
     private void table(Writer writer) throws IOException {
-        Table csv = new Table(writer, "frequency_hz", "before_x_ppb_per_g", "before_y_ppb_per_g", "before_z_ppb_per_g",
-            "after_x_ppb_per_g", "after_y_ppb_per_g", "after_z_ppb_per_g");
-        for (int n = 0; n < before.rows().size(); n++) {
-            csv.cell(before.rows().get(n).frequencyHz());
-            for (double v : before.rows().get(n).perG()) {
-                csv.cell(1e9 * v);
+        Table csv = new Table(writer, "filter", "frequency_hz", "x_ppb_per_g", "y_ppb_per_g", "z_ppb_per_g");
+        for (FilteredResidual each : List.of(before, after)) {
+            for (FilteredResidual.Row row : each.rows()) {
+                csv.cell(each.equals(before) ? "before" : "after").cell(row.frequencyHz());
+                for (double v : row.perG()) {
+                    csv.cell(1e9 * v);
+                }
+                csv.end();
             }
-            for (double v : after.rows().get(n).perG()) {
-                csv.cell(1e9 * v);
-            }
-            csv.end();
         }
     }
 
@@ -63,7 +62,7 @@ final class MeasuredReport {
         });
     }
 
-    private static void worst(Json json, String name, MeasuredResidual.Worst w) {
+    private static void worst(Json json, String name, FilteredResidual.Worst w) {
         json.object(name, () -> json.field("worst_ratio", w.ratio()).field("frequency_hz", w.frequencyHz())
             .field("axis", w.axis().letter()).field("residual_ppb_per_g", 1e9 * w.perG()));
     }
@@ -73,7 +72,7 @@ final class MeasuredReport {
             "the two lines on top are those of the model's own path, which is not the measured one");
     }
 
-    private static String sentence(MeasuredResidual.Worst w) {
+    private static String sentence(FilteredResidual.Worst w) {
         return String.format(Locale.ROOT, "worst %s ppb/g at %s, axis %s%s", Words.ppb(w.perG()), Words.hz(w.frequencyHz()),
             w.axis().letter(), Double.isNaN(w.ratio()) ? "" : String.format(Locale.ROOT, ", margin %.2f dB", -FilterSummary.decibels(w.ratio())));
     }
@@ -90,18 +89,27 @@ final class MeasuredReport {
         Requirement r = design.requirement();
         for (Axis axis : Axis.ALL) {
             int j = axis.ordinal();
-            double[] f = before.rows().stream().mapToDouble(MeasuredResidual.Row::frequencyHz).toArray();
-            List<ChartLine> lines = new ArrayList<>();
-            lines.add(new ChartLine("before", f, before.rows().stream().mapToDouble(w -> 1e9 * w.perG()[j]).toArray(), Look.NEED_SPRINGS));
-            lines.add(new ChartLine("after", f, after.rows().stream().mapToDouble(w -> 1e9 * w.perG()[j]).toArray(),
-                Look.of(Stack.COMBINED)));
-            if (before.rows().stream().allMatch(w -> Double.isFinite(w.limit()[j]))) {
-                lines.add(new ChartLine("limit", f, before.rows().stream().mapToDouble(w -> 1e9 * w.limit()[j]).toArray(), Look.LIMIT));
-            }
+            List<ChartLine> lines = lines(before, after, j);
             charts.add(new FrequencyChart("chart-measured-" + axis.letter(), "Residual along " + axis.letter()
                 + " with the measured response", axis.letter() + ", ppb/g", r.fromHz(), r.toHz(), FrequencyChart.Scale.decades(lines, 5),
                 lines));
         }
         return charts;
+    }
+
+    /** Residual of an axis before and after, and its limit. */
+    static List<ChartLine> lines(FilteredResidual before, FilteredResidual after, int j) {
+        List<ChartLine> lines = new ArrayList<>();
+        lines.add(line("before", before, w -> w.perG()[j], Look.NEED_SPRINGS));
+        lines.add(line("after", after, w -> w.perG()[j], Look.of(Stack.COMBINED)));
+        if (before.rows().stream().allMatch(w -> Double.isFinite(w.limit()[j]))) {
+            lines.add(line("limit", before, w -> w.limit()[j], Look.LIMIT));
+        }
+        return lines;
+    }
+
+    private static ChartLine line(String name, FilteredResidual of, ToDoubleFunction<FilteredResidual.Row> value, Look look) {
+        return new ChartLine(name, of.rows().stream().mapToDouble(FilteredResidual.Row::frequencyHz).toArray(),
+            of.rows().stream().mapToDouble(w -> 1e9 * value.applyAsDouble(w)).toArray(), look);
     }
 }

@@ -51,6 +51,12 @@ final class FilterChecks {
             throw new FilterException(String.format(Locale.ROOT, "the measured response covers %.5g to %.5g Hz and the band is %.5g to "
                 + "%.5g Hz; measure the whole band", m.frequencyHz()[0], m.frequencyHz()[m.frequencyHz().length - 1], ends[0], ends[1]));
         });
+        goal(task);
+    }
+
+    /** What the goal needs of the model. */
+    static void goal(FilterTask task) {
+        Design design = task.design();
         if (task.goal() == FilterGoal.LIMIT && !new ResidualLimit(design).asked()) {
             throw new FilterException("--goal limit needs a limit and the model has none; add requirement.residual or take "
                 + "--goal flat");
