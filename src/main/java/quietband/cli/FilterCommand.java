@@ -55,6 +55,9 @@ final class FilterCommand implements Callable<Integer> {
     private ResponseOption response;
 
     @Mixin
+    private AnalogOptions analog;
+
+    @Mixin
     private TrimOptions trim;
 
     @Mixin
@@ -70,7 +73,16 @@ final class FilterCommand implements Callable<Integer> {
     public Integer call() {
         ModelFile file = ModelFile.read(model);
         Provenance from = output.provenance("filter", file);
+        if (analog.asked() && !trim.asked()) {
+            if (count != null) {
+                throw new Mendable("--count goes with taps and sections; the poles of a network are --analog 1 or --analog 2");
+            }
+            return other(from, directory -> analog.run(task(file.design()), from, directory, output.json()));
+        }
         if (trim.asked()) {
+            if (analog.asked() || response.asked() || count != null) {
+                throw new Mendable("--trim designs no filter: leave --analog, --response and --count out");
+            }
             return other(from, directory -> trim.run(file, from, directory, output.json()));
         }
         try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "filter"), from.mark())) {

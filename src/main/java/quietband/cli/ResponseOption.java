@@ -18,6 +18,10 @@ final class ResponseOption {
             + "filter that passes everything; positive is what the correction takes off")
     private Path file;
 
+    boolean asked() {
+        return file != null;
+    }
+
     /** The measured path; what is odd about it goes to {@code err}. */
     Optional<MeasuredPath> path(Design design, PrintWriter err) {
         if (file == null) {

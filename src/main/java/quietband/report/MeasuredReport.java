@@ -62,7 +62,7 @@ final class MeasuredReport {
         });
     }
 
-    private static void worst(Json json, String name, FilteredResidual.Worst w) {
+    static void worst(Json json, String name, FilteredResidual.Worst w) {
         json.object(name, () -> json.field("worst_ratio", w.ratio()).field("frequency_hz", w.frequencyHz())
             .field("axis", w.axis().letter()).field("residual_ppb_per_g", 1e9 * w.perG()));
     }
@@ -72,7 +72,7 @@ final class MeasuredReport {
             "the two lines on top are those of the model's own path, which is not the measured one");
     }
 
-    private static String sentence(FilteredResidual.Worst w) {
+    static String sentence(FilteredResidual.Worst w) {
         return String.format(Locale.ROOT, "worst %s ppb/g at %s, axis %s%s", Words.ppb(w.perG()), Words.hz(w.frequencyHz()),
             w.axis().letter(), Double.isNaN(w.ratio()) ? "" : String.format(Locale.ROOT, ", margin %.2f dB", -FilterSummary.decibels(w.ratio())));
     }
