@@ -2,8 +2,8 @@ package quietband.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.function.Function;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -52,6 +52,15 @@ final class FilterCommand implements Callable<Integer> {
     private String maxGain;
 
     @Mixin
+    private ResponseOption response;
+
+    @Mixin
+    private AnalogOptions analog;
+
+    @Mixin
+    private TrimOptions trim;
+
+    @Mixin
     private OutputOptions output;
 
     @Mixin
@@ -64,6 +73,18 @@ final class FilterCommand implements Callable<Integer> {
     public Integer call() {
         ModelFile file = ModelFile.read(model);
         Provenance from = output.provenance("filter", file);
+        if (analog.asked() && !trim.asked()) {
+            if (count != null) {
+                throw new Mendable("--count goes with taps and sections; the poles of a network are --analog 1 or --analog 2");
+            }
+            return other(from, directory -> analog.run(task(file.design()), from, directory, output.json()));
+        }
+        if (trim.asked()) {
+            if (analog.asked() || response.asked() || count != null) {
+                throw new Mendable("--trim designs no filter: leave --analog, --response and --count out");
+            }
+            return other(from, directory -> trim.run(file, from, directory, output.json()));
+        }
         try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "filter"), from.mark())) {
             FilterTask task = task(file.design());
             long start = System.nanoTime();
@@ -82,9 +103,23 @@ final class FilterCommand implements Callable<Integer> {
         return 0;
     }
 
+    /** What is not the design of a digital filter; writes and returns what is to be printed. */
+    private int other(Provenance from, Function<ResultDirectory, String> work) {
+        try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "filter"), from.mark())) {
+            String told = work.apply(directory);
+            directory.commit();
+            PrintWriter out = spec.commandLine().getOut();
+            out.print(told);
+            out.flush();
+            Messages.resultAt(spec, directory);
+        }
+        return 0;
+    }
+
     private FilterTask task(Design design) {
         int n = count != null ? count : form == FilterForm.TAPS ? 16 : 2;
-        return new FilterTask(design, form, n, goal, gain(), frequencies.frequencies(design.requirement()), Optional.empty());
+        return new FilterTask(design, form, n, goal, gain(), frequencies.frequencies(design.requirement()),
+            design.cancellation().flatMap(c -> response.path(design, spec.commandLine().getErr())));
     }
 
     private double gain() {

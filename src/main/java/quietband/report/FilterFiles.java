@@ -3,6 +3,7 @@ package quietband.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import quietband.model.Axis;
 import quietband.model.ModelFile;
 import quietband.response.StackVerdict;
@@ -15,12 +16,16 @@ public final class FilterFiles {
     private final FilterResult result;
     private final ModelFile changed;
     private final Provenance from;
+    private final PortReport port;
+    private final Optional<MeasuredReport> measured;
 
     /** For one design; {@code changed} is the model that uses the filter. */
     public FilterFiles(FilterResult result, ModelFile changed, Provenance from) {
         this.result = result;
         this.changed = changed;
         this.from = from;
+        this.port = new PortReport(changed.design());
+        this.measured = MeasuredReport.of(result);
     }
 
     /** Writes all files. */
@@ -28,13 +33,15 @@ public final class FilterFiles {
         ScatterFiles.write(directory, "", changed.bundle());
         String summary = json();
         directory.write("summary.json", w -> w.write(summary));
+        port.writeTo(directory);
+        measured.ifPresent(m -> m.writeTo(directory));
         String page = Pages.page(page());
         directory.write("report.html", w -> w.write(page));
     }
 
     /** The summary. */
     public String json() {
-        return FilterSummary.json(result, from);
+        return FilterSummary.json(result, from, port, measured);
     }
 
     /** The summary for a terminal. */
@@ -53,6 +60,8 @@ public final class FilterFiles {
                 FilterSummary.decibels(result.found().peaks().get(i).gain()),
                 Words.hz(result.found().peaks().get(i).frequencyHz())));
         }
+        measured.ifPresent(m -> lines.addAll(m.lines()));
+        lines.add(port.line());
         lines.add("");
         lines.add(Caution.PREDICTION);
         return String.join("\n", lines) + "\n";
@@ -72,7 +81,11 @@ public final class FilterFiles {
         AssessmentView.Head head = new AssessmentView.Head(title(), "FILTER", "none", sentence("after",
             FilterResult.fullest(result.after())), from,
             Dossier.today());
-        return new PlainPage(head, List.of(new PlainPage.Part("Residual", List.of(sentence("before", FilterResult.fullest(result.before())),
-            sentence("after", FilterResult.fullest(result.after()))), List.of(), List.of())));
+        List<PlainPage.Part> parts = new ArrayList<>();
+        parts.add(new PlainPage.Part("Residual", List.of(sentence("before", FilterResult.fullest(result.before())),
+            sentence("after", FilterResult.fullest(result.after()))), List.of(), List.of()));
+        measured.ifPresent(m -> parts.add(m.part()));
+        parts.add(port.part());
+        return new PlainPage(head, parts);
     }
 }
