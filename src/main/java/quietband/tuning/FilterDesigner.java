@@ -70,7 +70,8 @@ public final class FilterDesigner {
     private FilterFound run(ResidualTerms terms, FilterUnknowns unknowns, List<double[]> denominators) {
         FlatGoal flat = task.goal() == FilterGoal.FLAT ? new FlatGoal(unknowns, terms, task.grid()) : null;
         DesignGoal goal = flat != null ? flat : goal(unknowns, terms);
-        GainBound bound = bound(unknowns, task.maxGain());
+        double[] corners = SectionPoles.corners(denominators, rate);
+        GainBound bound = bound(unknowns, task.maxGain(), corners);
         double[] x;
         double relaxed = Double.NaN;
         double[] free = flat == null ? null : flat.unboundedFit();
@@ -79,7 +80,7 @@ public final class FilterDesigner {
         } else {
             x = new FilterSearch(unknowns, goal, bound).run();
             if (flat == null && !bound.kept(x, 2e-3)) {
-                relaxed = goal.value(new FilterSearch(unknowns, goal, bound(unknowns, 2 * task.maxGain())).best());
+                relaxed = goal.value(new FilterSearch(unknowns, goal, bound(unknowns, 2 * task.maxGain(), corners)).best());
             }
         }
         List<DigitalFilter> filters = filters(unknowns, x, denominators);
@@ -89,8 +90,8 @@ public final class FilterDesigner {
             FilterPeaks.of(filters, rate));
     }
 
-    private GainBound bound(FilterUnknowns unknowns, double most) {
-        return new GainBound(unknowns, rate, design.requirement().fromHz(), most);
+    private GainBound bound(FilterUnknowns unknowns, double most, double[] corners) {
+        return new GainBound(unknowns, rate, design.requirement().fromHz(), most, corners);
     }
 
     private double[] bandGrid(int unknowns) {

@@ -9,8 +9,8 @@ final class PoleRows {
     private static final double SHARPNESS = 0.7;
 
     private final SectionPoles poles;
-    private final int count;
-    private final int each;
+    private int count;
+    private int each;
     private final double[] f;
     private final double[] gainHz;
     private final double rate;
@@ -19,27 +19,26 @@ final class PoleRows {
     private final double[][] original;
     private final double[][] weight;
     private final double[][] sensor;
-    private final double[] price;
+    private final double[][] price;
+    private double maxGain;
     private final double[] right;
     private final double[][] c;
-    private final double[][] columns;
+    private double[][] columns;
     private final double[] rest;
-    private final double[] re;
-    private final double[] im;
-    private final Projection projection;
+    private double[] re;
+    private double[] im;
+    private Projection projection;
 
-    PoleRows(SectionPoles poles, int count, ResidualTerms terms, double[] f, double[][] weight, double[][] sensor, double[] gainHz,
+    PoleRows(SectionPoles poles, ResidualTerms terms, double[] f, double[][] weight, double[][] sensor, double[] gainHz,
              double sampleRateHz) {
         this.poles = poles;
-        this.count = count;
-        this.each = 2 * count + 1;
         this.f = f;
         this.gainHz = gainHz;
         this.rate = sampleRateHz;
         this.sensor = sensor;
         this.original = weight;
         this.weight = Arrays.stream(weight).map(double[]::clone).toArray(double[][]::new);
-        this.price = new double[gainHz.length];
+        this.price = new double[gainHz.length][3];
         int m = 6 * f.length + 6 * sensor.length + 6 * gainHz.length;
         aRe = new double[f.length][];
         aIm = new double[f.length][];
@@ -55,11 +54,17 @@ final class PoleRows {
         }
         right = new double[m];
         rest = new double[m];
-        columns = new double[3 * each][m];
+        right();
+    }
+
+    /** For so many sections from now on. */
+    void sections(int n) {
+        count = n;
+        each = 2 * n + 1;
+        columns = new double[3 * each][right.length];
         re = new double[each];
         im = new double[each];
-        projection = new Projection(m, 3 * each);
-        right();
+        projection = new Projection(right.length, 3 * each);
     }
 
     private void right() {
@@ -72,26 +77,50 @@ final class PoleRows {
     }
 
     /** Prices the gain outside of the band: at the most allowed everywhere it costs a share of what there is to cancel. */
-    void price(double share, double maxGain) {
+    void price(double share, double most) {
         double sum = 0;
         for (double v : right) {
             sum += v * v;
         }
-        Arrays.fill(price, share * Math.sqrt(sum / (3 * gainHz.length)) / maxGain);
+        maxGain = most;
+        for (double[] p : price) {
+            Arrays.fill(p, share * Math.sqrt(sum / (3 * gainHz.length)) / most);
+        }
+    }
+
+    /** Raises the price where a row of poles takes more gain than is allowed. */
+    void reprice(double[] row) {
+        double[][] a = denominators(row);
+        rest(row);
+        double[] x = projection.solution();
+        for (int i = 0; i < 3; i++) {
+            SectionBasis basis = new SectionBasis(a[i]);
+            for (int n = 0; n < gainHz.length; n++) {
+                basis.write(2 * Math.PI * gainHz[n] / rate, re, im);
+                double fRe = 0;
+                double fIm = 0;
+                for (int k = 0; k < each; k++) {
+                    fRe += x[i * each + k] * re[k];
+                    fIm += x[i * each + k] * im[k];
+                }
+                double over = Math.hypot(fRe, fIm) / (0.8 * maxGain);
+                price[n][i] *= Math.max(1, Math.min(100, over * over));
+            }
+        }
     }
 
     /** Denominators per axis of a row of poles. */
-    double[][] denominators(double[] row, boolean shared) {
+    double[][] denominators(double[] row) {
         double[][] a = new double[3][];
         for (int i = 0; i < 3; i++) {
-            a[i] = shared && i > 0 ? a[0] : poles.denominators(row, shared ? 0 : 2 * count * i, count);
+            a[i] = poles.denominators(row, 2 * count * i, count);
         }
         return a;
     }
 
     /** What is left with the best numerators; reused by the next call. */
-    double[] rest(double[] row, boolean shared) {
-        double[][] a = denominators(row, shared);
+    double[] rest(double[] row) {
+        double[][] a = denominators(row);
         for (int i = 0; i < 3; i++) {
             SectionBasis basis = new SectionBasis(a[i]);
             for (int n = 0; n < f.length; n++) {
@@ -114,8 +143,8 @@ final class PoleRows {
             for (int n = 0; n < gainHz.length; n++) {
                 basis.write(2 * Math.PI * gainHz[n] / rate, re, im);
                 for (int k = 0; k < each; k++) {
-                    columns[i * each + k][from + 6 * n + 2 * i] = price[n] * re[k];
-                    columns[i * each + k][from + 6 * n + 2 * i + 1] = price[n] * im[k];
+                    columns[i * each + k][from + 6 * n + 2 * i] = price[n][i] * re[k];
+                    columns[i * each + k][from + 6 * n + 2 * i + 1] = price[n][i] * im[k];
                 }
             }
         }
@@ -129,7 +158,7 @@ final class PoleRows {
      * @return the largest residual under the weights there were at first
      */
     double level(double[] row) {
-        double[] r = rest(row, false);
+        double[] r = rest(row);
         double[][] size = new double[f.length][3];
         double sum = 0;
         double most = 0;

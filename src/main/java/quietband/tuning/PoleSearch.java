@@ -4,21 +4,20 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.TreeSet;
-import org.apache.commons.rng.UniformRandomProvider;
-import org.apache.commons.rng.simple.RandomSource;
 import quietband.spectrum.LogGrid;
 
 /**
- * Looks for the poles of three filters of second-order sections: from several starts, first with the same poles on every axis,
- * then each axis with its own, by Levenberg's and Marquardt's method on what is left when the best numerators are taken
- * (variable projection, Golub and Pereyra 1973; from memory). The same question gives the same answer.
+ * Looks for the poles of three filters of second-order sections: one section after the other, each from several starts, by
+ * Levenberg's and Marquardt's method on what is left when the best numerators are taken (variable projection, Golub and Pereyra
+ * 1973; from memory). More sections are never worse, and the same question gives the same answer.
  */
 final class PoleSearch {
 
-    private static final int GAIN_POINTS = 16;
-    private static final int RANDOM_STARTS = 3;
-    private static final int SHARED_STEPS = 14;
-    private static final int OWN_STEPS = 14;
+    private static final int GAIN_POINTS_BELOW = 5;
+    private static final double GAIN_STEP = 0.15;
+    private static final int FIRST_STEPS = 14;
+    private static final int FEW_STEPS = 4;
+    private static final int OWN_STEPS = 12;
     private static final int LAWSON_ROUNDS = 8;
     private static final int LAWSON_STEPS = 4;
     // what the largest gain allowed costs, as a share of what there is to cancel
@@ -48,18 +47,19 @@ final class PoleSearch {
         this.to = f[f.length - 1];
         this.rate = sampleRateHz;
         this.poles = new SectionPoles(sampleRateHz, from / 300);
-        this.rows = new PoleRows(poles, count, terms, f, weight, sensor, gainPoints(), sampleRateHz);
+        this.rows = new PoleRows(poles, terms, f, weight, sensor, gainPoints(), sampleRateHz);
         rows.price(GAIN_PRICE, maxGain);
     }
 
     private double[] gainPoints() {
         TreeSet<Double> f = new TreeSet<>();
-        for (double v : LogGrid.between(GAIN_POINTS / 3, from / 1000, from / 2)) {
+        for (double v : LogGrid.between(GAIN_POINTS_BELOW, from / 1000, from / 2)) {
             f.add(v);
         }
-        double low = Math.min(2 * to, rate / 4);
-        for (int n = f.size(); n < GAIN_POINTS; n++) {
-            f.add(low + (rate / 2 - low) * (n - GAIN_POINTS / 3) / (GAIN_POINTS - 1 - GAIN_POINTS / 3));
+        // so close that no resonance fits between two of them
+        double low = Math.min(1.15 * to, 0.4 * rate);
+        for (double v : LogGrid.between(Math.max(2, (int) Math.ceil(Math.log(rate / 2 / low) / GAIN_STEP) + 1), low, rate / 2)) {
+            f.add(v);
         }
         return f.stream().mapToDouble(Double::doubleValue).toArray();
     }
@@ -69,27 +69,39 @@ final class PoleSearch {
      * largest weighted residual behind it.
      */
     List<double[][]> run(boolean peak) {
-        List<Found> shared = new ArrayList<>();
-        for (double[] start : starts()) {
-            poles.clamp(start);
-            shared.add(improve(start, true, SHARED_STEPS));
-        }
-        shared.sort(Comparator.comparingDouble(Found::cost));
-        Found best = null;
-        for (Found s : shared.subList(0, Math.min(2, shared.size()))) {
-            double[] row = new double[6 * count];
-            for (int i = 0; i < 3; i++) {
-                System.arraycopy(s.row(), 0, row, 2 * count * i, 2 * count);
-            }
-            Found own = improve(row, false, OWN_STEPS);
-            best = best == null || own.cost() < best.cost() ? own : best;
+        double[] row = new double[0];
+        for (int n = 1; n <= count; n++) {
+            row = grown(row, n);
         }
         List<double[][]> found = new ArrayList<>();
-        found.add(rows.denominators(best.row(), false));
+        found.add(rows.denominators(row));
         if (peak) {
-            found.add(rows.denominators(levelled(best.row()), false));
+            found.add(rows.denominators(levelled(row)));
         }
         return found;
+    }
+
+    /** One section more on every axis than a row has. */
+    private double[] grown(double[] row, int n) {
+        rows.sections(n);
+        List<Found> tried = new ArrayList<>();
+        for (double[] pair : starts(n)) {
+            double[] start = new double[6 * n];
+            int before = 2 * (n - 1);
+            for (int i = 0; i < 3; i++) {
+                System.arraycopy(row, before * i, start, 2 * n * i, before);
+                System.arraycopy(pair, 0, start, 2 * n * i + before, 2);
+            }
+            poles.clamp(start);
+            tried.add(improve(start, n == 1 ? FIRST_STEPS : FEW_STEPS));
+        }
+        tried.sort(Comparator.comparingDouble(Found::cost));
+        double[] best = tried.get(0).row();
+        for (int pass = 0; pass < 2; pass++) {
+            rows.reprice(best);
+            best = improve(best, OWN_STEPS).row();
+        }
+        return best;
     }
 
     /** Lawson's weights: what stands out counts more, until nothing does. */
@@ -103,61 +115,39 @@ final class PoleSearch {
                 least = most;
                 best = row;
             }
-            row = improve(row, false, LAWSON_STEPS).row();
+            row = improve(row, LAWSON_STEPS).row();
         }
         return best;
     }
 
-    private List<double[]> starts() {
-        double slow = from / 20;
+    /** Pairs of poles that a section more may begin with: fast ones, a slow one, one within the band, resonances. */
+    private List<double[]> starts(int n) {
         double fast = rate / 5;
-        List<double[]> starts = new ArrayList<>();
-        starts.add(row(k -> SectionPoles.real(fast, fast * (1 + 0.3 * k))));
-        starts.add(row(k -> SectionPoles.real(k == 0 ? slow : fast, fast * (1 + 0.2 * k))));
-        starts.add(row(k -> SectionPoles.real(spread(2 * k), spread(2 * k + 1))));
-        starts.add(row(k -> k == 0 ? SectionPoles.real(slow, from / 3) : SectionPoles.real(fast, fast * (1 + 0.2 * k))));
-        starts.add(row(k -> k == 0 ? SectionPoles.real(slow, fast) : SectionPoles.resonance(
-            from * Math.pow(to / from, k / (double) count), 0.3)));
-        starts.add(row(k -> k == 0 ? SectionPoles.real(slow, 2 * to) : SectionPoles.resonance(2 * to * (1 + k), 0.7)));
-        UniformRandomProvider random = RandomSource.PHILOX_4X64.create(new long[] {1, 0, 0, 0, 0, 0});
-        for (int n = 0; n < RANDOM_STARTS; n++) {
-            starts.add(row(k -> SectionPoles.real(anywhere(random), anywhere(random))));
+        double middle = Math.sqrt(from * to);
+        List<double[]> starts = new ArrayList<>(List.of(SectionPoles.real(from / 20, fast),
+            SectionPoles.real(fast, fast * (1 + 0.2 * n)), SectionPoles.real(to, 4 * to)));
+        if (n < 5) {
+            starts.add(SectionPoles.real(from / 30, from / 2));
+            starts.add(SectionPoles.resonance(middle, 0.3));
+            starts.add(SectionPoles.resonance(2 * to, 0.5));
         }
         return starts;
     }
 
-    private double anywhere(UniformRandomProvider random) {
-        double low = from / 50;
-        return low * Math.pow(rate / 4 / low, random.nextDouble());
-    }
-
-    private double spread(int n) {
-        double low = from / 30;
-        return low * Math.pow(Math.min(6 * to, rate / 4) / low, n / (2.0 * count - 1));
-    }
-
-    private double[] row(java.util.function.IntFunction<double[]> pair) {
-        double[] row = new double[2 * count];
-        for (int k = 0; k < count; k++) {
-            System.arraycopy(pair.apply(k), 0, row, 2 * k, 2);
-        }
-        return row;
-    }
-
-    /** Steps downhill from a row; the price of gain follows after half of them. */
-    private Found improve(double[] start, boolean shared, int steps) {
+    /** Steps downhill from a row. */
+    private Found improve(double[] start, int steps) {
         double[] row = start.clone();
-        double[] rest = rows.rest(row, shared).clone();
+        double[] rest = rows.rest(row).clone();
         double cost = squares(rest);
         double damping = 1e-2;
         for (int step = 0; step < steps; step++) {
-            double[][] jacobian = jacobian(row, rest, shared);
+            double[][] jacobian = jacobian(row, rest);
             double before = cost;
             boolean stepped = false;
             for (int attempt = 0; attempt < 6 && !stepped; attempt++) {
                 double[] next = step(row, rest, jacobian, damping);
                 poles.clamp(next);
-                double[] left = rows.rest(next, shared);
+                double[] left = rows.rest(next);
                 double now = squares(left);
                 if (now < cost) {
                     row = next;
@@ -176,13 +166,13 @@ final class PoleSearch {
         return new Found(row, cost);
     }
 
-    private double[][] jacobian(double[] row, double[] rest, boolean shared) {
+    private double[][] jacobian(double[] row, double[] rest) {
         double h = 1e-4;
         double[][] j = new double[row.length][];
         for (int k = 0; k < row.length; k++) {
             double kept = row[k];
             row[k] = kept + h;
-            double[] moved = rows.rest(row, shared).clone();
+            double[] moved = rows.rest(row).clone();
             row[k] = kept;
             for (int i = 0; i < moved.length; i++) {
                 moved[i] = (moved[i] - rest[i]) / h;

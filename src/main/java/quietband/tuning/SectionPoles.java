@@ -1,12 +1,15 @@
 package quietband.tuning;
 
+import java.util.List;
+import java.util.TreeSet;
+
 /**
  * Poles of second-order sections as pairs of an analog frequency w0 (rad/s) and damping ratio z, z = exp(s T) of the roots of
  * s^2 + 2 z w0 s + w0^2: stable whatever the numbers. A row holds ln w0 and ln z of each pair.
  */
 final class SectionPoles {
 
-    private static final double LEAST_DAMPING = Math.log(0.05);
+    private static final double LEAST_DAMPING = Math.log(0.1);
     private static final double MOST_DAMPING = Math.log(3000);
 
     private final double sampleRateHz;
@@ -61,5 +64,25 @@ final class SectionPoles {
             }
         }
         return a;
+    }
+
+    /** Corners of the poles of denominators {a1, a2, ..}, |ln p| fs / 2 pi, Hz: below half the rate. */
+    static double[] corners(List<double[]> denominators, double sampleRateHz) {
+        TreeSet<Double> f = new TreeSet<>();
+        for (double[] a : denominators) {
+            for (int m = 0; m < a.length; m += 2) {
+                double d = a[m] * a[m] / 4 - a[m + 1];
+                double root = Math.sqrt(Math.abs(d));
+                double[] ln = d < 0 ? new double[] {Math.hypot(Math.log(a[m + 1]) / 2, Math.atan2(root, -a[m] / 2))}
+                    : new double[] {Math.log(Math.abs(root - a[m] / 2)), Math.log(Math.abs(a[m + 1] / (root - a[m] / 2)))};
+                for (double l : ln) {
+                    double corner = Math.abs(l) * sampleRateHz / (2 * Math.PI);
+                    if (corner > 0 && corner < sampleRateHz / 2) {
+                        f.add(corner);
+                    }
+                }
+            }
+        }
+        return f.stream().mapToDouble(Double::doubleValue).toArray();
     }
 }
