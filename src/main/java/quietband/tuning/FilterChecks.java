@@ -12,7 +12,8 @@ import quietband.spectrum.LogGrid;
 /** What must hold before a filter is designed. */
 final class FilterChecks {
 
-    private static final int MOST = 512;
+    private static final int MOST_TAPS = 512;
+    private static final int MOST_SECTIONS = 10;
 
     private FilterChecks() { }
 
@@ -29,8 +30,9 @@ final class FilterChecks {
             throw new FilterException(String.format(Locale.ROOT, "half the sample rate, %.5g Hz, is below the band, which begins at "
                 + "%.5g Hz; raise cancellation.path.sample_rate", c.path().sampleRateHz() / 2, r.fromHz()));
         }
-        if (task.count() < 1 || task.count() > MOST) {
-            throw new FilterException("--count " + task.count() + ": between 1 and " + MOST);
+        int most = task.form() == FilterForm.TAPS ? MOST_TAPS : MOST_SECTIONS;
+        if (task.count() < 1 || task.count() > most) {
+            throw new FilterException("--count " + task.count() + ": between 1 and " + most + " " + task.form().key());
         }
         int each = task.form() == FilterForm.TAPS ? task.count() : 4 * task.count() + 1;
         if (task.goal() == FilterGoal.FLAT && each > 2 * task.grid().length) {
