@@ -71,9 +71,13 @@ public final class SpringPlanner {
         }
         list.forEach(p -> findings.addAll(p.findings()));
         findings.addAll(checks.all(corner));
+        double liftOff = checks.liftOff(list);
+        if (Double.isFinite(liftOff)) {
+            findings.add(liftOff(liftOff, list));
+        }
         return new SpringAnswer(changed, before, after, target.cornerHz(), corner, checks.surgeHz(), list, shift,
             target.ballast() + closing, target.ballast() > 0 ? target.at() : centre, ElasticCentre.of(assembly), findings,
-            TravelCurve.of(changed.design()), checks.liftOff(list), parts.compound(), target.search(),
+            TravelCurve.of(changed.design()), liftOff, parts.compound(), target.search(),
             Reducing.tenfold(changed.design()), largest(SpringChecks.needed(changed.design().platform().orElseThrow(), Vec.ZERO)));
     }
 
@@ -108,6 +112,13 @@ public final class SpringPlanner {
             + "on, wanted %.4g dB", reached, wanted.frequencyHz(), wanted.decibels()), "a corner lower by some per cent, or --parts rates");
     }
 
+    private static Finding liftOff(double level, List<SpringPart> list) {
+        double most = list.stream().mapToDouble(SpringPart::preload).max().orElse(0);
+        return Finding.of("lift_off", level > 1, String.format(Locale.ROOT, "the first spring goes slack at %.3g times the stated vibration",
+            level), String.format(Locale.ROOT, "a preload of %.3g N instead of %.3g N, or less travel: a higher corner", 1.1 * most / level,
+            most));
+    }
+
     private static Finding hold(Assessment after) {
         List<String> broken = after.requirements().stream().filter(r -> !r.met()).map(r -> r.name().replace('_', ' ') + (r.hasMargin()
             ? String.format(Locale.ROOT, " by %.2f dB", -r.marginDb()) : String.format(Locale.ROOT, " uses %.0f %%",
@@ -123,7 +134,7 @@ public final class SpringPlanner {
             double off = reached.get(a) / wanted.get(a) - 1;
             list.add(Finding.of("corner_" + a.letter(), Math.abs(off) <= 0.01, String.format(Locale.ROOT,
                 "corner %s %.2f Hz, wanted %.2f Hz "
-                + "(%+.2f %%)", a.letter(), reached.get(a), wanted.get(a), 100 * off),
+                + "(%+.2f %%)", a.letter(), reached.get(a), wanted.get(a), Math.rint(1e4 * off) / 100 + 0.0),
                 "springs made to the rates (--parts rates), other parts, or a wish these parts can meet"));
         }
         return list;

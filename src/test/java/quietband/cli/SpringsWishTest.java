@@ -223,6 +223,21 @@ class SpringsWishTest {
     }
 
     @Test
+    void a_preload_that_the_travel_uses_up_is_told_with_the_one_it_takes() throws IOException {
+        Run run = springs(edited("platform.springs.corners.ends", "seated", "platform.springs.corners.preload", "5 N"), "--corner", "90 Hz",
+            "--parts", "rates", "--check");
+        assertThat(run.status()).isEqualTo(1);
+        var z = written().platform().orElseThrow().springs().get(0);
+        double used = z.stiffness().z() * Assessor.assess(written()).travel().orElseThrow().counted().z();
+        double level = summary("\"lift_off_level\" : ");
+        assertThat(level).isLessThan(1).isCloseTo(5 / used, within(1e-9));
+        // a tenth above what the travel uses; three digits are written
+        Matcher told = Pattern.compile("a preload of ([0-9.]+) N instead of 5.00 N").matcher(run.out().replaceAll("\\s+", " "));
+        assertThat(told.find()).isTrue();
+        assertThat(Double.parseDouble(told.group(1))).isCloseTo(1.1 * used, within(0.006 * used));
+    }
+
+    @Test
     void without_room_for_mass_the_gap_of_a_catalogue_is_stated_and_a_mass_above_its_limit_is_told() throws IOException {
         Run full = springs(edited("platform.limits.mass", "210 g"), "--corner", "90 Hz", "--catalogue", "models/catalogue/coil-springs.csv",
             "--check");
