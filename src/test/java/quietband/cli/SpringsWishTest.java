@@ -223,6 +223,31 @@ class SpringsWishTest {
     }
 
     @Test
+    void coils_with_dampers_get_a_lower_corner_for_the_same_reduction_than_lossy_mounts() throws IOException {
+        Run run = springs("models/ridge-relay.yaml", "--reduction", "20 dB at 300 Hz", "--parts", "coil");
+        assertThat(run.status()).as(run.err()).isZero();
+        PlatformMotion motion = new PlatformMotion(new Assembly(written().platform().orElseThrow()));
+        double[] re = new double[9];
+        double[] im = new double[9];
+        for (double f : new double[] {300, 500, 1000, 2000}) {
+            motion.at(f);
+            motion.accelerationOf(written().oscillator().resonator().position(), re, im);
+            assertThat(Math.hypot(re[8], im[8])).isLessThan(0.1);
+        }
+        // dampers let through in proportion to frequency: the mounts do with 80 Hz
+        assertThat(summary("\"corner_hz\" : \\{.*?\"z\" : ")).isBetween(55.0, 70.0);
+        assertThat(run.out().replaceAll("\\s+", " ")).contains("damping of these parts it takes a corner of");
+    }
+
+    @Test
+    void where_no_coil_can_be_had_the_rates_are_given_and_that_is_told() throws IOException {
+        Run run = springs("models/soft-platform.yaml", "--corner", "2.3 Hz", "--check");
+        assertThat(run.status()).isEqualTo(1);
+        assertThat(run.out().replaceAll("\\s+", " ")).contains("NO corners: no coil of standard wire", "springs made to the rates");
+        assertThat(summary("\"corner_hz\" : \\{.*?\"x\" : ")).isCloseTo(2.3, within(0.001));
+    }
+
+    @Test
     void a_preload_that_the_travel_uses_up_is_told_with_the_one_it_takes() throws IOException {
         Run run = springs(edited("platform.springs.corners.ends", "seated", "platform.springs.corners.preload", "5 N"), "--corner", "90 Hz",
             "--parts", "rates", "--check");
