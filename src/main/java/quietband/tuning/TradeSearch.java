@@ -51,7 +51,7 @@ public record TradeSearch(List<Vary> axes, double[] values, Assessment before, A
             // of designs with the same yield the one with more margin; a yield needs no search where limits are far off
             double goal = yield.filter(y -> quick.worstOver() < 3).map(y -> 100 * y.applyAsDouble(changed)
                 + 0.01 * quick.goal())
-                .orElse(yield.isPresent() ? -100.0 : quick.goal());
+                .orElse(yield.isPresent() ? -100 + 0.01 * quick.goal() : quick.goal());
             return new BoundedSearch.Score(goal, quick.worstOver());
         });
         double[] found = values(axes, result.best().x());

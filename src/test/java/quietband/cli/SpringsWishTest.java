@@ -223,6 +223,46 @@ class SpringsWishTest {
     }
 
     @Test
+    void coils_with_dampers_get_a_lower_corner_for_the_same_reduction_than_lossy_mounts() throws IOException {
+        Run run = springs("models/ridge-relay.yaml", "--reduction", "20 dB at 300 Hz", "--parts", "coil");
+        assertThat(run.status()).as(run.err()).isZero();
+        PlatformMotion motion = new PlatformMotion(new Assembly(written().platform().orElseThrow()));
+        double[] re = new double[9];
+        double[] im = new double[9];
+        for (double f : new double[] {300, 500, 1000, 2000}) {
+            motion.at(f);
+            motion.accelerationOf(written().oscillator().resonator().position(), re, im);
+            assertThat(Math.hypot(re[8], im[8])).isLessThan(0.1);
+        }
+        // dampers let through in proportion to frequency: the mounts do with 80 Hz
+        assertThat(summary("\"corner_hz\" : \\{.*?\"z\" : ")).isBetween(55.0, 70.0);
+        assertThat(run.out().replaceAll("\\s+", " ")).contains("damping of these parts it takes a corner of");
+    }
+
+    @Test
+    void where_no_coil_can_be_had_the_rates_are_given_and_that_is_told() throws IOException {
+        Run run = springs("models/soft-platform.yaml", "--corner", "2.3 Hz", "--check");
+        assertThat(run.status()).isEqualTo(1);
+        assertThat(run.out().replaceAll("\\s+", " ")).contains("NO corners: no coil of standard wire", "springs made to the rates");
+        assertThat(summary("\"corner_hz\" : \\{.*?\"x\" : ")).isCloseTo(2.3, within(0.001));
+    }
+
+    @Test
+    void a_preload_that_the_travel_uses_up_is_told_with_the_one_it_takes() throws IOException {
+        Run run = springs(edited("platform.springs.corners.ends", "seated", "platform.springs.corners.preload", "5 N"), "--corner", "90 Hz",
+            "--parts", "rates", "--check");
+        assertThat(run.status()).isEqualTo(1);
+        var z = written().platform().orElseThrow().springs().get(0);
+        double used = z.stiffness().z() * Assessor.assess(written()).travel().orElseThrow().counted().z();
+        double level = summary("\"lift_off_level\" : ");
+        assertThat(level).isLessThan(1).isCloseTo(5 / used, within(1e-9));
+        // a tenth above what the travel uses; three digits are written
+        Matcher told = Pattern.compile("a preload of ([0-9.]+) N instead of 5.00 N").matcher(run.out().replaceAll("\\s+", " "));
+        assertThat(told.find()).isTrue();
+        assertThat(Double.parseDouble(told.group(1))).isCloseTo(1.1 * used, within(0.006 * used));
+    }
+
+    @Test
     void without_room_for_mass_the_gap_of_a_catalogue_is_stated_and_a_mass_above_its_limit_is_told() throws IOException {
         Run full = springs(edited("platform.limits.mass", "210 g"), "--corner", "90 Hz", "--catalogue", "models/catalogue/coil-springs.csv",
             "--check");
