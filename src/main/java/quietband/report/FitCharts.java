@@ -35,15 +35,18 @@ final class FitCharts {
         double unit = c.kind().perG() ? 1e9 : 1;
         List<ChartLine> lines = lines(c, p -> unit * p.measured().magnitude(), p -> unit * p.before().magnitude(),
             p -> unit * p.after().magnitude());
-        return chart(c, "chart-" + name, "Measured, before and after: ", FitText.quantity(c) + " " + c.axis().letter()
-            + (c.kind().perG() ? ", ppb/g" : ""), FrequencyChart.Scale.decades(lines, 5), lines);
+        return chart(c, "chart-" + name, "Measured, before and after: ", label(c) + (c.kind().perG() ? ", ppb/g" : ""), FrequencyChart.Scale.fitting(lines, 5), lines);
     }
 
     private static FrequencyChart phase(Fitted.Curve c, String name) {
         List<ChartLine> lines = lines(c, p -> degrees(p.measured().phase()), p -> degrees(p.before().phase()),
             p -> degrees(p.after().phase()));
-        return chart(c, "chart-phase-" + name, "Phase measured, before and after: ", "phase, deg",
+        return chart(c, "chart-phase-" + name, "Phase measured, before and after: ", "phase of " + label(c) + ", deg",
             new FrequencyChart.Scale(false, -180, 180), lines);
+    }
+
+    private static String label(Fitted.Curve c) {
+        return FitText.quantity(c) + " " + c.axis().letter();
     }
 
     private static double degrees(double phase) {
@@ -59,7 +62,7 @@ final class FitCharts {
         double[] x = {c.points().get(0).frequencyHz(), c.points().get(c.points().size() - 1).frequencyHz()};
         lines.add(new ChartLine("two standard uncertainties", x, new double[] {2, 2}, edge));
         lines.add(new ChartLine("", x, new double[] {-2, -2}, edge));
-        return chart(c, "chart-residual-" + name, "What is left, in standard uncertainties: ", "measured less fitted",
+        return chart(c, "chart-residual-" + name, "What is left, in standard uncertainties: ", "measured less fitted, " + label(c),
             new FrequencyChart.Scale(false, -6, 6), lines);
     }
 

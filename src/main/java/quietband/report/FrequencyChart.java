@@ -64,6 +64,17 @@ record FrequencyChart(String name, String title, String unit, double fromHz, dou
             return new Scale(true, StrictMath.pow(10, Math.min(low, high - 0.5)), StrictMath.pow(10, high));
         }
 
+        /** Decades as above; an even scale around lines that stay within a factor of three. */
+        static Scale fitting(List<ChartLine> lines, double most) {
+            double top = lines.stream().mapToDouble(ChartLine::top).max().orElse(1);
+            double bottom = lines.stream().mapToDouble(l -> l.bottom(true)).min().orElse(0.1);
+            if (!(top > 0) || !Double.isFinite(bottom) || top > 3 * bottom) {
+                return decades(lines, most);
+            }
+            double room = Math.max(0.15 * (top - bottom), 0.03 * top);
+            return new Scale(false, Math.max(0, bottom - room), top + room);
+        }
+
         /** Even steps that hold every line, at most a span down from the top. */
         static Scale even(List<ChartLine> lines, double step, double most) {
             double top = lines.stream().mapToDouble(ChartLine::top).max().orElse(1);

@@ -14,6 +14,11 @@ public record PlainPage(AssessmentView.Head head, List<Part> parts) {
         parts = List.copyOf(parts);
     }
 
+    /** Whether it predicts from a model; a page of readings does not. */
+    public boolean predicts() {
+        return !head.verdict().equals("MEASURED");
+    }
+
     /**
      * A part under a heading of its own; what it does not have is empty.
      *

@@ -39,7 +39,7 @@ final class ShakerCharts {
         String who = unit.serial().isEmpty() ? "" : unit.serial() + ", ";
         return new FrequencyChart("chart-" + (number + 1) + "-" + a.axis().letter(), "Sensitivity over frequency, " + who + "axis "
             + a.axis().letter(), who + "axis " + a.axis().letter() + ", ppb/g", low, high,
-            FrequencyChart.Scale.decades(lines, 4), lines);
+            FrequencyChart.Scale.fitting(lines, 4), lines);
     }
 
     private static double[] frequencies(List<ShakerPoint> points, Predicate<ShakerPoint> which) {
