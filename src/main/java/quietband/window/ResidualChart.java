@@ -1,6 +1,7 @@
 package quietband.window;
 
 import java.awt.BasicStroke;
+import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
@@ -27,6 +28,7 @@ final class ResidualChart {
 
     private static final double PPB = 1e9;
 
+    private final Drawn drawn = new Drawn();
     private final ChartPanel panel;
     private final Reading reading;
     private Theme theme;
@@ -39,7 +41,7 @@ final class ResidualChart {
 
     ResidualChart(Theme theme) {
         this.theme = theme;
-        panel = new ChartPanel(null, 600, 300, 80, 60, 6000, 4000, true, false, false, false, false, false);
+        panel = new Panel(drawn);
         panel.setName("residual");
         panel.setFocusable(false);
         panel.setMouseZoomable(false);
@@ -125,6 +127,7 @@ final class ResidualChart {
 
     private void redraw() {
         if (view != null) {
+            drawn.outdated();
             panel.setChart(chart());
             reading.show(view, axis);
         }
@@ -241,6 +244,25 @@ final class ResidualChart {
         for (String name : others.keySet()) {
             lines.note(chart, "\u2504 " + name + " ", to, y, theme.other(n++), TextAnchor.TOP_RIGHT);
             y /= step;
+        }
+    }
+
+    /** The chart on the screen, without the toolkit's own buffer, whose transparency costs time. */
+    private static final class Panel extends ChartPanel {
+
+        private static final long serialVersionUID = 1;
+        private final transient Drawn drawn;
+
+        Panel(Drawn drawn) {
+            super(null, 600, 300, 80, 60, 6000, 4000, false, false, false, false, false, false);
+            this.drawn = drawn;
+        }
+
+        @Override
+        public void paintComponent(Graphics g) {
+            if (getChart() != null) {
+                drawn.paint(g, this, g2 -> getChart().draw(g2, new Rectangle2D.Double(0, 0, getWidth(), getHeight())));
+            }
         }
     }
 

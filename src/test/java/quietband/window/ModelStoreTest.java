@@ -2,10 +2,15 @@ package quietband.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
+import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermission;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -37,6 +42,19 @@ class ModelStoreTest {
         try (Stream<Path> all = Files.list(folder)) {
             assertThat(all).containsExactly(model);
         }
+    }
+
+    @Test
+    void who_may_read_a_file_stays_as_it_was() throws IOException {
+        assumeTrue(FileSystems.getDefault().supportedFileAttributeViews().contains("posix"), "skipped: no permissions to keep here");
+        Set<PosixFilePermission> shared = PosixFilePermissions.fromString("rw-rw-r--");
+        Files.setPosixFilePermissions(model, shared);
+        ModelStore.save(bench, false);
+        assertThat(Files.getPosixFilePermissions(model)).isEqualTo(shared);
+        Path plain = Files.createFile(folder.resolve("plain"));
+        Path written = folder.resolve("new.yaml");
+        ModelStore.write(written, new byte[] {1});
+        assertThat(Files.getPosixFilePermissions(written)).isEqualTo(Files.getPosixFilePermissions(plain));
     }
 
     @Test
