@@ -97,7 +97,8 @@ class FilterResponseTest {
         Design design = ModelFile.read(Path.of(MODEL)).design();
         Design turned = ModelFile.read(Path.of(MODEL)).withValue("cancellation.error.phase", "{x: 180 deg}").design();
         assertThat(design.weightsPerG().x()).isPositive();
-        assertThat(filter(measured(turned, 200, 10, 2000), "m").err()).contains("axis x", "opposite", "polarity").doesNotContain("axis y of");
+        assertThat(filter(measured(turned, 200, 10, 2000), "m").err()).contains("axis x", "opposite", "polarity")
+            .doesNotContain("axis y of");
     }
 
     @ParameterizedTest

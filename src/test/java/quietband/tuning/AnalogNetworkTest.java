@@ -86,6 +86,11 @@ class AnalogNetworkTest {
         // what its pole at ten times the zero leaves is about a tenth
         assertThat(found.value()).isLessThan(0.15 * plain);
         assertThat(found.ideal()).isLessThanOrEqualTo(found.value());
+        // weights take out what the steps of the gain leave
+        assertThat(found.weighted()).isLessThanOrEqualTo(found.value());
+        List<AnalogNetwork> scaled = Axis.ALL.stream().map(a -> found.networks().get(a.ordinal()).times(found.factor().get(a))).toList();
+        assertThat(scaled.get(1).at(700).norm()).isCloseTo(found.factor().y() * found.networks().get(1).at(700).norm(), within(1e-12));
+        assertThat(found.weighted()).isCloseTo(norm(lagging(""), scaled, found.task().grid()), within(1e-9 * plain));
     }
 
     /** Root of the sum of |y|^2 with networks in the path, by the residual's own road: bolted, one axis each. */
