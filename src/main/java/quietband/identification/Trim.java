@@ -64,12 +64,17 @@ public record Trim(ModelFile model, boolean bolted, List<TrimmedUnit> units, Lis
 
     /** The model of a unit: errors, weights in the run and sensitivity as found. */
     public ModelFile found(TrimmedUnit unit) {
-        return written(unit, false);
+        return written(unit, unit.axes().stream().mapToDouble(TrimmedUnit.Sensor::weightPerG).toArray(), true);
     }
 
     /** The same with the new weights. */
     public ModelFile trimmed(TrimmedUnit unit) {
-        return written(unit, true);
+        return written(unit, unit.axes().stream().mapToDouble(s -> s.newWeight().value()).toArray(), true);
+    }
+
+    /** The same without any error and with the unit's own sensitivity as weights: what a filter that absorbs the errors leaves. */
+    public ModelFile absorbed(TrimmedUnit unit) {
+        return written(unit, unit.sensitivityPerG().toArray(), false);
     }
 
     /** What the fullest stack of a model does. */
@@ -78,16 +83,15 @@ public record Trim(ModelFile model, boolean bolted, List<TrimmedUnit> units, Lis
         return assessment.verdict(assessment.fullest());
     }
 
-    private ModelFile written(TrimmedUnit unit, boolean trimmed) {
+    private ModelFile written(TrimmedUnit unit, double[] weights, boolean errors) {
         List<TrimmedUnit.Sensor> axes = unit.axes();
         Turn turn = model.design().oscillator().resonator().orientation();
         Map<String, String> values = new LinkedHashMap<>();
         values.put("oscillator.resonator.sensitivity", map(turnedBack(turn, unit.sensitivityPerG()).toArray(), Dimension.SENSITIVITY, "ppb/g"));
-        values.put("cancellation.weights", map(axes.stream().mapToDouble(s -> trimmed ? s.newWeight().value() : s.weightPerG()).toArray(),
-            Dimension.SENSITIVITY, "ppb/g"));
-        values.put("cancellation.error.gain", map(axes.stream().mapToDouble(s -> known(s.gain())).toArray(), Dimension.RATIO, "%"));
-        values.put("cancellation.error.phase", map(axes.stream().mapToDouble(s -> known(s.phase())).toArray(), Dimension.ANGLE, "deg"));
-        values.put("cancellation.error.delay", map(axes.stream().mapToDouble(s -> known(s.delay())).toArray(), Dimension.TIME, "us"));
+        values.put("cancellation.weights", map(weights, Dimension.SENSITIVITY, "ppb/g"));
+        values.put("cancellation.error.gain", map(axes.stream().mapToDouble(s -> errors ? known(s.gain()) : 0).toArray(), Dimension.RATIO, "%"));
+        values.put("cancellation.error.phase", map(axes.stream().mapToDouble(s -> errors ? known(s.phase()) : 0).toArray(), Dimension.ANGLE, "deg"));
+        values.put("cancellation.error.delay", map(axes.stream().mapToDouble(s -> errors ? known(s.delay()) : 0).toArray(), Dimension.TIME, "us"));
         return model.withValues(values);
     }
 

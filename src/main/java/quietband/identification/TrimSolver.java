@@ -109,7 +109,7 @@ final class TrimSolver {
             boolean none = p < 0;
             double gain = none ? Double.NaN : fit.gain(i) - 1;
             double phase = none ? Double.NaN : fit.phase(i);
-            doubts(axis, none, d < 0, correlation, phase);
+            doubts(axis, none, d < 0, correlation, gain, phase);
             sensors.add(new TrimmedUnit.Sensor(axis, new Found(gain, (1 + gain) * error[0], factor), new Found(phase, error[1], factor),
                 new Found(d < 0 ? Double.NaN : fit.delay(i), error[2] * fit.delayUnit(), factor), weight[i],
                 new Found(newWeight[i], newError[i], factor), correlation));
@@ -117,7 +117,7 @@ final class TrimSolver {
         return sensors;
     }
 
-    private void doubts(Axis axis, boolean none, boolean single, double correlation, double phase) {
+    private void doubts(Axis axis, boolean none, boolean single, double correlation, double gain, double phase) {
         String name = "sensor " + axis.letter();
         if (none) {
             notes.add(name + " had no weight in the run: its errors cannot be found");
@@ -128,9 +128,11 @@ final class TrimSolver {
             notes.add(String.format(Locale.ROOT, "%s: phase and delay are hardly told apart (correlation of their errors %.3f); "
                 + "together they are known well, each alone is not; measure over a wider span of frequencies", name, correlation));
         }
-        if (Math.abs(phase) > Math.PI / 2) {
+        if (gain < -0.9) {
+            notes.add(String.format(Locale.ROOT, "%s: the correction hardly acts (gain %.1f %%); was it on?", name, 100 * gain));
+        } else if (Math.abs(phase) > Math.PI / 2) {
             notes.add(String.format(Locale.ROOT, "%s: the correction turns by %.0f deg, so it adds where it should take away; "
-                + "check its polarity first", name, Math.toDegrees(phase)));
+                + "check its polarity, and whether the two files are exchanged", name, Math.toDegrees(phase)));
         }
     }
 

@@ -107,7 +107,9 @@ public final class AnalogFiles {
                 .field("goal", found.task().goal().key()).field("max_gain_db", FilterSummary.decibels(found.task().maxGain()));
             MeasuredReport.worst(json, "residual_before", before.worst());
             MeasuredReport.worst(json, "residual_after", after.worst());
-            json.field("value", found.value()).field("value_with_any_parts", found.ideal());
+            json.field("value", found.value()).field("value_with_any_parts", found.ideal())
+                .field("value_with_changed_weights", found.weighted());
+            json.object("weight_factor", () -> Axis.ALL.forEach(axis -> json.field(axis.letter(), found.factor().get(axis))));
             json.object("networks", () -> Axis.ALL.forEach(axis -> json.object(axis.letter(), () -> {
                 AnalogNetwork n = network(axis);
                 json.field("r1_ohm", n.r1()).field("r2_ohm", n.r2()).field("r3_ohm", lead(n, n.r3())).field("c1_farad", lead(n, n.c1()))
@@ -125,12 +127,14 @@ public final class AnalogFiles {
 
     private List<String> sentences() {
         boolean sampled = design().cancellation().orElseThrow().path().sampled();
-        String rounding = found.task().goal() == FilterGoal.LIMIT ? String.format(Locale.ROOT, "largest residual over its limit %.5g with parts "
-            + "of any value, %.5g with those of the list", found.ideal(), found.value())
-            : found.task().goal() == FilterGoal.NOISE ? String.format(Locale.ROOT, "integrated phase noise %.5g mrad with parts of any value, "
-            + "%.5g with those of the list", 1e3 * found.ideal(), 1e3 * found.value())
-            : String.format(Locale.ROOT, "root of the sum of squares %.5g ppb/g with parts of any value, %.5g with those of the list",
-            1e9 * found.ideal(), 1e9 * found.value());
+        FilterGoal goal = found.task().goal();
+        String what = goal == FilterGoal.LIMIT ? "largest residual over its limit"
+            : goal == FilterGoal.NOISE ? "integrated phase noise, mrad" : "root of the sum of squares, ppb/g";
+        double unit = goal == FilterGoal.LIMIT ? 1 : goal == FilterGoal.NOISE ? 1e3 : 1e9;
+        String rounding = String.format(Locale.ROOT, "%s: %s with parts of any value, %s with those of the list, %s with weights changed to "
+            + "make up for the steps of the gain (x times %.5f, y times %.5f, z times %.5f)", what, Digits.brief(unit * found.ideal(), 5),
+            Digits.brief(unit * found.value(), 5), Digits.brief(unit * found.weighted(), 5), found.factor().x(), found.factor().y(),
+            found.factor().z());
         return List.of("before: " + MeasuredReport.sentence(before.worst()), "after: " + MeasuredReport.sentence(after.worst()), rounding,
             sampled ? "the network stands in place of the digital filter; sampling, hold and latency of the path stay as the model has them; "
                 + "for a path that is analog throughout leave sample_rate and latency out of the model"

@@ -22,7 +22,7 @@ final class AnalogSketch {
     }
 
     private String draw(boolean lead, boolean lag) {
-        svg.append("<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 560 250' width='560' height='250' role='img' "
+        svg.append("<svg xmlns='http://www.w3.org/2000/svg' viewBox='-110 -30 800 300' width='800' height='300' role='img' "
             + "font-family='sans-serif' font-size='13'><title>Lead-lag network: one inverting amplifier stage</title>");
         // the stage, its output, its input at ground
         line("M330 130 L330 210 L410 170 Z");
@@ -30,7 +30,7 @@ final class AnalogSketch {
         text(338, 198, "+");
         line("M330 190 H305 V215 M293 215 H317 M297 219 H313 M301 223 H309");
         line("M410 170 H500");
-        text(504, 174, "to the port");
+        text(504, 174, "onward");
         // before it
         text(4, 146, "from the");
         text(4, 162, "sensor");

@@ -78,8 +78,8 @@ public final class FilterFiles {
     }
 
     private PlainPage page() {
-        AssessmentView.Head head = new AssessmentView.Head(title(), "FILTER", "none", sentence("after",
-            FilterResult.fullest(result.after())), from,
+        AssessmentView.Head head = new AssessmentView.Head(title(), "FILTER", "none",
+            measured.map(MeasuredReport::headline).orElseGet(() -> sentence("after", FilterResult.fullest(result.after()))), from,
             Dossier.today());
         List<PlainPage.Part> parts = new ArrayList<>();
         parts.add(new PlainPage.Part("Residual", List.of(sentence("before", FilterResult.fullest(result.before())),

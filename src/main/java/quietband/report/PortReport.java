@@ -56,8 +56,9 @@ final class PortReport {
     void fields(Json json) {
         json.object("tuning", () -> {
             json.field("range_v", use.rangeV());
-            json.array("swing", () -> use.swings().forEach(s -> json.object(() -> json.field("axis", s.row()).field("sigma_v", s.sigmaV())
-                .field("tones_v", s.tonesV()).field("peak_v", s.peakV()).field("used_share", s.peakV() / use.rangeV())
+            json.array("swing", () -> use.swings().forEach(s -> json.object(() -> json.field("axis", s.row())
+                .field("sigma_v", s.sigmaV()).field("tones_v", s.tonesV()).field("peak_v", s.peakV())
+                .field("used_share", Double.isFinite(use.rangeV()) ? s.peakV() / use.rangeV() : Double.NaN)
                 .field("mean_shift_ppb", 1e9 * s.shift()).field("curvature_noise_rms_ppb", 1e9 * s.bentRms()))));
             json.array("harmonics", () -> use.tones().forEach(h -> json.object(() -> json.field("tone", h.name())
                 .field("axis", h.axis().letter()).field("harmonic_hz", 2 * h.frequencyHz()).field("swing_v", h.swingV())

@@ -22,7 +22,8 @@ public final class TrimFiles {
         this.trim = trim;
         this.from = from;
         for (TrimmedUnit u : trim.units()) {
-            units.add(new TrimText.Unit(u, Trim.verdict(trim.found(u)), Trim.verdict(trim.trimmed(u))));
+            units.add(new TrimText.Unit(u, Trim.verdict(trim.found(u)), Trim.verdict(trim.trimmed(u)),
+                Trim.verdict(trim.absorbed(u))));
         }
     }
 
@@ -119,6 +120,7 @@ public final class TrimFiles {
         }
         json.object("model_before", () -> FilterSummary.verdict(json, each.before()));
         json.object("model_trimmed", () -> FilterSummary.verdict(json, each.after()));
+        json.object("model_absorbed", () -> FilterSummary.verdict(json, each.absorbed()));
         json.field("chi_square", u.quality().chiSquare()).field("off_chi_square", u.quality().offChiSquare())
             .field("relative_noise", u.quality().noise());
     }

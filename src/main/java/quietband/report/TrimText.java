@@ -21,8 +21,9 @@ final class TrimText {
      *
      * @param before fullest stack with the errors found and the weights of the run
      * @param after  the same with the new weights
+     * @param absorbed the same without errors, weighted by the unit's own sensitivity
      */
-    record Unit(TrimmedUnit unit, StackVerdict before, StackVerdict after) { }
+    record Unit(TrimmedUnit unit, StackVerdict before, StackVerdict after, StackVerdict absorbed) { }
 
     static List<String> notes(Trim trim) {
         List<String> notes = new ArrayList<>(trim.notes());
@@ -78,7 +79,8 @@ final class TrimText {
     }
 
     /** What a filter would have to do to take phase and delay errors out, which no weight can. */
-    private static String absorb(TrimmedUnit u, Design design) {
+    private static String absorb(Unit each, Design design) {
+        TrimmedUnit u = each.unit();
         double rate = design.cancellation().orElseThrow().path().sampleRateHz();
         List<String> axes = new ArrayList<>();
         for (TrimmedUnit.Sensor s : u.axes()) {
@@ -89,8 +91,9 @@ final class TrimText {
                     -Math.toDegrees(s.phase().value()), delay >= 0 ? "an advance" : "a delay", 1e6 * Math.abs(delay), samples));
             }
         }
-        return name(u) + "no weight takes out phase and delay; a filter that absorbs them turns " + String.join("; ", axes)
-            + (rate > 0 ? "; filter designs it from the model with the errors found" : "; filter --analog designs a network for the model "
+        return name(u) + "no weight takes out phase and delay; a filter that absorbs them turns " + String.join("; ", axes) + " and leaves, weighted by the "
+            + "unit's own sensitivity, "
+            + sentence(each.absorbed()) + (rate > 0 ? "; filter designs it from the model with the errors found" : "; filter --analog designs a network for the model "
             + "with the errors found");
     }
 
@@ -108,7 +111,7 @@ final class TrimText {
         for (Unit u : units) {
             lines.add(readings(u.unit()));
             lines.add(model(u));
-            lines.add(absorb(u.unit(), trim.model().design()));
+            lines.add(absorb(u, trim.model().design()));
         }
         notes(trim).forEach(n -> lines.add("mind: " + n));
         lines.add("");
@@ -134,7 +137,7 @@ final class TrimText {
             + (units.size() > 1 ? ", in a folder for each serial." : "."));
         units.forEach(u -> told.add(readings(u.unit()) + "."));
         units.forEach(u -> told.add(model(u) + "."));
-        units.forEach(u -> told.add(absorb(u.unit(), trim.model().design()) + "."));
+        units.forEach(u -> told.add(absorb(u, trim.model().design()) + "."));
         notes(trim).forEach(n -> told.add("Mind: " + n + "."));
         return new PlainPage(head, List.of(
             new PlainPage.Part("Errors and new weights", told, List.of(new Grid("Found per sensor", HEAD, rows(trim))), List.of()),

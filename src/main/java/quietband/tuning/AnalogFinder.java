@@ -10,6 +10,7 @@ import org.hipparchus.optim.nonlinear.scalar.GoalType;
 import org.hipparchus.optim.nonlinear.scalar.ObjectiveFunction;
 import org.hipparchus.optim.nonlinear.scalar.noderiv.NelderMeadSimplex;
 import org.hipparchus.optim.nonlinear.scalar.noderiv.SimplexOptimizer;
+import quietband.model.Vec;
 
 /**
  * Finds three lead-lag networks from values that are made: first with parts of any value, one axis after the other while the other
@@ -23,6 +24,8 @@ public final class AnalogFinder {
     private static final double[] LEADS = {1e-5, 6e-5, 1e-3};
     private static final double[] LAGS = {5, 0.05, 1e-3};
     private static final int FAR = 2;
+    private static final double WEIGHT_RANGE = 0.2;
+    private static final int GOLDEN_STEPS = 30;
 
     private final FilterTask task;
     private final AnalogAim aim;
@@ -81,7 +84,34 @@ public final class AnalogFinder {
                 made.set(i, polished(best));
             }
         }
-        return new AnalogFound(task, made, ideal, aim.goal(made.get(2)));
+        double value = aim.goal(made.get(2));
+        double[] factor = {1, 1, 1};
+        List<AnalogNetwork> scaled = new ArrayList<>(made);
+        for (int round = 0; round < ROUNDS; round++) {
+            for (int i = 0; i < 3; i++) {
+                aim.hold(i, scaled);
+                factor[i] = factor(made.get(i));
+                scaled.set(i, made.get(i).times(factor[i]));
+            }
+        }
+        return new AnalogFound(task, made, ideal, value, Vec.of(factor), aim.goal(scaled.get(2)));
+    }
+
+    /** By how much a weight should change so that its network leaves least: golden section. */
+    private double factor(AnalogNetwork n) {
+        double golden = (Math.sqrt(5) - 1) / 2;
+        double low = -WEIGHT_RANGE;
+        double high = WEIGHT_RANGE;
+        for (int step = 0; step < GOLDEN_STEPS; step++) {
+            double a = high - golden * (high - low);
+            double b = low + golden * (high - low);
+            if (aim.value(n.times(Math.exp(a)), Double.POSITIVE_INFINITY) < aim.value(n.times(Math.exp(b)), Double.POSITIVE_INFINITY)) {
+                high = b;
+            } else {
+                low = a;
+            }
+        }
+        return Math.exp((low + high) / 2);
     }
 
     private AnalogNetwork better(AnalogNetwork a, AnalogNetwork b) {
@@ -134,7 +164,7 @@ public final class AnalogFinder {
         int[] used = java.util.stream.IntStream.range(0, 5).filter(k -> !Double.isNaN(start[k])).toArray();
         double[] x = java.util.Arrays.stream(used).mapToDouble(k -> start[k]).toArray();
         double large = 1e3;
-        var found = new SimplexOptimizer(new SimpleValueChecker(1e-7, -1, EVALUATIONS)).optimize(new MaxEval(5 * EVALUATIONS),
+        var found = new SimplexOptimizer(new SimpleValueChecker(1e-7, -1, EVALUATIONS)).optimize(new MaxEval(Integer.MAX_VALUE),
             GoalType.MINIMIZE, new InitialGuess(x), new NelderMeadSimplex(x.length, 0.3),
             new ObjectiveFunction(p -> {
                 double v = score(network(start, used, p), Double.POSITIVE_INFINITY);

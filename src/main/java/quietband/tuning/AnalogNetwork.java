@@ -89,6 +89,11 @@ public record AnalogNetwork(double r1, double r2, double r3, double c1, double r
         return most;
     }
 
+    /** The network whose response is this one's times a factor: what is around the stage, scaled. */
+    AnalogNetwork times(double factor) {
+        return new AnalogNetwork(r1, r2 * factor, r3, c1, r4 * factor, c2 / factor);
+    }
+
     /** The parts as an array, in the record's order. */
     double[] parts() {
         return new double[] {r1, r2, r3, c1, r4, c2};

@@ -24,7 +24,7 @@ final class FilterChecks {
         Requirement r = design.requirement();
         if (!c.path().sampled()) {
             throw new FilterException("a digital filter needs a sample rate and the model has none; add "
-                + "cancellation.path.sample_rate, e.g. 100 kHz");
+                + "cancellation.path.sample_rate, e.g. 100 kHz, or design a network with --analog 1");
         }
         if (c.path().sampleRateHz() / 2 <= r.fromHz()) {
             throw new FilterException(String.format(Locale.ROOT, "half the sample rate, %.5g Hz, is below the band, which begins at "

@@ -45,7 +45,7 @@ class FilterResponseTest {
     }
 
     private Run filter(Path response, String out) {
-        return Run.of("filter", MODEL, "--response", response, "--count", 8, "--max-gain", "30 dB", "--points", 120, "--out",
+        return Run.of("filter", MODEL, "--response", response, "--count", 5, "--max-gain", "30 dB", "--points", 120, "--out",
             folder.resolve(out));
     }
 
@@ -60,7 +60,7 @@ class FilterResponseTest {
     void a_bench_that_measures_the_model_gives_the_filter_of_the_model() throws IOException {
         Design design = ModelFile.read(Path.of(MODEL)).design();
         assertThat(filter(measured(design, 400, 10, 2000), "m").status()).isZero();
-        assertThat(Run.of("filter", MODEL, "--count", 8, "--max-gain", "30 dB", "--points", 120, "--out", folder.resolve("p")).status())
+        assertThat(Run.of("filter", MODEL, "--count", 5, "--max-gain", "30 dB", "--points", 120, "--out", folder.resolve("p")).status())
             .isZero();
         double plain = summary("p", "sum_of_squares.*?\"norm_ppb_per_g\"");
         // 400 points over the band: the straight lines between them are off by some 1e-5 of the path
@@ -97,7 +97,8 @@ class FilterResponseTest {
         Design design = ModelFile.read(Path.of(MODEL)).design();
         Design turned = ModelFile.read(Path.of(MODEL)).withValue("cancellation.error.phase", "{x: 180 deg}").design();
         assertThat(design.weightsPerG().x()).isPositive();
-        assertThat(filter(measured(turned, 200, 10, 2000), "m").err()).contains("axis x", "opposite", "polarity").doesNotContain("axis y of");
+        assertThat(filter(measured(turned, 200, 10, 2000), "m").err()).contains("axis x", "opposite", "polarity")
+            .doesNotContain("axis y of");
     }
 
     @ParameterizedTest

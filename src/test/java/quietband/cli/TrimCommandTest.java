@@ -99,6 +99,13 @@ class TrimCommandTest {
     }
 
     @Test
+    void runs_that_are_the_same_or_exchanged_are_told() throws IOException {
+        Path off = single(OFF, "off.csv");
+        assertThat(trim(off, off).out()).contains("hardly acts", "was it on?");
+        assertThat(trim(single(ON, "on.csv"), off).out()).contains("exchanged");
+    }
+
+    @Test
     void a_model_without_a_correction_and_options_that_do_not_go_together_are_refused() {
         Run run = Run.of("filter", "models/platform-only.yaml", "--trim", OFF, ON, "--out", folder.resolve("t"));
         assertThat(run.status()).isEqualTo(2);

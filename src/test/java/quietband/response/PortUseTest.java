@@ -15,7 +15,8 @@ class PortUseTest {
 
     // 0.4 ppb/g on y and 5 ppb/V, ideal path: 0.08 V per g; G along x and z is 0.3 and 1.2 ppb/g
     private static Design bolted(String path, String tuning, String vibration) {
-        return Models.of(Models.oscillator("") + "cancellation: {sensor: {range: 20 g, noise: 25 ug/rtHz}" + path + ", tuning: {slope: 5 ppb/V"
+        return Models.of(Models.oscillator("") + "cancellation: {sensor: {range: 20 g, noise: 25 ug/rtHz}" + path
+            + ", tuning: {slope: 5 ppb/V"
             + tuning + "}}\nvibration: {" + vibration + "}\n");
     }
 

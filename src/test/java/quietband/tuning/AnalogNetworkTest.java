@@ -86,6 +86,11 @@ class AnalogNetworkTest {
         // what its pole at ten times the zero leaves is about a tenth
         assertThat(found.value()).isLessThan(0.15 * plain);
         assertThat(found.ideal()).isLessThanOrEqualTo(found.value());
+        // weights take out what the steps of the gain leave
+        assertThat(found.weighted()).isLessThanOrEqualTo(found.value());
+        List<AnalogNetwork> scaled = Axis.ALL.stream().map(a -> found.networks().get(a.ordinal()).times(found.factor().get(a))).toList();
+        assertThat(scaled.get(1).at(700).norm()).isCloseTo(found.factor().y() * found.networks().get(1).at(700).norm(), within(1e-12));
+        assertThat(found.weighted()).isCloseTo(norm(lagging(""), scaled, found.task().grid()), within(1e-9 * plain));
     }
 
     /** Root of the sum of |y|^2 with networks in the path, by the residual's own road: bolted, one axis each. */
@@ -144,11 +149,33 @@ class AnalogNetworkTest {
     void noise_is_never_above_no_correction() {
         Design design = Models.shipped("ridge-relay.yaml");
         AnalogFound found = AnalogFinder.find(task(design, 1, FilterGoal.NOISE), PreferredValues.E24);
-        FilterFound digital = FilterDesigner.design(new FilterTask(design, FilterForm.TAPS, 1, FilterGoal.NOISE, 10,
-            new double[] {10, 2000}, Optional.empty()));
-        // a network that may turn phase is no noisier than a plain gain, whose noise is at least the oscillator's own
-        assertThat(found.value()).isPositive().isLessThan(1e-2);
-        assertThat(digital.filters()).hasSize(3);
+        AnalogAim aim = new AnalogAim(found.task());
+        AnalogNetwork flat = new AnalogNetwork(1e4, 1e4, 0, 0, 0, 0);
+        aim.hold(0, List.of(flat, flat, flat));
+        assertThat(found.value()).isLessThan(aim.goal(flat));
+        NoiseTerms noise = new NoiseTerms(design, PathSource.of(design), false);
+        ResidualResponse plain = new ResidualResponse(design);
+        double[] re = new double[3];
+        double[] im = new double[3];
+        double[] squared = new double[3];
+        for (FilteredResidual.Row row : FilteredResidual.of(design, found.networks()).rows()) {
+            double f = row.frequencyHz();
+            plain.at(f);
+            plain.residual(Stack.ISOLATED, re, im);
+            double floor = noise.fixed(f);
+            for (int i = 0; i < 3; i++) {
+                squared[i] = re[i] * re[i] + im[i] * im[i];
+                floor += noise.sensor(i, f) * Math.pow(found.networks().get(i).at(f).norm(), 2);
+            }
+            for (var line : noise.rows()) {
+                double total = floor;
+                for (Axis axis : line.axes()) {
+                    total += Math.pow(row.perG()[axis.ordinal()], 2) * noise.vibration(axis, f);
+                }
+                // between the points of the search's grid the condition may be a little worse
+                assertThat(10 * Math.log10(total / noise.without(line, f, squared))).isLessThan(0.011);
+            }
+        }
     }
 
     @Test
