@@ -6,6 +6,7 @@ import java.util.Locale;
 import quietband.model.Axis;
 import quietband.model.ModelFile;
 import quietband.response.StackVerdict;
+import quietband.tuning.FilterFacts;
 import quietband.tuning.FilterPeaks;
 import quietband.tuning.FilterResult;
 
@@ -15,12 +16,14 @@ public final class FilterFiles {
     private final FilterResult result;
     private final ModelFile changed;
     private final Provenance from;
+    private final FactsReport facts;
 
     /** For one design; {@code changed} is the model that uses the filter. */
-    public FilterFiles(FilterResult result, ModelFile changed, Provenance from) {
+    public FilterFiles(FilterResult result, FilterFacts facts, ModelFile changed, Provenance from) {
         this.result = result;
         this.changed = changed;
         this.from = from;
+        this.facts = new FactsReport(result, facts);
     }
 
     /** Writes all files. */
@@ -28,13 +31,14 @@ public final class FilterFiles {
         ScatterFiles.write(directory, "", changed.bundle());
         String summary = json();
         directory.write("summary.json", w -> w.write(summary));
+        facts.writeTo(directory);
         String page = Pages.page(page());
         directory.write("report.html", w -> w.write(page));
     }
 
     /** The summary. */
     public String json() {
-        return FilterSummary.json(result, from);
+        return FilterSummary.json(result, from, facts);
     }
 
     /** The summary for a terminal. */
@@ -53,6 +57,7 @@ public final class FilterFiles {
                 FilterSummary.decibels(result.found().peaks().get(i).gain()),
                 Words.hz(result.found().peaks().get(i).frequencyHz())));
         }
+        lines.addAll(facts.lines());
         lines.add("");
         lines.add(Caution.PREDICTION);
         return String.join("\n", lines) + "\n";
@@ -72,7 +77,10 @@ public final class FilterFiles {
         AssessmentView.Head head = new AssessmentView.Head(title(), "FILTER", "none", sentence("after",
             FilterResult.fullest(result.after())), from,
             Dossier.today());
-        return new PlainPage(head, List.of(new PlainPage.Part("Residual", List.of(sentence("before", FilterResult.fullest(result.before())),
-            sentence("after", FilterResult.fullest(result.after()))), List.of(), List.of())));
+        List<PlainPage.Part> parts = new ArrayList<>();
+        parts.add(new PlainPage.Part("Residual", List.of(sentence("before", FilterResult.fullest(result.before())),
+            sentence("after", FilterResult.fullest(result.after()))), List.of(), List.of()));
+        parts.addAll(facts.parts());
+        return new PlainPage(head, parts);
     }
 }

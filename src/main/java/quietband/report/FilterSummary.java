@@ -11,7 +11,7 @@ final class FilterSummary {
 
     private FilterSummary() { }
 
-    static String json(FilterResult r, Provenance from) {
+    static String json(FilterResult r, Provenance from, FactsReport facts) {
         Json json = new Json();
         json.object(() -> {
             from.fields(json);
@@ -29,6 +29,7 @@ final class FilterSummary {
                     json.object(axis.letter(), () -> filter(json, r, axis.ordinal()));
                 }
             });
+            facts.fields(json);
             json.field("note", Caution.PREDICTION);
         });
         return json.text();
