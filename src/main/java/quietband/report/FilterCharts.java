@@ -106,7 +106,7 @@ final class FilterCharts {
         Stack off = full.sprung() ? Stack.ISOLATED : Stack.BARE;
         List<ChartLine> lines = new ArrayList<>();
         lines.add(line("without correction", after, off, Look.of(off)));
-        lines.add(line("before", before, full, Look.NEED_SPRINGS));
+        lines.add(line("before", before, full, Look.NEED_CORRECTION));
         lines.add(line("after", after, full, Look.of(Stack.COMBINED)));
         if (after.limited()) {
             double[] limit = after.limitPerG()[ResidualCurves.VECTOR].clone();
@@ -155,20 +155,31 @@ final class FilterCharts {
 
     private static HeatMap region(FilterFacts facts, AllowedErrors.Least least) {
         AllowedErrors allowed = facts.allowed();
-        double gain = Math.max(0.002, 1.6 * Math.abs(least.value()));
-        double phase = gain;
+        java.util.Map<AllowedErrors.Kind, AllowedErrors.Span> spans = allowed.at(least.axis(), least.frequencyHz());
+        double[] gain = ends(spans.get(AllowedErrors.Kind.GAIN), 0.01);
+        double[] phase = ends(spans.get(AllowedErrors.Kind.PHASE), Math.toRadians(1));
         double[][] z = new double[REGION][REGION];
         for (int n = 0; n < REGION; n++) {
             for (int m = 0; m < REGION; m++) {
-                z[n][m] = Math.min(4, allowed.ratio(least.axis(), least.frequencyHz(), gain * (2.0 * m / (REGION - 1) - 1),
-                    phase * (2.0 * n / (REGION - 1) - 1)));
+                z[n][m] = Math.min(4, allowed.ratio(least.axis(), least.frequencyHz(), gain[0] + (gain[1] - gain[0]) * m / (REGION - 1),
+                    phase[0] + (phase[1] - phase[0]) * n / (REGION - 1)));
             }
         }
         double[] now = {100 * allowed.now(AllowedErrors.Kind.GAIN, least.axis()), Math.toDegrees(allowed.now(
             AllowedErrors.Kind.PHASE, least.axis()))};
         String title = String.format(Locale.ROOT, "Largest residual over its limit at %s, sensor %s; inside the line it holds",
             Words.hz(least.frequencyHz()), least.axis().letter());
-        return new HeatMap("chart-region", title, new HeatMap.Scale("gain error, %", -100 * gain, 100 * gain),
-            new HeatMap.Scale("phase error, deg", -Math.toDegrees(phase), Math.toDegrees(phase)), z, 1, now);
+        return new HeatMap("chart-region", title, new HeatMap.Scale("gain error, %", 100 * gain[0], 100 * gain[1]),
+            new HeatMap.Scale("phase error, deg", Math.toDegrees(phase[0]), Math.toDegrees(phase[1])), z, 1, now);
+    }
+
+    /** Ends somewhat beyond a span, on quarters of a unit that divides well. */
+    private static double[] ends(AllowedErrors.Span span, double unit) {
+        double wide = Math.min(2, span.high() - span.low());
+        double step = unit * StrictMath.pow(10, Math.floor(StrictMath.log10(wide / unit / 2)));
+        double middle = Double.isFinite(span.low() + span.high()) ? (span.low() + span.high()) / 2 : 0;
+        double from = step * Math.floor((middle - 0.65 * wide) / step);
+        double quarter = step * Math.ceil((middle + 0.65 * wide - from) / step / 4);
+        return new double[] {from, from + 4 * quarter};
     }
 }
