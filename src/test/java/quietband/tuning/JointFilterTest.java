@@ -48,7 +48,6 @@ class JointFilterTest {
         FilterTask task = task(Models.shipped("trial-a.yaml"), 8, FilterGoal.LIMIT);
         double joint = worst(task, FilterDesigner.design(task));
         double alone = worst(task, FilterDesigner.alone(task));
-        System.out.println("ratio joint " + joint + " alone " + alone + " dB " + 20 * Math.log10(alone / joint));
         assertThat(20 * Math.log10(alone / joint)).isGreaterThan(1);
     }
 
