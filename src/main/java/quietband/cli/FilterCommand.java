@@ -16,12 +16,15 @@ import quietband.report.FilterFiles;
 import quietband.report.Provenance;
 import quietband.report.ResultDirectory;
 import quietband.tuning.FilterDesigner;
+import quietband.tuning.FilterFacts;
 import quietband.tuning.FilterForm;
 import quietband.tuning.FilterFound;
 import quietband.tuning.FilterGoal;
 import quietband.tuning.FilterResult;
 import quietband.tuning.FilterTask;
 import quietband.tuning.FilteredModel;
+import quietband.tuning.FixedDesign;
+import quietband.tuning.FixedPoint;
 import quietband.units.Amounts;
 import quietband.units.Dimension;
 import quietband.units.WrongAmount;
@@ -50,6 +53,11 @@ final class FilterCommand implements Callable<Integer> {
     @Option(names = "--max-gain", paramLabel = "DB", defaultValue = "20 dB",
         description = "largest gain of a filter up to half the sample rate; default: ${DEFAULT-VALUE}")
     private String maxGain;
+
+    @Option(names = "--bits", paramLabel = "N",
+        description = "whole numbers of this word length in place of real coefficients, as a table for firmware; refused when that "
+            + "costs more than 0.5 dB of the worst ratio")
+    private Integer bits;
 
     @Mixin
     private ResponseOption response;
@@ -91,8 +99,14 @@ final class FilterCommand implements Callable<Integer> {
             FilterFound found = FilterDesigner.design(task);
             double seconds = (System.nanoTime() - start) / 1e9;
             ModelFile changed = FilteredModel.of(file, found.filters());
+            int needed = FixedDesign.needed(changed.design());
+            Optional<FixedDesign> fixed = fixed(changed.design());
+            if (fixed.isPresent()) {
+                found = FilterDesigner.rounded(task, found, fixed.get().rounded());
+                changed = FilteredModel.of(file, found.filters());
+            }
             FilterResult result = FilterResult.of(task, found, changed.design(), seconds);
-            FilterFiles files = new FilterFiles(result, changed, from);
+            FilterFiles files = new FilterFiles(result, FilterFacts.of(result, needed, fixed), changed, from);
             files.writeTo(directory);
             directory.commit();
             PrintWriter out = spec.commandLine().getOut();
@@ -114,6 +128,16 @@ final class FilterCommand implements Callable<Integer> {
             Messages.resultAt(spec, directory);
         }
         return 0;
+    }
+
+    private Optional<FixedDesign> fixed(Design changed) {
+        if (bits == null) {
+            return Optional.empty();
+        }
+        if (bits < FixedPoint.SHORTEST || bits > FixedPoint.LONGEST) {
+            throw new Mendable("--bits " + bits + ": between " + FixedPoint.SHORTEST + " and " + FixedPoint.LONGEST);
+        }
+        return Optional.of(FixedDesign.of(changed, bits));
     }
 
     private FilterTask task(Design design) {

@@ -7,25 +7,30 @@ import java.util.Optional;
 import quietband.model.Axis;
 import quietband.model.ModelFile;
 import quietband.response.StackVerdict;
+import quietband.tuning.FilterFacts;
 import quietband.tuning.FilterPeaks;
 import quietband.tuning.FilterResult;
 
 /** What the design of a filter writes: the changed model with its filter, tables, charts, page, summary, text. */
 public final class FilterFiles {
 
+    private static final String MODEL_PATH = "What follows is by the model's own path, not by the measured one.";
+
     private final FilterResult result;
     private final ModelFile changed;
     private final Provenance from;
     private final PortReport port;
     private final Optional<MeasuredReport> measured;
+    private final FactsReport facts;
 
     /** For one design; {@code changed} is the model that uses the filter. */
-    public FilterFiles(FilterResult result, ModelFile changed, Provenance from) {
+    public FilterFiles(FilterResult result, FilterFacts facts, ModelFile changed, Provenance from) {
         this.result = result;
         this.changed = changed;
         this.from = from;
         this.port = new PortReport(changed.design());
         this.measured = MeasuredReport.of(result);
+        this.facts = new FactsReport(result, facts);
     }
 
     /** Writes all files. */
@@ -35,13 +40,14 @@ public final class FilterFiles {
         directory.write("summary.json", w -> w.write(summary));
         port.writeTo(directory);
         measured.ifPresent(m -> m.writeTo(directory));
+        facts.writeTo(directory);
         String page = Pages.page(page());
         directory.write("report.html", w -> w.write(page));
     }
 
     /** The summary. */
     public String json() {
-        return FilterSummary.json(result, from, port, measured);
+        return FilterSummary.json(result, from, port, measured, facts);
     }
 
     /** The summary for a terminal. */
@@ -62,6 +68,8 @@ public final class FilterFiles {
         }
         measured.ifPresent(m -> lines.addAll(m.lines()));
         lines.add(port.line());
+        measured.ifPresent(m -> lines.add(MODEL_PATH));
+        lines.addAll(facts.lines());
         lines.add("");
         lines.add(Caution.PREDICTION);
         return String.join("\n", lines) + "\n";
@@ -86,6 +94,8 @@ public final class FilterFiles {
             sentence("after", FilterResult.fullest(result.after()))), List.of(), List.of()));
         measured.ifPresent(m -> parts.add(m.part()));
         parts.add(port.part());
+        measured.ifPresent(m -> parts.add(new PlainPage.Part("By the model's path", List.of(MODEL_PATH), List.of(), List.of())));
+        parts.addAll(facts.parts());
         return new PlainPage(head, parts);
     }
 }

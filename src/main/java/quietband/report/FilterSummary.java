@@ -12,7 +12,8 @@ final class FilterSummary {
 
     private FilterSummary() { }
 
-    static String json(FilterResult r, Provenance from, PortReport port, Optional<MeasuredReport> measured) {
+    static String json(FilterResult r, Provenance from, PortReport port, Optional<MeasuredReport> measured,
+                       FactsReport facts) {
         Json json = new Json();
         json.object(() -> {
             from.fields(json);
@@ -32,6 +33,7 @@ final class FilterSummary {
             });
             measured.ifPresent(m -> m.fields(json));
             port.fields(json);
+            facts.fields(json);
             json.field("note", Caution.PREDICTION);
         });
         return json.text();

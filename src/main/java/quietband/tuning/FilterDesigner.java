@@ -47,6 +47,13 @@ public final class FilterDesigner {
         return new FilterDesigner(task, true).run();
     }
 
+    /** What is found when the filters are rounded: norm and peaks of those. */
+    public static FilterFound rounded(FilterTask task, FilterFound found, List<DigitalFilter> filters) {
+        FilterDesigner d = new FilterDesigner(task, false);
+        double norm = d.norm(new ResidualTerms(d.design, d.assembly, d.path), filters);
+        return new FilterFound(filters, norm, found.normUnbounded(), found.value(), found.relaxed(), FilterPeaks.of(filters, d.rate));
+    }
+
     private FilterFound run() {
         ResidualTerms terms = new ResidualTerms(design, assembly, path, alone);
         if (task.form() == FilterForm.TAPS) {
