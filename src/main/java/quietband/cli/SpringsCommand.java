@@ -99,7 +99,8 @@ final class SpringsCommand implements Callable<Integer> {
             throw new Mendable("--measured goes with --corner, or alone: leave " + (hold ? "--hold" : "--reduction") + " out");
         }
         if (damping != null || catalogue != null) {
-            throw new Mendable("--measured changes mass and rates alone: leave " + (damping != null ? "--damping" : "--catalogue") + " out");
+            throw new Mendable("--measured changes mass and rates alone: leave " + (damping != null ? "--damping" : "--catalogue")
+                + " out");
         }
         Vec found = SpringOptions.measured(measured);
         Vec wanted = corner == null ? Vec.all(Double.NaN) : SpringOptions.corner(corner);

@@ -73,8 +73,8 @@ final class SpringCharts {
                 Look.LIMIT));
         }
         if (from[0] < 10 && from[n - 1] > 10) {
-            lines.add(new ChartLine("from 10 Hz on", new double[] {10, 10}, new double[] {1e3 * a.tenfoldBox(10), 1e3 * a.tenfoldTravel(10)},
-                Look.number(0), true));
+            lines.add(new ChartLine("from 10 Hz on", new double[] {10, 10},
+                new double[] {1e3 * a.tenfoldBox(10), 1e3 * a.tenfoldTravel(10)}, Look.number(0), true));
         }
         lines.add(new ChartLine("this design", new double[] {a.tenfoldFromHz()}, new double[] {1e3 * compact(a)}, Look.number(3), true));
         return java.util.Optional.of(new FrequencyChart("chart-box", "What a tenfold reduction from a frequency on asks for", "mm", from[0],

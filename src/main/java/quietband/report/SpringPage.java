@@ -112,9 +112,9 @@ final class SpringPage {
                 4)));
         }
         List<String> told = Double.isNaN(a.tenfold()) ? List.of("Damping keeps the platform from a tenfold reduction at any frequency.")
-            : List.of(String.format(Locale.ROOT, "The big-box lesson: the platform takes a tenth away from %.3g times its corner on. A tenfold "
-                + "reduction from 10 Hz would need a corner of %.3g Hz, %.3g mm of travel each way and a box of %.0f mm inside; this design "
-                + "has it from %.4g Hz on in a box of %.0f mm.", a.tenfold(), 10 / a.tenfold(), 1e3 * a.tenfoldTravel(10),
+            : List.of(String.format(Locale.ROOT, "The big-box lesson: the platform takes a tenth away from %.3g times its corner on. A "
+                + "tenfold reduction from 10 Hz would need a corner of %.3g Hz, %.3g mm of travel each way and a box of %.0f mm inside; "
+                + "this design has it from %.4g Hz on in a box of %.0f mm.", a.tenfold(), 10 / a.tenfold(), 1e3 * a.tenfoldTravel(10),
                 1e3 * a.tenfoldBox(10), a.tenfoldFromHz(), 1e3 * SpringCharts.compact(a)));
         return new PlainPage.Part("Corners, modes and travel", told,
             List.of(new Grid("Corner of each axis: the mode that moves mostly "

@@ -150,9 +150,9 @@ public final class SpringPlanner {
 
     private static Finding liftOff(double level, List<SpringPart> list) {
         double most = list.stream().mapToDouble(SpringPart::preload).max().orElse(0);
-        return Finding.of("lift_off", level > 1, String.format(Locale.ROOT, "the first spring goes slack at %.3g times the stated vibration",
-            level), String.format(Locale.ROOT, "a preload of %.3g N instead of %.3g N, or less travel: a higher corner", 1.1 * most / level,
-            most));
+        return Finding.of("lift_off", level > 1, String.format(Locale.ROOT,
+            "the first spring goes slack at %.3g times the stated vibration", level), String.format(Locale.ROOT,
+            "a preload of %.3g N instead of %.3g N, or less travel: a higher corner", 1.1 * most / level, most));
     }
 
     private static Finding hold(Assessment after) {

@@ -59,7 +59,8 @@ record SpringTarget(Design design, Vec cornerHz, Optional<Vec> damping, double b
     SpringTarget lower(double factor) {
         Vec lowered = cornerHz.times(factor);
         String first = search.split(LOWERED, 2)[0];
-        return new SpringTarget(design, lowered, damping, ballast, at, first + LOWERED + String.format(Locale.ROOT, "%.4g Hz.", lowered.z()));
+        return new SpringTarget(design, lowered, damping, ballast, at, first + LOWERED
+            + String.format(Locale.ROOT, "%.4g Hz.", lowered.z()));
     }
 
     /** The highest corner, the same on every axis, with which the platform takes enough away. */

@@ -62,7 +62,9 @@ public record TravelCurve(double[] cornerHz, double[] sag, double[] sustained, d
         return Math.max(v.x(), Math.max(v.y(), v.z()));
     }
 
-    /** Travel either way that a box has to leave at a corner in Hz, m: sustained and the larger of shock and sag; straight in logarithms. */
+    /**
+     * Travel either way that a box has to leave at a corner in Hz, m: sustained and the larger of shock and sag; straight in logarithms.
+     */
     public double eachWay(double corner) {
         int i = 0;
         while (i + 2 < cornerHz.length && cornerHz[i + 1] < corner) {

@@ -267,7 +267,8 @@ class SpringsWishTest {
         Run full = springs(edited("platform.limits.mass", "210 g"), "--corner", "90 Hz", "--catalogue", "models/catalogue/coil-springs.csv",
             "--check");
         assertThat(full.status()).isEqualTo(1);
-        assertThat(full.out().replaceAll("\\s+", " ")).containsPattern("NO corner [xyz] [0-9.]+ Hz, wanted 90.00 Hz \\([+-][0-9.]+ %\\); it would");
+        assertThat(full.out().replaceAll("\\s+", " "))
+            .containsPattern("NO corner [xyz] [0-9.]+ Hz, wanted 90.00 Hz \\([+-][0-9.]+ %\\); it would");
         Run heavy = springs(edited("platform.limits.mass", "200 g"), "--corner", "90 Hz", "--check");
         assertThat(heavy.status()).isEqualTo(1);
         assertThat(heavy.out().replaceAll("\\s+", " ")).contains("NO mass 210.0 g, limit 200.0 g");
