@@ -26,6 +26,7 @@ import quietband.report.Provenance;
 import quietband.report.ResultDirectory;
 import quietband.report.RideFiles;
 import quietband.report.SweepFiles;
+import quietband.tuning.BlankShock;
 
 /** The design as it moves. */
 @Command(name = "simulate", mixinStandardHelpOptions = true,
@@ -125,22 +126,24 @@ final class SimulateCommand implements Callable<Integer> {
                 + (together ? "all" : group.get(0).letter()))));
         }
         LossError loss = LossError.of(design, axes, Ride.topHz(design, axes));
-        return ride(design, new RideFiles.Asked("random", drive.linear(), drive.densityFactor(), Optional.of(loss)), rides, from,
-            directory);
+        return ride(design, new RideFiles.Asked("random", drive.linear(), drive.densityFactor(), Optional.of(loss), List.of()), rides,
+            from, directory);
     }
 
     private Printed shock(Design design, Provenance from, ResultDirectory directory) {
         List<Ride.Result> rides = new ArrayList<>();
+        List<BlankShock> blanks = new ArrayList<>();
         for (Axis axis : drive.axes(design, false)) {
+            blanks.add(BlankShock.along(design, axis, drive.shock(design)));
             rides.add(Ride.shock(design, axis, drive.shock(design), options(), progress("shock " + axis.letter())));
         }
-        return ride(design, new RideFiles.Asked("shock", drive.linear(), 1, Optional.empty()), rides, from, directory);
+        return ride(design, new RideFiles.Asked("shock", drive.linear(), 1, Optional.empty(), blanks), rides, from, directory);
     }
 
     private Printed record(Design design, Provenance from, ResultDirectory directory) {
         Recording recording = RecordingFile.read(drive.record(), design.requirement().fromHz());
         Ride.Result ride = Ride.recorded(design, recording, options(), progress("record"));
-        return ride(design, new RideFiles.Asked("record", drive.linear(), 1, Optional.empty()), List.of(ride), from, directory);
+        return ride(design, new RideFiles.Asked("record", drive.linear(), 1, Optional.empty(), List.of()), List.of(ride), from, directory);
     }
 
     private static Printed ride(Design design, RideFiles.Asked asked, List<Ride.Result> rides, Provenance from,

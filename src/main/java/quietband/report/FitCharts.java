@@ -35,7 +35,8 @@ final class FitCharts {
         double unit = c.kind().perG() ? 1e9 : 1;
         List<ChartLine> lines = lines(c, p -> unit * p.measured().magnitude(), p -> unit * p.before().magnitude(),
             p -> unit * p.after().magnitude());
-        return chart(c, "chart-" + name, "Measured, before and after: ", label(c) + (c.kind().perG() ? ", ppb/g" : ""), FrequencyChart.Scale.fitting(lines, 5), lines);
+        return chart(c, "chart-" + name, "Measured, before and after: ", label(c) + (c.kind().perG() ? ", ppb/g" : ""),
+            FrequencyChart.Scale.fitting(lines, 5), lines);
     }
 
     private static FrequencyChart phase(Fitted.Curve c, String name) {

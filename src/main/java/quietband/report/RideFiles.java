@@ -13,6 +13,7 @@ import quietband.motion.LossError;
 import quietband.motion.Ride;
 import quietband.response.ResidualResponse;
 import quietband.spectrum.Welch;
+import quietband.tuning.BlankShock;
 
 /** What random vibration, shock and recorded motion write: traces, spectra with the prediction, a page, a text. */
 public final class RideFiles {
@@ -26,8 +27,14 @@ public final class RideFiles {
      * @param linear without the nonlinear parts
      * @param factor on the profile's density
      * @param loss   what the stand-in for loss factors changes; empty where nothing is predicted
+     * @param blanks what the resonator's blank sees on its support, one of each pass of a shock; empty for other drives
      */
-    public record Asked(String drive, boolean linear, double factor, Optional<LossError> loss) { }
+    public record Asked(String drive, boolean linear, double factor, Optional<LossError> loss, List<BlankShock> blanks) {
+
+        public Asked {
+            blanks = List.copyOf(blanks);
+        }
+    }
 
     private final Design design;
     private final String title;
@@ -119,7 +126,13 @@ public final class RideFiles {
             json.object("axes", () -> {
                 for (int i = 0; i < rides.size(); i++) {
                     int at = i;
-                    json.object(rides.get(i).axis(), () -> one(json, rides.get(at), agreements.get(at)));
+                    json.object(rides.get(i).axis(), () -> {
+                        one(json, rides.get(at), agreements.get(at));
+                        if (!asked.blanks.isEmpty()) {
+                            json.object("blank", () -> json.field("bolted_peak_g", asked.blanks.get(at).bolted())
+                                .field("platform_peak_g", asked.blanks.get(at).sprung()));
+                        }
+                    });
                 }
             });
             json.field("agreement", agreement());
@@ -151,6 +164,16 @@ public final class RideFiles {
         json.field("clipped_samples", r.clipped()[0]).field("clipped_port_samples", r.clipped()[1]);
     }
 
+    /** What the blank sees of a shock, along the axis, without stops and slack. */
+    private List<String> blank(int pass) {
+        if (asked.blanks.isEmpty()) {
+            return List.of();
+        }
+        BlankShock b = asked.blanks.get(pass);
+        return List.of(String.format(Locale.ROOT, "The blank on its support sees at most %s g bolted down%s.", Digits.brief(b.bolted(), 3),
+            Double.isNaN(b.sprung()) ? "" : ", " + Digits.brief(b.sprung(), 3) + " g on the platform"));
+    }
+
     private String agreement() {
         List<Agreement> all = agreements.stream().flatMap(List::stream).toList();
         if (all.isEmpty()) {
@@ -172,6 +195,7 @@ public final class RideFiles {
                 + " sensor samples and " + r.clipped()[1] + " port values are clipped."));
             agreements.get(i).forEach(a -> words.add(a.words()));
             asked.loss.ifPresent(l -> words.add(lossWords(l, r)));
+            words.addAll(blank(i));
             List<String> svgs = new ArrayList<>();
             MotionTables.charts(r.axis(), r.trace()).forEach(c -> svgs.add(c.svg()));
             spectra(r).ifPresent(c -> svgs.add(c.svg()));
@@ -249,6 +273,7 @@ public final class RideFiles {
                     r.peak()[s] * PPB, r.rms()[s] * PPB));
             }
             agreements.get(i).forEach(a -> out.append(a.words()).append('\n'));
+            blank(i).forEach(b -> out.append(b).append('\n'));
             out.append(MotionTables.contactWords(r.contacts())).append("\n\n");
         }
         return MotionTables.wrapped(out.append(agreement()).append('\n').append(Caution.PREDICTION).append('\n').toString());

@@ -26,20 +26,23 @@ public record BlankShock(double bolted, double sprung) {
         if (shock.isEmpty()) {
             return Optional.empty();
         }
-        Design open = design.withCancellation(Optional.empty());
         double bolted = 0;
         double sprung = Double.NaN;
         for (Axis axis : design.vibration().axes()) {
-            // a sensitivity of 1 along the axis alone makes the fractional frequency the blank's acceleration in g
-            Design one = SeenMap.with(open, Vec.ZERO.with(axis, UNIT), Vec.ZERO);
-            Ride.Result ride = Ride.shock(one, axis, shock.get(), new Ride.Options(true, 0, false, ROWS, 0), share -> true);
-            List<Stack> stacks = ride.stacks();
-            bolted = Math.max(bolted, ride.peak()[stacks.indexOf(Stack.BARE)] / UNIT);
-            if (stacks.contains(Stack.ISOLATED)) {
-                double peak = ride.peak()[stacks.indexOf(Stack.ISOLATED)] / UNIT;
-                sprung = Double.isNaN(sprung) ? peak : Math.max(sprung, peak);
-            }
+            BlankShock one = along(design, axis, shock.get());
+            bolted = Math.max(bolted, one.bolted);
+            sprung = Double.isNaN(sprung) ? one.sprung : Math.max(sprung, one.sprung);
         }
         return Optional.of(new BlankShock(bolted, sprung));
+    }
+
+    /** Works it out for a pulse along one axis. */
+    public static BlankShock along(Design design, Axis axis, Shock shock) {
+        // a sensitivity of 1 along the axis alone makes the fractional frequency the blank's acceleration in g
+        Design one = SeenMap.with(design.withCancellation(Optional.empty()), Vec.ZERO.with(axis, UNIT), Vec.ZERO);
+        Ride.Result ride = Ride.shock(one, axis, shock, new Ride.Options(true, 0, false, ROWS, 0), share -> true);
+        List<Stack> stacks = ride.stacks();
+        return new BlankShock(ride.peak()[stacks.indexOf(Stack.BARE)] / UNIT,
+            stacks.contains(Stack.ISOLATED) ? ride.peak()[stacks.indexOf(Stack.ISOLATED)] / UNIT : Double.NaN);
     }
 }

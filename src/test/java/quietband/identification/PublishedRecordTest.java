@@ -66,7 +66,8 @@ class PublishedRecordTest {
         Fitted fit = fitted(readings);
         double f = fit.values().get(0).value();
         double q = fit.values().get(1).value();
-        System.out.printf(java.util.Locale.ROOT, "fitted %.4f +- %.4f Hz (published 0.998), damping ratio %.4f (published swings: %.4f)%n%s%n",
+        System.out.printf(java.util.Locale.ROOT,
+            "fitted %.4f +- %.4f Hz (published 0.998), damping ratio %.4f (published swings: %.4f)%n%s%n",
             f, fit.values().get(0).standardError(), 1 / (2 * q), ratio, fit.notes());
         assertThat(f).isCloseTo(FREE_HZ, within(0.01 * FREE_HZ));
         assertThat(1 / (2 * q)).isCloseTo(ratio, within(0.1 * ratio));
