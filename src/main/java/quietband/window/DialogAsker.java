@@ -41,7 +41,8 @@ final class DialogAsker implements Asker {
             return Optional.empty();
         }
         Path path = chooser.getSelectedFile().toPath();
-        boolean keep = save && Files.exists(path) && choose(title, path.getFileName() + " exists already.", "Leave it", "Write over it") != 1;
+        boolean keep = save && Files.exists(path)
+            && choose(title, path.getFileName() + " exists already.", "Leave it", "Write over it") != 1;
         return keep ? Optional.empty() : Optional.of(path);
     }
 

@@ -274,6 +274,11 @@ final class MainWindow implements Desk.Sink, WindowFrame.Calls {
         scatter.forEach(c -> c.show(next));
     }
 
+    /** Whether units are being drawn right now; from any thread. */
+    boolean drawing() {
+        return draws.working();
+    }
+
     /** Draws units from now on, or stops. */
     void draw() {
         if (draws.going()) {

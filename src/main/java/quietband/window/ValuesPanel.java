@@ -286,7 +286,8 @@ final class ValuesPanel extends JPanel implements ValueField.Values {
 
     @Override
     public void about(FileValue v) {
-        about.setText(v.path() + ": " + v.doc() + (v.given() ? "" : "; up or down puts an example there: " + v.example()) + (v.comment().isEmpty() ? "" : "\nFile: " + v.comment()));
+        about.setText(v.path() + ": " + v.doc() + (v.given() ? "" : "; up or down puts an example there: " + v.example())
+            + (v.comment().isEmpty() ? "" : "\nFile: " + v.comment()));
         about.setCaretPosition(0);
     }
 

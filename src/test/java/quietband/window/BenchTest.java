@@ -86,8 +86,8 @@ class BenchTest {
     }
 
     /**
-     * Random edits, undo and redo against a list that simply keeps every text. A step keeps the stretch it changed, some hundred bytes: what
-     * the steps hold beside that list stays far below one model (0.3 MiB as read) for each of them. {@code -Dwindow.edits} sets how many.
+     * Random edits, undo and redo against a list that simply keeps every text. A step keeps the stretch it changed, some hundred bytes:
+     * what the steps hold beside that list stays far below one model as read for each of them. {@code -Dwindow.edits} sets how many.
      */
     @Test
     void any_order_of_edits_undo_and_redo_gives_what_a_replay_gives_and_holds_little() {
