@@ -181,15 +181,13 @@ public final class AnalogFiles {
         List<PlainPage.Part> parts = new ArrayList<>();
         List<String> told = new ArrayList<>(List.of("One stage for each sensor: r1, in parallel with r3 and c1 in series, leads "
             + "from the sensor to the inverting input; r2, in parallel with r4 and c2 in series, goes around the stage. F = r2/r1 "
-            + "(1 + s (r1 + r3) "
-            + "c1)/(1 + s r3 c1) "
-            + "(1 + s r4 c2)/(1 + s (r2 + r4) c2), without the stage's inversion: turn the polarity once more behind it.",
+            + "(1 + s (r1 + r3) c1)/(1 + s r3 c1) (1 + s r4 c2)/(1 + s (r2 + r4) c2), "
+            + "without the stage's inversion: turn the polarity once more behind it.",
             "Resistors from " + series.name() + " (1 kohm to 10 Mohm), capacitors from E24 (100 pF to 1 uF), of IEC 60063. An "
             + "ideal amplifier; its own noise, that of the resistors and the parts' tolerances are left out.", NO_MODEL + "."));
         sentences().forEach(s -> told.add(s.substring(0, 1).toUpperCase(Locale.ROOT) + s.substring(1) + "."));
         parts.add(new PlainPage.Part("Parts", told, List.of(new Grid("Parts for each sensor", List.of("sensor", "r1", "r2", "r3",
-            "c1", "r4",
-            "c2", "gain", "lead from, to", "lag from, to"), Axis.ALL.stream().map(this::row).toList())), List.of(circuit())));
+            "c1", "r4", "c2", "gain", "lead from, to", "lag from, to"), Axis.ALL.stream().map(this::row).toList())), List.of(circuit())));
         parts.add(new PlainPage.Part("Residual and response", List.of(), List.of(), charts().stream().map(FrequencyChart::svg).toList()));
         return new PlainPage(head, parts);
     }
