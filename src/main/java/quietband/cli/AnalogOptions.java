@@ -12,7 +12,8 @@ import quietband.tuning.PreferredValues;
 final class AnalogOptions {
 
     @Option(names = "--analog", paramLabel = "1|2",
-        description = "instead of a digital filter: a lead-lag network of one pole or two for each sensor, from parts that are made, for the same "
+        description = "instead of a digital filter: a lead-lag network of one pole or two for each sensor, from parts that are "
+            + "made, for the same "
             + "--goal under the same --max-gain; also for a path without sample_rate")
     private Integer poles;
 

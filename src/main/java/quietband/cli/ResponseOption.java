@@ -13,7 +13,8 @@ import quietband.tuning.MeasuredPath;
 final class ResponseOption {
 
     @Option(names = "--response", paramLabel = "FILE.csv",
-        description = "design for this measured response from sensor to frequency, in place of the model's path: frequency_hz and for each of "
+        description = "design for this measured response from sensor to frequency, in place of the model's path: frequency_hz and "
+            + "for each of "
             + "x, y, z x_ppb_per_g (weight times P; or x_ratio, x_db: P alone) and x_phase_deg, over the whole band, taken with a digital "
             + "filter that passes everything; positive is what the correction takes off")
     private Path file;

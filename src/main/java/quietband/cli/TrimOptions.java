@@ -14,7 +14,8 @@ final class TrimOptions {
 
     @Option(names = "--trim", arity = "2", paramLabel = "RUN.csv",
         description = "instead of a design: gain, phase and delay errors and new weights, per serial and sensor, from two shaker runs, "
-            + "first with the correction off, then on, both with [serial,]axis,frequency_hz,ppb_per_g,phase_deg[,relative_error][,weight_ppb_per_g]; "
+            + "first with the correction off, then on, both with "
+            + "[serial,]axis,frequency_hz,ppb_per_g,phase_deg[,relative_error][,weight_ppb_per_g]; "
             + "relative_error is one standard uncertainty, the weight that of the run (default: the model's)")
     private List<Path> runs = List.of();
 

@@ -87,11 +87,15 @@ public record Trim(ModelFile model, boolean bolted, List<TrimmedUnit> units, Lis
         List<TrimmedUnit.Sensor> axes = unit.axes();
         Turn turn = model.design().oscillator().resonator().orientation();
         Map<String, String> values = new LinkedHashMap<>();
-        values.put("oscillator.resonator.sensitivity", map(turnedBack(turn, unit.sensitivityPerG()).toArray(), Dimension.SENSITIVITY, "ppb/g"));
+        values.put("oscillator.resonator.sensitivity", map(turnedBack(turn, unit.sensitivityPerG()).toArray(), Dimension.SENSITIVITY,
+            "ppb/g"));
         values.put("cancellation.weights", map(weights, Dimension.SENSITIVITY, "ppb/g"));
-        values.put("cancellation.error.gain", map(axes.stream().mapToDouble(s -> errors ? known(s.gain()) : 0).toArray(), Dimension.RATIO, "%"));
-        values.put("cancellation.error.phase", map(axes.stream().mapToDouble(s -> errors ? known(s.phase()) : 0).toArray(), Dimension.ANGLE, "deg"));
-        values.put("cancellation.error.delay", map(axes.stream().mapToDouble(s -> errors ? known(s.delay()) : 0).toArray(), Dimension.TIME, "us"));
+        values.put("cancellation.error.gain", map(axes.stream().mapToDouble(s -> errors ? known(s.gain()) : 0).toArray(),
+            Dimension.RATIO, "%"));
+        values.put("cancellation.error.phase", map(axes.stream().mapToDouble(s -> errors ? known(s.phase()) : 0).toArray(),
+            Dimension.ANGLE, "deg"));
+        values.put("cancellation.error.delay", map(axes.stream().mapToDouble(s -> errors ? known(s.delay()) : 0).toArray(),
+            Dimension.TIME, "us"));
         return model.withValues(values);
     }
 

@@ -143,6 +143,7 @@ record TrimRun(String file, Map<String, Map<Axis, List<Reading>>> units) {
     }
 
     private static String at(TrimRun run, List<Reading> rows, int i) {
-        return run.file() + (i < rows.size() ? " line " + rows.get(i).line() + " has " + rows.get(i).frequencyHz() + " Hz" : " has no more");
+        return run.file() + (i < rows.size() ? " line " + rows.get(i).line() + " has " + rows.get(i).frequencyHz() + " Hz"
+            : " has no more");
     }
 }

@@ -21,8 +21,8 @@ import quietband.tuning.PreferredValues;
 public final class AnalogFiles {
 
     private static final int POINTS = 200;
-    private static final String NO_MODEL = "The model file has no key for such a network and none of its keys gives exactly this response, so "
-        + "no changed model is written";
+    private static final String NO_MODEL = "The model file has no key for such a network and none of its keys gives exactly this "
+        + "response, so no changed model is written";
 
     private final AnalogFound found;
     private final PreferredValues series;
@@ -131,12 +131,14 @@ public final class AnalogFiles {
         String what = goal == FilterGoal.LIMIT ? "largest residual over its limit"
             : goal == FilterGoal.NOISE ? "integrated phase noise, mrad" : "root of the sum of squares, ppb/g";
         double unit = goal == FilterGoal.LIMIT ? 1 : goal == FilterGoal.NOISE ? 1e3 : 1e9;
-        String rounding = String.format(Locale.ROOT, "%s: %s with parts of any value, %s with those of the list, %s with weights changed to "
-            + "make up for the steps of the gain (x times %.5f, y times %.5f, z times %.5f)", what, Digits.brief(unit * found.ideal(), 5),
+        String rounding = String.format(Locale.ROOT, "%s: %s with parts of any value, %s with those of the list, %s with weights "
+            + "changed to make up for the steps of the gain (x times %.5f, y times %.5f, z times %.5f)", what,
+            Digits.brief(unit * found.ideal(), 5),
             Digits.brief(unit * found.value(), 5), Digits.brief(unit * found.weighted(), 5), found.factor().x(), found.factor().y(),
             found.factor().z());
         return List.of("before: " + MeasuredReport.sentence(before.worst()), "after: " + MeasuredReport.sentence(after.worst()), rounding,
-            sampled ? "the network stands in place of the digital filter; sampling, hold and latency of the path stay as the model has them; "
+            sampled ? "the network stands in place of the digital filter; sampling, hold and latency of the path stay as the "
+                + "model has them; "
                 + "for a path that is analog throughout leave sample_rate and latency out of the model"
                 : "the path is analog throughout");
     }
@@ -177,14 +179,15 @@ public final class AnalogFiles {
         AssessmentView.Head head = new AssessmentView.Head(title() + ", analog network", "NETWORK", "none",
             "after: " + MeasuredReport.sentence(after.worst()), from, Dossier.today());
         List<PlainPage.Part> parts = new ArrayList<>();
-        List<String> told = new ArrayList<>(List.of("One stage for each sensor: r1, in parallel with r3 and c1 in series, leads from the sensor to "
-            + "the inverting input; r2, in parallel with r4 and c2 in series, goes around the stage. F = r2/r1 (1 + s (r1 + r3) c1)/(1 + s r3 c1) "
-            + "(1 + s r4 c2)/(1 + s (r2 + r4) c2), without the stage's inversion: turn the polarity once more behind it.",
-            "Resistors from " + series.name() + " (1 kohm to 10 Mohm), capacitors from E24 (100 pF to 1 uF), of IEC 60063. An ideal amplifier; its "
-            + "own noise, that of the resistors and the parts' tolerances are left out.", NO_MODEL + "."));
+        List<String> told = new ArrayList<>(List.of("One stage for each sensor: r1, in parallel with r3 and c1 in series, leads "
+            + "from the sensor to the inverting input; r2, in parallel with r4 and c2 in series, goes around the stage. F = r2/r1 "
+            + "(1 + s (r1 + r3) c1)/(1 + s r3 c1) (1 + s r4 c2)/(1 + s (r2 + r4) c2), "
+            + "without the stage's inversion: turn the polarity once more behind it.",
+            "Resistors from " + series.name() + " (1 kohm to 10 Mohm), capacitors from E24 (100 pF to 1 uF), of IEC 60063. An "
+            + "ideal amplifier; its own noise, that of the resistors and the parts' tolerances are left out.", NO_MODEL + "."));
         sentences().forEach(s -> told.add(s.substring(0, 1).toUpperCase(Locale.ROOT) + s.substring(1) + "."));
-        parts.add(new PlainPage.Part("Parts", told, List.of(new Grid("Parts for each sensor", List.of("sensor", "r1", "r2", "r3", "c1", "r4",
-            "c2", "gain", "lead from, to", "lag from, to"), Axis.ALL.stream().map(this::row).toList())), List.of(circuit())));
+        parts.add(new PlainPage.Part("Parts", told, List.of(new Grid("Parts for each sensor", List.of("sensor", "r1", "r2", "r3",
+            "c1", "r4", "c2", "gain", "lead from, to", "lag from, to"), Axis.ALL.stream().map(this::row).toList())), List.of(circuit())));
         parts.add(new PlainPage.Part("Residual and response", List.of(), List.of(), charts().stream().map(FrequencyChart::svg).toList()));
         return new PlainPage(head, parts);
     }
@@ -201,7 +204,8 @@ public final class AnalogFiles {
         List<FrequencyChart> charts = new ArrayList<>();
         for (Axis axis : Axis.ALL) {
             List<ChartLine> lines = MeasuredReport.lines(before, after, axis.ordinal());
-            charts.add(new FrequencyChart("chart-analog-" + axis.letter(), "Residual along " + axis.letter() + " before and with the network",
+            charts.add(new FrequencyChart("chart-analog-" + axis.letter(), "Residual along " + axis.letter()
+                + " before and with the network",
                 axis.letter() + ", ppb/g", r.fromHz(), r.toHz(), FrequencyChart.Scale.decades(lines, 5), lines));
         }
         charts.add(response("chart-analog-gain", "Gain of the networks", "gain, dB", v -> FilterSummary.decibels(v.norm())));
@@ -216,8 +220,9 @@ public final class AnalogFiles {
             lines.add(new ChartLine(axis.letter(), f, java.util.Arrays.stream(f).map(v -> of.applyAsDouble(network(axis).at(v))).toArray(),
                 Look.number(axis.ordinal())));
         }
-        double span = lines.stream().mapToDouble(ChartLine::top).max().orElse(1) - lines.stream().mapToDouble(l -> l.bottom(false)).min().orElse(0);
-        return new FrequencyChart(name, title, unit, f[0], f[f.length - 1], FrequencyChart.Scale.even(lines, span > 10 ? 5 : span > 2 ? 1 : 0.5,
-            200), lines);
+        double top = lines.stream().mapToDouble(ChartLine::top).max().orElse(1);
+        double span = top - lines.stream().mapToDouble(l -> l.bottom(false)).min().orElse(0);
+        double step = span > 10 ? 5 : span > 2 ? 1 : 0.5;
+        return new FrequencyChart(name, title, unit, f[0], f[f.length - 1], FrequencyChart.Scale.even(lines, step, 200), lines);
     }
 }

@@ -69,12 +69,14 @@ final class MeasuredReport {
 
     List<String> lines() {
         return List.of("with the measured response: before " + sentence(before.worst()) + ", after " + sentence(after.worst()),
-            "the two lines on top are those of the model's own path, which is not the measured one; fit --measured path brings the model to it");
+            "the two lines on top are those of the model's own path, which is not the measured one; fit --measured path brings "
+                + "the model to it");
     }
 
     static String sentence(FilteredResidual.Worst w) {
         return String.format(Locale.ROOT, "worst %s ppb/g at %s, axis %s%s", Words.ppb(w.perG()), Words.hz(w.frequencyHz()),
-            w.axis().letter(), Double.isNaN(w.ratio()) ? "" : String.format(Locale.ROOT, ", margin %.2f dB", -FilterSummary.decibels(w.ratio())));
+            w.axis().letter(), Double.isNaN(w.ratio()) ? "" : String.format(Locale.ROOT, ", margin %.2f dB",
+                -FilterSummary.decibels(w.ratio())));
     }
 
     /** What stands at the top of the page. */

@@ -90,7 +90,8 @@ final class PortReport {
             Digits.brief(most.peakV(), 4), most.row(), Double.isFinite(use.rangeV())
                 ? String.format(Locale.ROOT, ", %.1f %% of +-%s V", 100 * most.peakV() / use.rangeV(), Digits.brief(use.rangeV(), 4)) : "");
         return "tuning port: " + swing + use.tones().stream().max(java.util.Comparator.comparingDouble(PortUse.Harmonic::levelDbc))
-            .filter(h -> Double.isFinite(h.levelDbc())).map(h -> String.format(Locale.ROOT, "; highest second harmonic %.1f dBc at %s, axis %s",
+            .filter(h -> Double.isFinite(h.levelDbc())).map(h -> String.format(Locale.ROOT,
+            "; highest second harmonic %.1f dBc at %s, axis %s",
                 h.levelDbc(), Words.hz(2 * h.frequencyHz()), h.axis().letter())).orElse("");
     }
 
@@ -98,7 +99,8 @@ final class PortReport {
     PlainPage.Part part() {
         List<String> told = new ArrayList<>();
         told.add(capital(line()) + ".");
-        told.add(String.format(Locale.ROOT, "Integrated over the band at the output: sensors %s, quantiser %s, voltage noise of the port %s, "
+        told.add(String.format(Locale.ROOT, "Integrated over the band at the output: sensors %s, quantiser %s, voltage noise of "
+            + "the port %s, "
             + "curvature under random vibration %s mrad.", Digits.brief(1e3 * rms(PortUse.Noise::sensor), 3),
             Digits.brief(1e3 * rms(PortUse.Noise::quantiser), 3), Digits.brief(1e3 * rms(PortUse.Noise::reference), 3),
             Digits.brief(1e3 * rms(PortUse.Noise::bent), 3)));
@@ -106,7 +108,8 @@ final class PortReport {
             + "differences of different tones are left out.");
         List<Grid> grids = new ArrayList<>();
         if (!use.swings().isEmpty()) {
-            grids.add(new Grid("Swing at the port in the fullest stack", List.of("drive", "random, 1 sigma", "tones, peak", "3 sigma + tones",
+            grids.add(new Grid("Swing at the port in the fullest stack", List.of("drive", "random, 1 sigma", "tones, peak",
+                "3 sigma + tones",
                 "of the range", "shift of the mean"), use.swings().stream().map(this::row).toList()));
         }
         if (!use.tones().isEmpty()) {

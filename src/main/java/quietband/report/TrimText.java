@@ -91,9 +91,11 @@ final class TrimText {
                     -Math.toDegrees(s.phase().value()), delay >= 0 ? "an advance" : "a delay", 1e6 * Math.abs(delay), samples));
             }
         }
-        return name(u) + "no weight takes out phase and delay; a filter that absorbs them turns " + String.join("; ", axes) + " and leaves, weighted by the "
+        return name(u) + "no weight takes out phase and delay; a filter that absorbs them turns " + String.join("; ", axes)
+            + " and leaves, weighted by the "
             + "unit's own sensitivity, "
-            + sentence(each.absorbed()) + (rate > 0 ? "; filter designs it from the model with the errors found" : "; filter --analog designs a network for the model "
+            + sentence(each.absorbed()) + (rate > 0 ? "; filter designs it from the model with the errors found"
+            : "; filter --analog designs a network for the model "
             + "with the errors found");
     }
 
@@ -132,7 +134,8 @@ final class TrimText {
         List<String> told = new ArrayList<>();
         told.add("Errors of the path against the model's path without any error, from the difference of the runs with the correction off "
             + "and on (" + (trim.bolted() ? "bolted to the shaker" : "on its platform") + "); +- is half the 95 % interval.");
-        told.add("The new weights leave least of the run with the correction off, as least squares over the limit. model.yaml has the errors, "
+        told.add("The new weights leave least of the run with the correction off, as least squares over the limit. model.yaml has "
+            + "the errors, "
             + "the weights of the run and the unit's own sensitivity as found; trimmed/model.yaml has the new weights"
             + (units.size() > 1 ? ", in a folder for each serial." : "."));
         units.forEach(u -> told.add(readings(u.unit()) + "."));
@@ -149,7 +152,8 @@ final class TrimText {
         List<FrequencyChart> charts = new ArrayList<>();
         for (Unit u : units) {
             for (Axis axis : Axis.ALL) {
-                charts.add(chart(u.unit(), axis, trim.units().size() == 1 ? "" : "-" + u.unit().serial().replace('.', '-').replace('_', '-')));
+                charts.add(chart(u.unit(), axis, trim.units().size() == 1 ? ""
+                    : "-" + u.unit().serial().replace('.', '-').replace('_', '-')));
             }
         }
         return charts;
@@ -167,7 +171,8 @@ final class TrimText {
         }
         double wide = f[0] == f[f.length - 1] ? 1.5 : 1.02;
         return new FrequencyChart("chart-trim" + serial + "-" + axis.letter(), (u.serial() + " axis " + axis.letter()).strip()
-            + ": readings off, on, and with the new weights", (u.serial() + " " + axis.letter()).strip() + ", ppb/g", f[0] / wide, f[f.length - 1] * wide,
+            + ": readings off, on, and with the new weights", (u.serial() + " " + axis.letter()).strip() + ", ppb/g", f[0] / wide,
+            f[f.length - 1] * wide,
             FrequencyChart.Scale.decades(lines, 5), lines);
     }
 

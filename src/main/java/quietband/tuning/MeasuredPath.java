@@ -11,7 +11,8 @@ import quietband.model.Design;
 /**
  * A measured response from the sensors' acceleration to fractional frequency, 1/g, taken with a digital filter that
  * passes everything: weight_i P_i,
- * positive where the correction takes off what a positive acceleration makes. Between its points the logarithm of the magnitude and the unwrapped phase are linear over log f.
+ * positive where the correction takes off what a positive acceleration makes. Between its points the logarithm of the
+ * magnitude and the unwrapped phase are linear over log f.
  *
  * @param frequencyHz rising, above 0
  * @param magnitude   per axis and frequency, 1/g, above 0
@@ -69,7 +70,8 @@ public record MeasuredPath(double[] frequencyHz, double[][] magnitude, double[][
             double[] p = path.phase[axis.ordinal()];
             for (int n = 1; n < p.length; n++) {
                 if (Math.abs(p[n] - p[n - 1]) > COARSE) {
-                    throw new FilterException(String.format(Locale.ROOT, "%s: axis %s turns by %.0f deg from %s to %s Hz, so that its phase "
+                    throw new FilterException(String.format(Locale.ROOT, "%s: axis %s turns by %.0f deg from %s to %s Hz, so that "
+                        + "its phase "
                         + "between them is not certain; measure more frequencies there", file, axis.letter(),
                         Math.toDegrees(p[n] - p[n - 1]), frequencyHz[n - 1], frequencyHz[n]));
                 }

@@ -221,4 +221,21 @@ class TrimTest {
         int i = r.stacks().indexOf(stack);
         return new TrimRun.Reading(0, f, r.re()[i], r.im()[i], 1e-3, Double.NaN);
     }
+
+    @Test
+    void weights_of_the_run_stated_in_the_file_are_those_the_gain_is_told_against() {
+        Design unit = unit(new PathError(GAIN, PHASE, DELAY), 1.03);
+        ShakenUnit shaken = new ShakenUnit(unit, LogGrid.between(12, 10, 2000));
+        Map<Axis, List<TrimRun.Reading>> on = shaken.run(Stack.COMBINED, 0, true, ShakenUnit.noise(-1));
+        on.replaceAll((axis, rows) -> rows.stream().map(r -> new TrimRun.Reading(0, r.frequencyHz(), r.re(), r.im(), r.relativeError(),
+            MODEL.weightsPerG().get(axis) / 2)).toList());
+        TrimmedUnit found = TrimSolver.of(MODEL, false, "", shaken.run(Stack.ISOLATED, 0, true, ShakenUnit.noise(-1)), on);
+        TrimmedUnit plain = trim(unit, LogGrid.between(12, 10, 2000), 0, true, -1);
+        for (TrimmedUnit.Sensor s : found.axes()) {
+            // half the weight said, twice the gain found; the new weight is for that gain
+            assertThat(1 + s.gain().value()).isCloseTo(2 * (1 + GAIN.get(s.axis())), within(1e-8));
+            double before = plain.axes().get(s.axis().ordinal()).newWeight().value();
+            assertThat(s.newWeight().value()).isCloseTo(before / 2, within(1e-8 * Math.abs(before)));
+        }
+    }
 }
