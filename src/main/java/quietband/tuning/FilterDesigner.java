@@ -82,12 +82,14 @@ public final class FilterDesigner {
         double[] x;
         double relaxed = Double.NaN;
         double[] free = flat == null ? null : flat.unboundedFit();
-        if (free != null && bound.kept(free)) {
+        SwingBound swing = new SwingBound(unknowns, terms, design, assembly);
+        if (free != null && bound.kept(free) && swing.kept(free)) {
             x = free;
         } else {
-            x = new FilterSearch(unknowns, goal, bound).run();
+            x = new FilterSearch(unknowns, goal, bound, swing).run();
             if (flat == null && !bound.kept(x, 2e-3)) {
-                relaxed = goal.value(new FilterSearch(unknowns, goal, bound(unknowns, 2 * task.maxGain(), corners)).best());
+                relaxed = goal.value(new FilterSearch(unknowns, goal, bound(unknowns, 2 * task.maxGain(), corners),
+                    swing).best());
             }
         }
         List<DigitalFilter> filters = filters(unknowns, x, denominators);

@@ -26,6 +26,7 @@ public record FilterFacts(AllowedErrors allowed, List<AllowedErrors.Least> least
                           Optional<FixedDesign> fixed, List<Binding> binding) {
 
     private static final double NEAR = 2e-3;
+    private static final double NEAR_RANGE = 5e-3;
     private static final double NEAR_DB = 0.007;
 
     public FilterFacts {
@@ -69,7 +70,7 @@ public record FilterFacts(AllowedErrors allowed, List<AllowedErrors.Least> least
             binding.addAll(above(result.changed()));
         }
         for (RequirementResult r : result.after().requirements()) {
-            if (r.name().equals("tuning_swing") && r.usedShare() >= 1 - NEAR) {
+            if (r.name().equals("tuning_swing") && r.usedShare() >= 1 - NEAR_RANGE) {
                 binding.add(new Binding("tuning_range", "", Double.NaN, r.usedShare()));
             }
         }
