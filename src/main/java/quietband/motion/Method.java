@@ -22,7 +22,8 @@ final class Method {
             }
             p.equations().fits().forEach((eta, fit) -> into.add(String.format(Locale.ROOT, "A loss factor of %.4g, the same at "
                 + "every frequency, has no exact form in time: what loses energy must also stiffen with frequency. Springs with "
-                + "dampers stand for it, off by %.1f %% of the complex stiffness at most from %.4g to %.4g Hz.", eta, 100 * fit.worst(2 * Math.PI * design.requirement().fromHz(),
+                + "dampers stand for it, off by %.1f %% of the complex stiffness at most from %.4g to %.4g Hz.", eta,
+                100 * fit.worst(2 * Math.PI * design.requirement().fromHz(),
                     2 * Math.PI * plan.loss().topHz()), design.requirement().fromHz(), plan.loss().topHz())));
             if (p.contact() != null) {
                 into.add("Stops and seated springs act: where one is reached, the equations change at the crossing, found to "
