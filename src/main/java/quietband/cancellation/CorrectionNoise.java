@@ -12,6 +12,7 @@ public final class CorrectionNoise {
     private final Cancellation cancellation;
     private final CorrectionPath path;
     private final Vec weightsPerG;
+    private final double[] step = new double[3];
 
     /**
      * For one correction.
@@ -22,6 +23,9 @@ public final class CorrectionNoise {
         this.cancellation = cancellation;
         this.path = new CorrectionPath(cancellation);
         this.weightsPerG = weightsPerG;
+        for (int i = 0; i < 3; i++) {
+            step[i] = quantiserStepG(cancellation, i);
+        }
     }
 
     /**
@@ -36,7 +40,7 @@ public final class CorrectionNoise {
             double n = sensor.noiseGPerRtHz().get(i);
             sum += w * w * path.afterSensorPower(i, f) * n * n;
             if (cancellation.path().converterBits() > 0) {
-                double q = quantiserStepG(cancellation, i);
+                double q = step[i];
                 sum += w * w * path.digitalPower(i, f) * q * q / (6 * cancellation.path().sampleRateHz());
             }
         }

@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.function.Function;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -16,12 +17,15 @@ import quietband.report.FilterFiles;
 import quietband.report.Provenance;
 import quietband.report.ResultDirectory;
 import quietband.tuning.FilterDesigner;
+import quietband.tuning.FilterFacts;
 import quietband.tuning.FilterForm;
 import quietband.tuning.FilterFound;
 import quietband.tuning.FilterGoal;
 import quietband.tuning.FilterResult;
 import quietband.tuning.FilterTask;
 import quietband.tuning.FilteredModel;
+import quietband.tuning.FixedDesign;
+import quietband.tuning.FixedPoint;
 import quietband.units.Amounts;
 import quietband.units.Dimension;
 import quietband.units.WrongAmount;
@@ -51,6 +55,20 @@ final class FilterCommand implements Callable<Integer> {
         description = "largest gain of a filter up to half the sample rate; default: ${DEFAULT-VALUE}")
     private String maxGain;
 
+    @Option(names = "--bits", paramLabel = "N",
+        description = "whole numbers of this word length in place of real coefficients, as a table for firmware; refused when that "
+            + "costs more than 0.5 dB of the worst ratio")
+    private Integer bits;
+
+    @Mixin
+    private ResponseOption response;
+
+    @Mixin
+    private AnalogOptions analog;
+
+    @Mixin
+    private TrimOptions trim;
+
     @Mixin
     private OutputOptions output;
 
@@ -64,14 +82,32 @@ final class FilterCommand implements Callable<Integer> {
     public Integer call() {
         ModelFile file = ModelFile.read(model);
         Provenance from = output.provenance("filter", file);
+        if (analog.asked() && !trim.asked()) {
+            if (count != null) {
+                throw new Mendable("--count goes with taps and sections; the poles of a network are --analog 1 or --analog 2");
+            }
+            return other(from, directory -> analog.run(task(file.design()), from, directory, output.json()));
+        }
+        if (trim.asked()) {
+            if (analog.asked() || response.asked() || count != null) {
+                throw new Mendable("--trim designs no filter: leave --analog, --response and --count out");
+            }
+            return other(from, directory -> trim.run(file, from, directory, output.json()));
+        }
         try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "filter"), from.mark())) {
             FilterTask task = task(file.design());
             long start = System.nanoTime();
             FilterFound found = FilterDesigner.design(task);
             double seconds = (System.nanoTime() - start) / 1e9;
             ModelFile changed = FilteredModel.of(file, found.filters());
+            int needed = FixedDesign.needed(changed.design());
+            Optional<FixedDesign> fixed = fixed(changed.design());
+            if (fixed.isPresent()) {
+                found = FilterDesigner.rounded(task, found, fixed.get().rounded());
+                changed = FilteredModel.of(file, found.filters());
+            }
             FilterResult result = FilterResult.of(task, found, changed.design(), seconds);
-            FilterFiles files = new FilterFiles(result, changed, from);
+            FilterFiles files = new FilterFiles(result, FilterFacts.of(result, needed, fixed), changed, from);
             files.writeTo(directory);
             directory.commit();
             PrintWriter out = spec.commandLine().getOut();
@@ -82,9 +118,33 @@ final class FilterCommand implements Callable<Integer> {
         return 0;
     }
 
+    /** What is not the design of a digital filter; writes and returns what is to be printed. */
+    private int other(Provenance from, Function<ResultDirectory, String> work) {
+        try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "filter"), from.mark())) {
+            String told = work.apply(directory);
+            directory.commit();
+            PrintWriter out = spec.commandLine().getOut();
+            out.print(told);
+            out.flush();
+            Messages.resultAt(spec, directory);
+        }
+        return 0;
+    }
+
+    private Optional<FixedDesign> fixed(Design changed) {
+        if (bits == null) {
+            return Optional.empty();
+        }
+        if (bits < FixedPoint.SHORTEST || bits > FixedPoint.LONGEST) {
+            throw new Mendable("--bits " + bits + ": between " + FixedPoint.SHORTEST + " and " + FixedPoint.LONGEST);
+        }
+        return Optional.of(FixedDesign.of(changed, bits));
+    }
+
     private FilterTask task(Design design) {
         int n = count != null ? count : form == FilterForm.TAPS ? 16 : 2;
-        return new FilterTask(design, form, n, goal, gain(), frequencies.frequencies(design.requirement()), Optional.empty());
+        return new FilterTask(design, form, n, goal, gain(), frequencies.frequencies(design.requirement()),
+            design.cancellation().flatMap(c -> response.path(design, spec.commandLine().getErr())));
     }
 
     private double gain() {

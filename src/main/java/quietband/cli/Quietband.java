@@ -32,6 +32,7 @@ public final class Quietband implements Runnable {
 
     /** Runs a command line and ends the process with its status. */
     public static void main(String[] args) {
+        FastStart.again(() -> Runtime.getRuntime().halt(Trouble.DEFECT), args).ifPresent(System::exit);
         PrintWriter out = new PrintWriter(System.out, false, StandardCharsets.UTF_8);
         PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
         int status = run(out, err, args);

@@ -98,6 +98,10 @@ final class SpringsCommand implements Callable<Integer> {
         if (reduction != null || hold) {
             throw new Mendable("--measured goes with --corner, or alone: leave " + (hold ? "--hold" : "--reduction") + " out");
         }
+        if (damping != null || catalogue != null) {
+            throw new Mendable("--measured changes mass and rates alone: leave " + (damping != null ? "--damping" : "--catalogue")
+                + " out");
+        }
         Vec found = SpringOptions.measured(measured);
         Vec wanted = corner == null ? Vec.all(Double.NaN) : SpringOptions.corner(corner);
         ModelFile file = ModelFile.read(model);
@@ -124,6 +128,9 @@ final class SpringsCommand implements Callable<Integer> {
             throw new Mendable((asked == 0 ? "nothing is wanted" : "more than one thing is wanted")
                 + ": give one of --corner \"90 Hz\", "
                 + "--reduction \"20 dB at 300 Hz\" and --hold");
+        }
+        if (hold && damping != null) {
+            throw new Mendable("--hold chooses the damping itself: leave --damping out, or give --corner or --reduction instead");
         }
         Optional<Catalogue> listed = Optional.ofNullable(catalogue).map(Catalogue::read);
         SpringWish.Kind kind = listed.isPresent() ? SpringWish.Kind.CATALOGUE : parts;

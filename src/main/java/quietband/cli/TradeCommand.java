@@ -48,7 +48,8 @@ final class TradeCommand implements Callable<Integer> {
     private List<String> vary;
 
     @Option(names = "--search", arity = "0..1", fallbackValue = "margin", paramLabel = "margin|yield",
-        description = "find the best design within the bounds instead; margin when not said")
+        description = "find the best design within the bounds instead; margin when not said; yield draws --units for some hundred "
+            + "designs, which takes minutes")
     private Goal search;
 
     @Option(names = "--units", paramLabel = "N", defaultValue = "500",

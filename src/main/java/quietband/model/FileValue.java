@@ -18,9 +18,10 @@ import quietband.units.Dimension;
  * @param free      whether any text may stand there
  * @param doc       the format's line about it
  * @param comment   the comment behind it in the file, without its mark; empty when there is none
+ * @param example   what could stand there, on one line; a block or list that is left out is one such value
  */
 public record FileValue(String path, String block, String key, String part, String text, boolean given,
-                        List<String> words, Optional<Dimension> dimension, boolean free, String doc, String comment) {
+                        List<String> words, Optional<Dimension> dimension, boolean free, String doc, String comment, String example) {
 
     public FileValue {
         words = List.copyOf(words);

@@ -27,9 +27,7 @@ final class FileValues {
             form.key(pair.key().text()).ifPresent(key -> value(key, pair.value(), pair.key(), path));
         }
         for (Key key : form.keys()) {
-            boolean leaf = !(key.form() instanceof Form.Block || key.form() instanceof Form.AxisBlock
-                || key.form() instanceof Form.Entries || key.form() instanceof Form.Places);
-            if (leaf && node.get(key.name()) == null) {
+            if (node.get(key.name()) == null) {
                 values.add(left(key, path));
             }
         }
@@ -37,7 +35,7 @@ final class FileValues {
 
     private static FileValue left(Key key, String block) {
         return new FileValue(join(block, key.name()), block, key.name(), "", "", false, words(key.form()),
-            dimension(key.form()), key.form() instanceof Form.Text, key.doc(), "");
+            dimension(key.form()), key.form() instanceof Form.Text, key.doc(), "", Examples.of(key));
     }
 
     private void value(Key key, Node node, Node where, String block) {
@@ -96,7 +94,8 @@ final class FileValues {
 
     private void add(Key key, Node node, Node where, String block, String path, String part) {
         values.add(new FileValue(path, block, key.name(), part, node.isNull() ? "" : shown(node), true, words(key.form()),
-            dimension(key.form()), key.form() instanceof Form.Text, key.doc(), comment(node, where)));
+            dimension(key.form()), key.form() instanceof Form.Text, key.doc(), comment(node, where),
+            Examples.of(key)));
     }
 
     private String shown(Node node) {

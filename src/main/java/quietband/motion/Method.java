@@ -20,9 +20,10 @@ final class Method {
                 into.add(String.format(Locale.ROOT, "Waves of springs with mass are followed to %.2g relative up to %.4g Hz.",
                     p.equations().lineError(), plan.loss().topHz()));
             }
-            p.equations().fits().forEach((eta, fit) -> into.add(String.format(Locale.ROOT, "A loss factor of %.4g has no exact "
-                + "form in time; springs with dampers stand for it that are off by %.1f %% of the stiffness at most from %.4g to "
-                + "%.4g Hz.", eta, 100 * fit.worst(2 * Math.PI * design.requirement().fromHz(),
+            p.equations().fits().forEach((eta, fit) -> into.add(String.format(Locale.ROOT, "A loss factor of %.4g, the same at "
+                + "every frequency, has no exact form in time: what loses energy must also stiffen with frequency. Springs with "
+                + "dampers stand for it, off by %.1f %% of the complex stiffness at most from %.4g to %.4g Hz.", eta,
+                100 * fit.worst(2 * Math.PI * design.requirement().fromHz(),
                     2 * Math.PI * plan.loss().topHz()), design.requirement().fromHz(), plan.loss().topHz())));
             if (p.contact() != null) {
                 into.add("Stops and seated springs act: where one is reached, the equations change at the crossing, found to "

@@ -3,24 +3,34 @@ package quietband.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import quietband.model.Axis;
 import quietband.model.ModelFile;
 import quietband.response.StackVerdict;
+import quietband.tuning.FilterFacts;
 import quietband.tuning.FilterPeaks;
 import quietband.tuning.FilterResult;
 
 /** What the design of a filter writes: the changed model with its filter, tables, charts, page, summary, text. */
 public final class FilterFiles {
 
+    private static final String MODEL_PATH = "What follows is by the model's own path, not by the measured one.";
+
     private final FilterResult result;
     private final ModelFile changed;
     private final Provenance from;
+    private final PortReport port;
+    private final Optional<MeasuredReport> measured;
+    private final FactsReport facts;
 
     /** For one design; {@code changed} is the model that uses the filter. */
-    public FilterFiles(FilterResult result, ModelFile changed, Provenance from) {
+    public FilterFiles(FilterResult result, FilterFacts facts, ModelFile changed, Provenance from) {
         this.result = result;
         this.changed = changed;
         this.from = from;
+        this.port = new PortReport(changed.design());
+        this.measured = MeasuredReport.of(result);
+        this.facts = new FactsReport(result, facts);
     }
 
     /** Writes all files. */
@@ -28,13 +38,16 @@ public final class FilterFiles {
         ScatterFiles.write(directory, "", changed.bundle());
         String summary = json();
         directory.write("summary.json", w -> w.write(summary));
+        port.writeTo(directory);
+        measured.ifPresent(m -> m.writeTo(directory));
+        facts.writeTo(directory);
         String page = Pages.page(page());
         directory.write("report.html", w -> w.write(page));
     }
 
     /** The summary. */
     public String json() {
-        return FilterSummary.json(result, from);
+        return FilterSummary.json(result, from, port, measured, facts);
     }
 
     /** The summary for a terminal. */
@@ -53,6 +66,10 @@ public final class FilterFiles {
                 FilterSummary.decibels(result.found().peaks().get(i).gain()),
                 Words.hz(result.found().peaks().get(i).frequencyHz())));
         }
+        measured.ifPresent(m -> lines.addAll(m.lines()));
+        lines.add(port.line());
+        measured.ifPresent(m -> lines.add(MODEL_PATH));
+        lines.addAll(facts.lines());
         lines.add("");
         lines.add(Caution.PREDICTION);
         return String.join("\n", lines) + "\n";
@@ -69,10 +86,16 @@ public final class FilterFiles {
     }
 
     private PlainPage page() {
-        AssessmentView.Head head = new AssessmentView.Head(title(), "FILTER", "none", sentence("after",
-            FilterResult.fullest(result.after())), from,
+        AssessmentView.Head head = new AssessmentView.Head(title(), "FILTER", "none",
+            measured.map(MeasuredReport::headline).orElseGet(() -> sentence("after", FilterResult.fullest(result.after()))), from,
             Dossier.today());
-        return new PlainPage(head, List.of(new PlainPage.Part("Residual", List.of(sentence("before", FilterResult.fullest(result.before())),
-            sentence("after", FilterResult.fullest(result.after()))), List.of(), List.of())));
+        List<PlainPage.Part> parts = new ArrayList<>();
+        parts.add(new PlainPage.Part("Residual", List.of(sentence("before", FilterResult.fullest(result.before())),
+            sentence("after", FilterResult.fullest(result.after()))), List.of(), List.of()));
+        measured.ifPresent(m -> parts.add(m.part()));
+        parts.add(port.part());
+        measured.ifPresent(m -> parts.add(new PlainPage.Part("By the model's path", List.of(MODEL_PATH), List.of(), List.of())));
+        parts.addAll(facts.parts());
+        return new PlainPage(head, parts);
     }
 }

@@ -1,5 +1,6 @@
 package quietband.report;
 
+import java.util.Optional;
 import quietband.model.Axis;
 import quietband.model.DigitalFilter;
 import quietband.response.StackVerdict;
@@ -11,7 +12,8 @@ final class FilterSummary {
 
     private FilterSummary() { }
 
-    static String json(FilterResult r, Provenance from) {
+    static String json(FilterResult r, Provenance from, PortReport port, Optional<MeasuredReport> measured,
+                       FactsReport facts) {
         Json json = new Json();
         json.object(() -> {
             from.fields(json);
@@ -29,6 +31,9 @@ final class FilterSummary {
                     json.object(axis.letter(), () -> filter(json, r, axis.ordinal()));
                 }
             });
+            measured.ifPresent(m -> m.fields(json));
+            port.fields(json);
+            facts.fields(json);
             json.field("note", Caution.PREDICTION);
         });
         return json.text();
@@ -51,7 +56,7 @@ final class FilterSummary {
         return 10 * StrictMath.log10(most);
     }
 
-    private static void verdict(Json json, StackVerdict v) {
+    static void verdict(Json json, StackVerdict v) {
         StackVerdict.Worst w = v.worst();
         json.field("worst_ratio", FilterResult.worstRatio(v)).field("stack", v.stack().key())
             .field("frequency_hz", w.frequencyHz()).field("axis", w.axis()).field("residual_ppb_per_g", w.residualPerG() * 1e9)

@@ -24,9 +24,10 @@ import org.jfree.data.xy.DefaultXYDataset;
  * @param toHz   right end
  * @param scale  of the vertical axis
  * @param lines  drawn in this order, the last on top
+ * @param over   label of the horizontal axis
  */
 record FrequencyChart(String name, String title, String unit, double fromHz, double toHz, Scale scale,
-                      List<ChartLine> lines) {
+                      List<ChartLine> lines, String over) {
 
     /** Size in px; a page scales it. */
     static final int WIDTH = 760;
@@ -35,6 +36,11 @@ record FrequencyChart(String name, String title, String unit, double fromHz, dou
 
     FrequencyChart {
         lines = List.copyOf(lines);
+    }
+
+    /** Over the frequency of vibration. */
+    FrequencyChart(String name, String title, String unit, double fromHz, double toHz, Scale scale, List<ChartLine> lines) {
+        this(name, title, unit, fromHz, toHz, scale, lines, "frequency, Hz");
     }
 
     /**
@@ -109,7 +115,7 @@ record FrequencyChart(String name, String title, String unit, double fromHz, dou
             }
         }
         renderer.setLegendItemLabelGenerator((set, series) -> lines.get(series).name());
-        XYPlot plot = new XYPlot(data, new TradeAxis("frequency, Hz", fromHz, toHz), vertical(), renderer);
+        XYPlot plot = new XYPlot(data, new TradeAxis(over, fromHz, toHz), vertical(), renderer);
         return ChartFrame.around(plot);
     }
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import quietband.model.Axis;
 import quietband.model.Stack;
+import quietband.model.Vec;
 import quietband.tuning.SpringAnswer;
 import quietband.tuning.TravelCurve;
 
@@ -42,7 +43,7 @@ final class SpringCharts {
             lines.add(new ChartLine("counted, at this design's corners", corners, counted, Look.number(3), true));
         }
         return new FrequencyChart("chart-travel", "Sag and travel against the corner frequency", "travel, mm", from, to,
-            FrequencyChart.Scale.decades(lines, 5), lines);
+            FrequencyChart.Scale.decades(lines, 5), lines, "corner frequency, Hz");
     }
 
     /**
@@ -60,19 +61,29 @@ final class SpringCharts {
         double[] box = new double[n];
         for (int i = 0; i < n; i++) {
             from[i] = a.tenfold() * c.cornerHz()[i];
-            travel[i] = 1e3 * (c.sustained()[i] + Math.max(c.shock()[i], c.sag()[i]));
-            box[i] = 1e3 * a.body() + 2 * travel[i];
+            travel[i] = 1e3 * a.tenfoldTravel(from[i]);
+            box[i] = 1e3 * a.tenfoldBox(from[i]);
         }
-        double mean = Math.cbrt(a.cornerHz().x() * a.cornerHz().y() * a.cornerHz().z());
-        double[] here = {a.tenfold() * mean};
-        double counted = 1e3 * Axis.ALL.stream().mapToDouble(x -> a.after().travel().orElseThrow().counted().get(x)).max().orElse(0);
         List<ChartLine> lines = new ArrayList<>(List.of(new ChartLine("largest edge of the box inside", from, box, Look.of(Stack.COMBINED)),
             new ChartLine("travel each way", from, travel, Look.number(1))));
-        if (counted > 0) {
-            lines.add(new ChartLine("this design", here, new double[] {1e3 * a.body() + 2 * counted}, Look.number(3), true));
+        Vec limit = a.changed().design().platform().orElseThrow().boxLimit();
+        double edge = Axis.ALL.stream().mapToDouble(limit::get).filter(Double::isFinite).max().orElse(Double.NaN);
+        if (edge > 0) {
+            lines.add(new ChartLine("largest box allowed", new double[] {from[0], from[n - 1]}, new double[] {1e3 * edge, 1e3 * edge},
+                Look.LIMIT));
         }
+        if (from[0] < 10 && from[n - 1] > 10) {
+            lines.add(new ChartLine("from 10 Hz on", new double[] {10, 10},
+                new double[] {1e3 * a.tenfoldBox(10), 1e3 * a.tenfoldTravel(10)}, Look.number(0), true));
+        }
+        lines.add(new ChartLine("this design", new double[] {a.tenfoldFromHz()}, new double[] {1e3 * compact(a)}, Look.number(3), true));
         return java.util.Optional.of(new FrequencyChart("chart-box", "What a tenfold reduction from a frequency on asks for", "mm", from[0],
-            from[n - 1], FrequencyChart.Scale.decades(lines, 6), lines));
+            from[n - 1], FrequencyChart.Scale.decades(lines, 6), lines, "tenfold reduction from here on, Hz"));
+    }
+
+    /** Largest edge of the box this design needs inside, m. */
+    static double compact(SpringAnswer a) {
+        return a.body() + 2 * Axis.ALL.stream().mapToDouble(x -> a.after().travel().orElseThrow().counted().get(x)).max().orElse(0);
     }
 
     private static double[] mm(double[] metres) {

@@ -109,8 +109,9 @@ public final class SpringFiles {
             json.field("ballast_g", 1e3 * a.ballast());
             json.object("ballast_at_mm", () -> axes(json, i -> 1e3 * a.ballastAt().get(i)));
             json.object("elastic_centre_off_mm", () -> axes(json, i -> 1e3 * a.elastic().offset().get(i)));
-            json.field("lift_off_level", a.liftOff()).field("tenfold_from_hz", a.tenfold() * Math.cbrt(a.cornerHz().x() * a.cornerHz().y()
-                * a.cornerHz().z()));
+            json.field("lift_off_level", a.liftOff()).field("tenfold_from_hz", a.tenfoldFromHz());
+            json.object("tenfold_from_10_hz", () -> json.field("corner_hz", 10 / a.tenfold()).field("travel_mm", 1e3 * a.tenfoldTravel(10))
+                .field("box_mm", 1e3 * a.tenfoldBox(10)));
             json.array("modes", () -> a.after().modes().forEach(m -> AssessmentSummary.mode(json, m)));
             json.field("requirement_met", a.after().requirementMet().orElse(null));
             json.array("requirements", () -> a.after().requirements().forEach(r -> AssessmentSummary.requirement(json,

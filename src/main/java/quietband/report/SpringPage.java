@@ -101,21 +101,6 @@ final class SpringPage {
             "damping ratio, lowest mode"), rows);
     }
 
-    /** Travel at a corner in Hz, m: along a straight line in logarithms through the curve. */
-    private double travelAt(double corner) {
-        double[] f = a.curve().cornerHz();
-        int i = 0;
-        while (i + 2 < f.length && f[i + 1] < corner) {
-            i++;
-        }
-        double t = StrictMath.log(corner / f[i]) / StrictMath.log(f[i + 1] / f[i]);
-        return StrictMath.exp((1 - t) * StrictMath.log(at(i)) + t * StrictMath.log(at(i + 1)));
-    }
-
-    private double at(int i) {
-        return a.curve().sustained()[i] + Math.max(a.curve().shock()[i], a.curve().sag()[i]);
-    }
-
     private static String rates(Vec v) {
         return String.format(Locale.ROOT, "%.4g, %.4g, %.4g", v.x() / 1e3, v.y() / 1e3, v.z() / 1e3);
     }
@@ -127,12 +112,10 @@ final class SpringPage {
                 4)));
         }
         List<String> told = Double.isNaN(a.tenfold()) ? List.of("Damping keeps the platform from a tenfold reduction at any frequency.")
-            : List.of(String.format(Locale.ROOT, "The platform takes a tenth away from %.3g times its corner on: a tenfold "
-            + "reduction from 10 Hz would "
-                + "need a corner of %.3g Hz, %.3g mm of travel each way and a box of %.0f mm inside; this design has it from "
-                + "%.4g Hz.", a.tenfold(),
-                10 / a.tenfold(), 1e3 * travelAt(10 / a.tenfold()), 1e3 * (a.body() + 2 * travelAt(10 / a.tenfold())),
-                a.tenfold() * Math.cbrt(a.cornerHz().x() * a.cornerHz().y() * a.cornerHz().z())));
+            : List.of(String.format(Locale.ROOT, "The big-box lesson: the platform takes a tenth away from %.3g times its corner on. A "
+                + "tenfold reduction from 10 Hz would need a corner of %.3g Hz, %.3g mm of travel each way and a box of %.0f mm inside; "
+                + "this design has it from %.4g Hz on in a box of %.0f mm.", a.tenfold(), 10 / a.tenfold(), 1e3 * a.tenfoldTravel(10),
+                1e3 * a.tenfoldBox(10), a.tenfoldFromHz(), 1e3 * SpringCharts.compact(a)));
         return new PlainPage.Part("Corners, modes and travel", told,
             List.of(new Grid("Corner of each axis: the mode that moves mostly "
             + "along it, Hz", List.of("axis", "wanted", "reached"), corners), AssessmentGrids.modes(a.after()),

@@ -72,7 +72,8 @@ final class SpringSketch {
         double cy = TOP + VIEW / 2.0;
         if (Double.isFinite(platform.boxLimit().x()) && Double.isFinite(platform.boxLimit().get(up))) {
             frame(g, cx, cy, platform.boxLimit().x(), platform.boxLimit().get(up), Look.LIMIT.colour(), true);
-            dimension(g, cx, cy + platform.boxLimit().get(up) * scale / 2 + 16, platform.boxLimit().x(), "box ");
+            dimension(g, cx, cy + platform.boxLimit().get(up) * scale / 2 + 18, platform.boxLimit().x(), "box ");
+            upright(g, cx + platform.boxLimit().x() * scale / 2 + 18, cy, platform.boxLimit().get(up), "box ");
         }
         platform.size().ifPresent(size -> {
             Vec c = platform.centreOfGravity();
@@ -80,6 +81,7 @@ final class SpringSketch {
                 size.get(up), Look.FAINT, false);
         });
         spans(g, cx, cy, up);
+        bodySize(g, cx, cy, up);
         for (Spring s : platform.springs()) {
             spring(g, cx + (s.at().x() - middle.x()) * scale, cy - (s.at().get(up) - middle.get(up)) * scale,
                 up == Axis.Z);
@@ -107,24 +109,47 @@ final class SpringSketch {
         double span = x[x.length - 1] - x[0];
         double at = cx + ((x[0] + x[x.length - 1]) / 2 - middle.x()) * scale;
         if (span > 0) {
-            dimension(g, at, cy - (v[v.length - 1] - middle.get(up)) * scale - 14, span, "");
+            dimension(g, at, cy - (v[v.length - 1] - middle.get(up)) * scale + 24, span, "");
         }
         double high = v[v.length - 1] - v[0];
         if (high > 0) {
-            double px = cx + (x[0] - middle.x()) * scale - 16;
-            double py = cy - ((v[0] + v[v.length - 1]) / 2 - middle.get(up)) * scale;
-            g.setColor(Look.FAINT);
-            g.setStroke(new BasicStroke(0.8f));
-            g.draw(new Line2D.Double(px, py - high * scale / 2, px, py + high * scale / 2));
-            for (int side = -1; side <= 1; side += 2) {
-                g.draw(new Line2D.Double(px - 4, py + side * high * scale / 2, px + 4, py + side * high * scale / 2));
-            }
-            java.awt.geom.AffineTransform before = g.getTransform();
-            g.translate(px - 3, py + 26);
-            g.rotate(-Math.PI / 2);
-            g.drawString(text(high), 0, 0);
-            g.setTransform(before);
+            upright(g, cx + (x[0] - middle.x()) * scale + 22, cy - ((v[0] + v[v.length - 1]) / 2 - middle.get(up)) * scale, high, "");
         }
+    }
+
+    /** Length and height of the body, below and left of it. */
+    private void bodySize(Graphics2D g, double cx, double cy, Axis up) {
+        platform.size().ifPresent(size -> {
+            Vec c = platform.centreOfGravity();
+            double bx = cx + (c.x() - middle.x()) * scale;
+            double by = cy - (c.get(up) - middle.get(up)) * scale;
+            dimension(g, bx, by + size.get(up) * scale / 2 + 13, size.x(), "body ");
+            upright(g, bx - size.x() * scale / 2 - 13, by, size.get(up), up == Axis.Z ? "" : "body ");
+        });
+    }
+
+    private void upright(Graphics2D g, double px, double py, double length, String what) {
+        g.setColor(Look.FAINT);
+        g.setStroke(new BasicStroke(0.8f));
+        g.draw(new Line2D.Double(px, py - length * scale / 2, px, py + length * scale / 2));
+        for (int side = -1; side <= 1; side += 2) {
+            g.draw(new Line2D.Double(px - 4, py + side * length * scale / 2, px + 4, py + side * length * scale / 2));
+        }
+        java.awt.geom.AffineTransform before = g.getTransform();
+        g.translate(px, py);
+        g.rotate(-Math.PI / 2);
+        label(g, what + text(length), 0, 0);
+        g.setTransform(before);
+    }
+
+    /** Words in the middle of a line, which is broken there. */
+    private static void label(Graphics2D g, String words, double x, double y) {
+        java.awt.FontMetrics m = g.getFontMetrics();
+        double w = m.stringWidth(words);
+        g.setColor(Color.WHITE);
+        g.fill(new Rectangle2D.Double(x - w / 2 - 3, y - 8, w + 6, 16));
+        g.setColor(Look.INK);
+        g.drawString(words, (float) (x - w / 2), (float) y + 4);
     }
 
     private void dimension(Graphics2D g, double cx, double y, double length, String what) {
@@ -134,7 +159,7 @@ final class SpringSketch {
         for (int side = -1; side <= 1; side += 2) {
             g.draw(new Line2D.Double(cx + side * length * scale / 2, y - 4, cx + side * length * scale / 2, y + 4));
         }
-        g.drawString(what + text(length), (float) cx - 16, (float) y - 3);
+        label(g, what + text(length), cx, y);
     }
 
     private static String text(double m) {

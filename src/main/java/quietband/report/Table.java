@@ -62,8 +62,8 @@ public final class Table {
         return this;
     }
 
-    /** Letters, digits, points, underscores, and hyphens and spaces within: needs no quotes. */
-    private static boolean plain(String value) {
+    /** Letters, digits, points, underscores, and hyphens and spaces within, or nothing after another cell: needs no quotes. */
+    private boolean plain(String value) {
         for (int i = 0; i < value.length(); i++) {
             char c = value.charAt(i);
             boolean word = c >= 'a' && c <= 'z' || c >= '0' && c <= '9' || c >= 'A' && c <= 'Z' || c == '_' || c == '.';
@@ -72,7 +72,7 @@ public final class Table {
                 return false;
             }
         }
-        return !value.isEmpty();
+        return !value.isEmpty() || cells > 0;
     }
 
     /** Starts a cell: the comma, and room for some characters and what may follow. */

@@ -20,6 +20,9 @@ import org.jfree.data.xy.DefaultXYDataset;
  */
 record TimeChart(String name, String title, String across, String unit, List<ChartLine> lines) {
 
+    private static final double LEVEL = 1e-4;
+    private static final double ROOM = 0.05;
+
     TimeChart {
         lines = List.copyOf(lines);
     }
@@ -47,8 +50,14 @@ record TimeChart(String name, String title, String across, String unit, List<Cha
             renderer.setSeriesStroke(i, line.look().stroke());
         }
         renderer.setLegendItemLabelGenerator((set, series) -> lines.get(series).name());
-        XYPlot plot = new XYPlot(data, axis(across), axis(unit), renderer);
-        return ChartFrame.around(plot);
+        NumberAxis up = axis(unit);
+        double low = lines.stream().mapToDouble(l -> l.bottom(false)).min().orElse(0);
+        double high = lines.stream().mapToDouble(ChartLine::top).max().orElse(0);
+        if (Double.isFinite(high) && high != 0 && high - low < LEVEL * Math.abs(high)) {
+            // a level line: room for labels that differ
+            up.setRange(high - ROOM * Math.abs(high), high + ROOM * Math.abs(high));
+        }
+        return ChartFrame.around(new XYPlot(data, axis(across), up, renderer));
     }
 
     private static NumberAxis axis(String label) {

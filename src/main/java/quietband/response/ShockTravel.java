@@ -26,15 +26,17 @@ final class ShockTravel {
     private final RelativeMotion motion;
 
     private final double periods;
+    private final double stepsPerPeriod;
 
     ShockTravel(Assembly assembly) {
-        this(assembly, PERIODS_AFTER);
+        this(assembly, PERIODS_AFTER, STEPS_PER_PERIOD);
     }
 
-    /** With another number of periods of the lowest mode after the pulse. */
-    ShockTravel(Assembly assembly, double periods) {
+    /** With another number of periods of the lowest mode after the pulse, and of steps in one of the highest. */
+    ShockTravel(Assembly assembly, double periods, double stepsPerPeriod) {
         this.assembly = assembly;
         this.periods = periods;
+        this.stepsPerPeriod = stepsPerPeriod;
         this.motion = new RelativeMotion(assembly);
     }
 
@@ -44,11 +46,11 @@ final class ShockTravel {
     Vec peak(Shock shock, Axis axis, List<Vec> points) {
         Tracker tracker = new Tracker(assembly, points);
         double[] x = new double[motion.order() + 2];
-        double fastest = 2 * Math.PI / assembly.modes().omega(5) / STEPS_PER_PERIOD;
+        double fastest = 2 * Math.PI / assembly.modes().omega(5) / stepsPerPeriod;
         for (Pulse.Piece piece : new Pulse(shock).pieces()) {
             x[motion.order()] = piece.startG() * StandardGravity.M_PER_S2;
             x[motion.order() + 1] = piece.slopeG() * StandardGravity.M_PER_S2;
-            double step = Math.min(fastest, piece.duration() / STEPS_PER_PERIOD);
+            double step = Math.min(fastest, piece.duration() / stepsPerPeriod);
             run(x, axis, piece.omega(), piece.duration(), step, tracker);
         }
         x[motion.order()] = 0;

@@ -83,9 +83,11 @@ public record Travel(Vec sag, Vec sustained, Vec shock, Vec random3Sigma) {
         return shock(design, new ShockTravel(assembly));
     }
 
-    /** The same looking only at the pulse and two periods of the lowest mode after it, for searches. */
+    /**
+     * The same for searches: only the pulse and two periods of the lowest mode after it, in longer steps, whose cubics are good to 1e-3.
+     */
     public static Vec firstSwing(Design design, Assembly assembly) {
-        return shock(design, new ShockTravel(assembly, 2));
+        return shock(design, new ShockTravel(assembly, 2, 20));
     }
 
     private static Vec shock(Design design, ShockTravel travel) {

@@ -1,6 +1,7 @@
 package quietband.tuning;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ForkJoinPool;
@@ -40,6 +41,8 @@ final class BoundedSearch {
     private static final int LEAST_SCOUTS = 24;
     private static final int SCOUTS_EACH = 10;
     private static final double SHORTEST = 4e-4;
+    // what is still won by then comes cheaper by the last steps along the axes
+    private static final double GAIN = 0.02;
 
     private final int n;
     private final long seed;
@@ -107,7 +110,10 @@ final class BoundedSearch {
     private void evolve(double[] from, double step, int run) {
         Evolution evolution = new Evolution(from, step, seed, run);
         int most = 40 + 9 * n;
-        for (int g = 0; g < most && !evolution.settled(); g++) {
+        int patience = 9 + n / 2;
+        double mark = Double.POSITIVE_INFINITY;
+        int since = 0;
+        for (int g = 0; g < most && !evolution.settled() && since < patience; g++) {
             List<double[]> points = evolution.ask();
             List<double[]> inside = points.stream().map(BoundedSearch::clamped).toList();
             List<Found> found = judged(inside);
@@ -120,6 +126,13 @@ final class BoundedSearch {
                 cost[i] = found.get(i).score().cost() + 50 * away;
             }
             evolution.tell(points, cost);
+            double least = Arrays.stream(cost).min().orElseThrow();
+            if (least < mark - GAIN) {
+                mark = least;
+                since = 0;
+            } else {
+                since++;
+            }
         }
     }
 

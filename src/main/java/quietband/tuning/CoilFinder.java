@@ -51,7 +51,7 @@ final class CoilFinder {
         this.need = need;
     }
 
-    /** The best spring of a material; empty when no wire gives the rate at all. */
+    /** The best spring of a material; empty when no wire gives the rate, or none without giving way sideways. */
     static Optional<Found> find(Need need, WireMaterial material) {
         CoilFinder finder = new CoilFinder(need);
         for (double d : WireMaterial.sizes()) {
@@ -97,6 +97,9 @@ final class CoilFinder {
     }
 
     private void consider(Coil coil) {
+        if (!(coil.lateralRatio(need.rest) > 0)) {
+            return;
+        }
         double along = Math.abs(Math.sqrt(coil.rate() / need.axial) - 1);
         double across = Math.abs(Math.sqrt(Math.max(0, coil.lateralRate(need.rest)) / need.lateral) - 1);
         double off = Math.max(along, across);

@@ -12,7 +12,8 @@ import quietband.spectrum.LogGrid;
 /** What must hold before a filter is designed. */
 final class FilterChecks {
 
-    private static final int MOST = 512;
+    private static final int MOST_TAPS = 512;
+    private static final int MOST_SECTIONS = 10;
 
     private FilterChecks() { }
 
@@ -23,14 +24,15 @@ final class FilterChecks {
         Requirement r = design.requirement();
         if (!c.path().sampled()) {
             throw new FilterException("a digital filter needs a sample rate and the model has none; add "
-                + "cancellation.path.sample_rate, e.g. 100 kHz");
+                + "cancellation.path.sample_rate, e.g. 100 kHz, or design a network with --analog 1");
         }
         if (c.path().sampleRateHz() / 2 <= r.fromHz()) {
             throw new FilterException(String.format(Locale.ROOT, "half the sample rate, %.5g Hz, is below the band, which begins at "
                 + "%.5g Hz; raise cancellation.path.sample_rate", c.path().sampleRateHz() / 2, r.fromHz()));
         }
-        if (task.count() < 1 || task.count() > MOST) {
-            throw new FilterException("--count " + task.count() + ": between 1 and " + MOST);
+        int most = task.form() == FilterForm.TAPS ? MOST_TAPS : MOST_SECTIONS;
+        if (task.count() < 1 || task.count() > most) {
+            throw new FilterException("--count " + task.count() + ": between 1 and " + most + " " + task.form().key());
         }
         int each = task.form() == FilterForm.TAPS ? task.count() : 4 * task.count() + 1;
         if (task.goal() == FilterGoal.FLAT && each > 2 * task.grid().length) {
@@ -40,11 +42,23 @@ final class FilterChecks {
         if (!(task.maxGain() > 0) || !Double.isFinite(task.maxGain())) {
             throw new FilterException("the largest gain must be above 0; write e.g. --max-gain \"20 dB\"");
         }
-        task.measured().filter(m -> !m.covers(r.fromHz(), r.toHz())).ifPresent(m -> {
+        double[] ends = {r.fromHz(), r.toHz()};
+        if (task.goal() == FilterGoal.NOISE) {
+            r.jitter().ifPresent(j -> {
+                ends[0] = Math.min(ends[0], j.fromHz());
+                ends[1] = Math.max(ends[1], j.toHz());
+            });
+        }
+        task.measured().filter(m -> !m.covers(ends[0], ends[1])).ifPresent(m -> {
             throw new FilterException(String.format(Locale.ROOT, "the measured response covers %.5g to %.5g Hz and the band is %.5g to "
-                + "%.5g Hz; measure the whole band", m.frequencyHz()[0], m.frequencyHz()[m.frequencyHz().length - 1], r.fromHz(),
-                r.toHz()));
+                + "%.5g Hz; measure the whole band", m.frequencyHz()[0], m.frequencyHz()[m.frequencyHz().length - 1], ends[0], ends[1]));
         });
+        goal(task);
+    }
+
+    /** What the goal needs of the model. */
+    static void goal(FilterTask task) {
+        Design design = task.design();
         if (task.goal() == FilterGoal.LIMIT && !new ResidualLimit(design).asked()) {
             throw new FilterException("--goal limit needs a limit and the model has none; add requirement.residual or take "
                 + "--goal flat");

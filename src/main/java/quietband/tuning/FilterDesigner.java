@@ -11,6 +11,7 @@ import quietband.model.DigitalFilter;
 import quietband.model.Requirement;
 import quietband.platform.Assembly;
 import quietband.response.OwnGrid;
+import quietband.spectrum.LogGrid;
 
 /** Designs the three sensor filters of a correction together, over all three housing axes. */
 public final class FilterDesigner {
@@ -46,39 +47,66 @@ public final class FilterDesigner {
         return new FilterDesigner(task, true).run();
     }
 
+    /** What is found when the filters are rounded: norm and peaks of those. */
+    public static FilterFound rounded(FilterTask task, FilterFound found, List<DigitalFilter> filters) {
+        FilterDesigner d = new FilterDesigner(task, false);
+        double norm = d.norm(new ResidualTerms(d.design, d.assembly, d.path), filters);
+        return new FilterFound(filters, norm, found.normUnbounded(), found.value(), found.relaxed(), FilterPeaks.of(filters, d.rate));
+    }
+
     private FilterFound run() {
-        FilterUnknowns unknowns = new FilterUnknowns(bases());
         ResidualTerms terms = new ResidualTerms(design, assembly, path, alone);
+        if (task.form() == FilterForm.TAPS) {
+            List<FilterBasis> bases = Collections.nCopies(3, FilterBasis.of(FilterBasis.delays(rate), task.count(), bandGrid(
+                task.count())));
+            return run(terms, new FilterUnknowns(bases), List.of());
+        }
+        FilterFound best = null;
+        for (double[][] a : SectionSearch.denominators(task, terms, path, rate, ends())) {
+            List<FilterBasis> bases = new ArrayList<>();
+            for (double[] own : a) {
+                SectionBasis basis = new SectionBasis(own);
+                bases.add(FilterBasis.of(basis.at(rate), basis.size(), bandGrid(basis.size())));
+            }
+            FilterFound found = run(terms, new FilterUnknowns(bases), List.of(a));
+            best = best == null || found.value() < best.value() ? found : best;
+        }
+        return best;
+    }
+
+    private FilterFound run(ResidualTerms terms, FilterUnknowns unknowns, List<double[]> denominators) {
         FlatGoal flat = task.goal() == FilterGoal.FLAT ? new FlatGoal(unknowns, terms, task.grid()) : null;
         DesignGoal goal = flat != null ? flat : goal(unknowns, terms);
-        GainBound bound = bound(unknowns, task.maxGain());
+        double[] corners = SectionPoles.corners(denominators, rate);
+        GainBound bound = bound(unknowns, task.maxGain(), corners);
         double[] x;
         double relaxed = Double.NaN;
         double[] free = flat == null ? null : flat.unboundedFit();
-        if (free != null && bound.kept(free)) {
+        SwingBound swing = new SwingBound(unknowns, terms, design, assembly);
+        if (free != null && bound.kept(free) && swing.kept(free)) {
             x = free;
         } else {
-            x = new FilterSearch(unknowns, goal, bound).run();
+            x = new FilterSearch(unknowns, goal, bound, swing).run();
             if (flat == null && !bound.kept(x, 2e-3)) {
-                relaxed = goal.value(new FilterSearch(unknowns, goal, bound(unknowns, 2 * task.maxGain())).best());
+                relaxed = goal.value(new FilterSearch(unknowns, goal, bound(unknowns, 2 * task.maxGain(), corners),
+                    swing).best());
             }
         }
-        List<DigitalFilter> filters = filters(unknowns, x);
+        List<DigitalFilter> filters = filters(unknowns, x, denominators);
         ResidualTerms whole = alone ? new ResidualTerms(design, assembly, path) : terms;
         double norm = norm(whole, filters);
-        return new FilterFound(filters, norm, flat == null || alone ? Double.NaN : flat.unbounded(), goal.value(x), relaxed,
+        return new FilterFound(filters, norm, flat == null || alone || !denominators.isEmpty() ? Double.NaN : flat.unbounded(),
+            goal.value(x), relaxed,
             FilterPeaks.of(filters, rate));
     }
 
-    private GainBound bound(FilterUnknowns unknowns, double most) {
-        return new GainBound(unknowns, rate, design.requirement().fromHz(), most);
+    private GainBound bound(FilterUnknowns unknowns, double most, double[] corners) {
+        return new GainBound(unknowns, rate, design.requirement().fromHz(), most, corners);
     }
 
-    private List<FilterBasis> bases() {
+    private double[] bandGrid(int unknowns) {
         double[] ends = ends();
-        double[] grid = task.goal() == FilterGoal.FLAT ? task.grid()
-            : quietband.spectrum.LogGrid.between(Math.max(400, task.count()), ends[0], ends[1]);
-        return Collections.nCopies(3, FilterBasis.of(FilterBasis.delays(rate), task.count(), grid));
+        return task.goal() == FilterGoal.FLAT ? task.grid() : LogGrid.between(Math.max(400, unknowns), ends[0], ends[1]);
     }
 
     /** What the goal looks at, Hz. */
@@ -108,11 +136,13 @@ public final class FilterDesigner {
         return new NoiseGoal(unknowns, terms, new NoiseTerms(design, path, task.measured().isPresent()), grid, from);
     }
 
-    private List<DigitalFilter> filters(FilterUnknowns unknowns, double[] x) {
+    private List<DigitalFilter> filters(FilterUnknowns unknowns, double[] x, List<double[]> denominators) {
         List<DigitalFilter> filters = new ArrayList<>();
         for (int i = 0; i < 3; i++) {
             double[] h = unknowns.basis(i).plain(unknowns.of(i, x));
-            filters.add(new DigitalFilter(IntStream.range(0, h.length).toArray(), h, new double[0][]));
+            double middle = 2 * Math.PI * Math.sqrt(design.requirement().fromHz() * design.requirement().toHz()) / rate;
+            filters.add(denominators.isEmpty() ? new DigitalFilter(IntStream.range(0, h.length).toArray(), h, new double[0][])
+                : SectionFactors.of(new SectionBasis(denominators.get(i)).numerator(h), denominators.get(i), middle));
         }
         return filters;
     }

@@ -20,11 +20,13 @@ final class FilterSearch {
     private final FilterUnknowns unknowns;
     private final DesignGoal goal;
     private final GainBound gain;
+    private final SwingBound swing;
 
-    FilterSearch(FilterUnknowns unknowns, DesignGoal goal, GainBound gain) {
+    FilterSearch(FilterUnknowns unknowns, DesignGoal goal, GainBound gain, SwingBound swing) {
         this.unknowns = unknowns;
         this.goal = goal;
         this.gain = gain;
+        this.swing = swing;
     }
 
     /** The unknowns with the least value alone, nearly within the bounds (length of all and the goal's number). */
@@ -64,10 +66,12 @@ final class FilterSearch {
             ConeProgram program = new ConeProgram(p, q).accuracy(ACCURACY);
             goal.addTo(program);
             gain.addTo(program);
+            swing.addTo(program);
             x = program.solve();
             double now = goal.value(x);
             boolean more = goal.refine(x);
             more |= gain.refine(x);
+            more |= swing.refine(x);
             if (!more || Math.abs(now - before) <= settled * now) {
                 break;
             }

@@ -49,6 +49,11 @@ final class FilterUnknowns {
         return offset[axis];
     }
 
+    /** Where an axis begins among the unknowns that the band sees. */
+    int seenFrom(int axis) {
+        return seenFrom[axis];
+    }
+
     /** Numbers of the unknowns the band sees, rising; not to be modified. */
     int[] seen() {
         return seenIndex;

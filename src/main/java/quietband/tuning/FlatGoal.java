@@ -4,6 +4,7 @@ package quietband.tuning;
 final class FlatGoal implements DesignGoal {
 
     private static final double NEAR = 0.005;
+    private static final double LEAST_NEAR = 2e-5;
     private static final int HALVINGS = 60;
 
     private final FilterUnknowns unknowns;
@@ -13,6 +14,7 @@ final class FlatGoal implements DesignGoal {
     private final double rest;
     private final double unit;
     private final double[] best;
+    private final double near;
 
     /** Sums over a grid of rising frequencies in Hz. */
     FlatGoal(FilterUnknowns unknowns, ResidualTerms terms, double[] grid) {
@@ -36,18 +38,47 @@ final class FlatGoal implements DesignGoal {
         this.whole = Math.sqrt(moments.right());
         this.factor = moments.factor();
         this.best = moments.least(0);
+        this.rest = left(terms, grid, spread(best));
+        this.unit = Math.max(rest, 1e-8 * whole);
+        // small taps may not cost what looking at all axes together brings
+        double alone = left(terms, grid, alone(terms, grid));
+        this.near = Math.max(LEAST_NEAR, Math.min(NEAR, 0.9 * (alone / rest - 1)));
+    }
+
+    /** Root of the sum of |y_j|^2 with some unknowns, straight from the terms. */
+    private double left(ResidualTerms terms, double[] grid, double[] x) {
         double sum = 0;
         double[] fRe = new double[3];
         double[] fIm = new double[3];
-        double[] x = spread(best);
         for (double f : grid) {
             terms.at(f);
             unknowns.at(f);
             unknowns.filters(x, fRe, fIm);
             sum += Residuals.squared(terms, fRe, fIm);
         }
-        this.rest = Math.sqrt(sum);
-        this.unit = Math.max(rest, 1e-8 * whole);
+        return Math.sqrt(sum);
+    }
+
+    /** The unknowns when each filter only looks at its own axis. */
+    private double[] alone(ResidualTerms terms, double[] grid) {
+        double[] x = new double[unknowns.goal() + 1];
+        int n = unknowns.seen().length;
+        double[] re = new double[n];
+        double[] im = new double[n];
+        for (int i = 0; i < 3; i++) {
+            int from = unknowns.seenFrom(i);
+            int size = unknowns.basis(i).seen();
+            Moments own = new Moments(size);
+            for (double f : grid) {
+                terms.at(f);
+                unknowns.at(f);
+                unknowns.rows(terms, i, 1, re, im);
+                own.add(java.util.Arrays.copyOfRange(re, from, from + size), terms.cRe[i]);
+                own.add(java.util.Arrays.copyOfRange(im, from, from + size), terms.cIm[i]);
+            }
+            System.arraycopy(own.least(0), 0, x, unknowns.from(i), size);
+        }
+        return x;
     }
 
     /** Least residual norm without bounds, 1/g. */
@@ -77,9 +108,12 @@ final class FlatGoal implements DesignGoal {
         return x;
     }
 
-    /** Of all fits within 0.5 % of the least, without bounds, the one with the smallest taps (length of all unknowns and one). */
+    /**
+     * Of all fits that are near the least, at most 0.5 % above, without bounds, the one with the smallest taps (length of all
+     * unknowns and one).
+     */
     double[] unboundedFit() {
-        double most = rest * (1 + NEAR);
+        double most = rest * (1 + near);
         double low = Math.log(1e-40 * moments.right());
         double high = Math.log(1e6 * moments.right());
         double[] found = spread(best);
@@ -125,6 +159,6 @@ final class FlatGoal implements DesignGoal {
 
     @Override
     public double slack() {
-        return NEAR;
+        return near;
     }
 }

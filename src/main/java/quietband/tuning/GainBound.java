@@ -13,6 +13,7 @@ final class GainBound {
 
     private static final double BEYOND = 2e-4;
     private static final int FINE = 12;
+    private static final int AROUND = 8;
 
     private final FilterUnknowns unknowns;
     private final double bound;
@@ -25,14 +26,15 @@ final class GainBound {
      *
      * @param low     lowest frequency of interest, Hz
      * @param maximum largest gain, above 0
+     * @param seeds   where peaks may stand, Hz: corners of poles; empty for taps, which have none
      */
-    GainBound(FilterUnknowns unknowns, double sampleRateHz, double low, double maximum) {
+    GainBound(FilterUnknowns unknowns, double sampleRateHz, double low, double maximum, double[] seeds) {
         this.unknowns = unknowns;
         // solutions may pass by BEYOND between the points
         this.bound = maximum / (1 + BEYOND);
         int size = Math.max(8, unknowns.basis(0).size());
         double half = sampleRateHz / 2;
-        this.dense = dense(size, half, low);
+        this.dense = dense(size, half, low, seeds);
         this.response = new double[3][][];
         for (int i = 0; i < 3; i++) {
             FilterBasis basis = unknowns.basis(i);
@@ -42,11 +44,14 @@ final class GainBound {
             for (int n = 0; n <= count; n++) {
                 start.add(half * n / count);
             }
+            for (double f : seeds) {
+                start.add(f);
+            }
             points.add(start);
         }
     }
 
-    private static double[] dense(int size, double half, double low) {
+    private static double[] dense(int size, double half, double low, double[] seeds) {
         TreeSet<Double> f = new TreeSet<>();
         int count = FINE * size;
         for (int n = 0; n <= count; n++) {
@@ -55,6 +60,11 @@ final class GainBound {
         if (low < half / count) {
             for (double v : LogGrid.between(48, low / 100, half / count)) {
                 f.add(v);
+            }
+        }
+        for (double seed : seeds) {
+            for (int n = -AROUND; n <= AROUND; n++) {
+                f.add(Math.min(half, seed * Math.pow(2, (double) n / AROUND)));
             }
         }
         return f.stream().mapToDouble(Double::doubleValue).toArray();

@@ -1,11 +1,18 @@
 package quietband.tuning;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
 import org.hipparchus.complex.Complex;
+import quietband.model.Axis;
+import quietband.model.Design;
 
 /**
  * A measured response from the sensors' acceleration to fractional frequency, 1/g, taken with a digital filter that
- * passes everything. Between its points the logarithm of the magnitude and the unwrapped phase are linear over log f.
+ * passes everything: weight_i P_i,
+ * positive where the correction takes off what a positive acceleration makes. Between its points the logarithm of the
+ * magnitude and the unwrapped phase are linear over log f.
  *
  * @param frequencyHz rising, above 0
  * @param magnitude   per axis and frequency, 1/g, above 0
@@ -23,6 +30,71 @@ public record MeasuredPath(double[] frequencyHz, double[][] magnitude, double[][
             }
         }
         phase = unwrapped;
+    }
+
+    private static final double COARSE = 2.5;
+
+    /**
+     * Checked: every axis, a phase, magnitudes above 0, and points so close that the phase between them is certain.
+     *
+     * @param file        named in messages
+     * @param frequencyHz rising, above 0
+     * @param magnitude   1/g per axis (length 3); null for an axis that is missing
+     * @param phase       rad per axis (length 3); null where it was not measured
+     * @throws FilterException when anything is missing
+     */
+    public static MeasuredPath of(String file, double[] frequencyHz, double[][] magnitude, double[][] phase) {
+        if (frequencyHz.length < 2) {
+            throw new FilterException(file + ": a response needs two frequencies at least; measure the whole band");
+        }
+        for (Axis axis : Axis.ALL) {
+            int i = axis.ordinal();
+            String name = file + ": axis " + axis.letter();
+            if (magnitude[i] == null) {
+                throw new FilterException(name + " is missing; the three filters are designed together, so give the response of every "
+                    + "sensor, also one that is as the model has it");
+            }
+            if (phase[i] == null) {
+                throw new FilterException(name + " has no phase; a filter cannot be designed from a magnitude alone: add "
+                    + axis.letter() + "_phase_deg");
+            }
+            for (int n = 0; n < frequencyHz.length; n++) {
+                if (!(magnitude[i][n] > 0)) {
+                    throw new FilterException(String.format(Locale.ROOT, "%s reads 0 at %s Hz, where no filter can help; leave the "
+                        + "frequency out or measure it again", name, frequencyHz[n]));
+                }
+            }
+        }
+        MeasuredPath path = new MeasuredPath(frequencyHz.clone(), magnitude, phase);
+        for (Axis axis : Axis.ALL) {
+            double[] p = path.phase[axis.ordinal()];
+            for (int n = 1; n < p.length; n++) {
+                if (Math.abs(p[n] - p[n - 1]) > COARSE) {
+                    throw new FilterException(String.format(Locale.ROOT, "%s: axis %s turns by %.0f deg from %s to %s Hz, so that "
+                        + "its phase "
+                        + "between them is not certain; measure more frequencies there", file, axis.letter(),
+                        Math.toDegrees(p[n] - p[n - 1]), frequencyHz[n - 1], frequencyHz[n]));
+                }
+            }
+        }
+        return path;
+    }
+
+    /** Axes on which most of the band answers with the sign opposite to the model's. */
+    public List<Axis> opposite(Design design) {
+        PathSource model = PathSource.of(design);
+        List<Axis> opposite = new ArrayList<>();
+        for (Axis axis : Axis.ALL) {
+            int against = 0;
+            for (double f : frequencyHz) {
+                Complex here = weighted(axis.ordinal(), f);
+                against += here.multiply(model.weighted(axis.ordinal(), f).conjugate()).getReal() < 0 ? 1 : -1;
+            }
+            if (against > 0) {
+                opposite.add(axis);
+            }
+        }
+        return opposite;
     }
 
     /** Whether a band in Hz lies within the measured frequencies. */

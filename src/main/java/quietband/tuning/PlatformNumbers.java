@@ -30,7 +30,8 @@ final class PlatformNumbers {
     }
 
     private int[] springSlots(String key, String group, int axis) {
-        return IntStream.range(0, slots.size()).filter(i -> slots.get(i).quantity().equals(SPRINGS + key)
+        String quantity = SPRINGS + key;
+        return IntStream.range(0, slots.size()).filter(i -> slots.get(i).quantity().equals(quantity)
             && (group.isEmpty() || slots.get(i).group().equals(group))
             && (axis < 0 || slots.get(i).axis() < 0 || slots.get(i).axis() == axis)).toArray();
     }

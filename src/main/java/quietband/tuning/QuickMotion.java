@@ -8,14 +8,13 @@ import quietband.model.Design;
 import quietband.model.Platform;
 import quietband.model.Stack;
 import quietband.model.Vec;
-import quietband.model.Vibration;
 import quietband.model.Vibration.Tone;
 import quietband.oscillator.Sidebands;
 import quietband.platform.Assembly;
+import quietband.platform.DynamicStiffness;
 import quietband.platform.Lever;
 import quietband.platform.Modes;
 import quietband.platform.PlatformMotion;
-import quietband.response.PhaseNoise;
 import quietband.response.ResidualResponse;
 import quietband.response.Travel;
 import quietband.spectrum.LogCurve;
@@ -26,11 +25,11 @@ import quietband.vibration.Pulse;
 final class QuickMotion {
 
     private static final int PAIRS = 21;
+    private static final double ONE_MODE = 1.003;
 
     private final Design design;
     private final Assembly assembly;
     private final ResidualResponse response;
-    private final PhaseNoise density;
     private final boolean sprung;
     private final boolean travel;
     private final double[][] ends = new double[3][];
@@ -41,11 +40,10 @@ final class QuickMotion {
     private final double[] cRe = new double[3];
     private final double[] cIm = new double[3];
 
-    QuickMotion(Design design, Assembly assembly, ResidualResponse response, PhaseNoise density) {
+    QuickMotion(Design design, Assembly assembly, ResidualResponse response) {
         this.design = design;
         this.assembly = assembly;
         this.response = response;
-        this.density = density;
         this.sprung = Stack.fullest(design).sprung();
         this.travel = design.platform().flatMap(Platform::clearance).isPresent();
         for (Axis axis : Axis.ALL) {
@@ -64,8 +62,8 @@ final class QuickMotion {
         return f[i] * (low + high) / 2;
     }
 
-    /** Adds the node the response stands at. */
-    void add(double[] f, int i) {
+    /** Adds the node the response stands at; {@code density} of each axis there, g^2/Hz. */
+    void add(double[] f, int i, double[] density) {
         boolean swings = design.cancellation().isPresent();
         if (swings) {
             response.sensed(sprung, sRe, sIm);
@@ -74,8 +72,7 @@ final class QuickMotion {
         double g2 = StandardGravity.M_PER_S2 * StandardGravity.M_PER_S2;
         PlatformMotion m = response.motion();
         for (int j = 0; j < 3; j++) {
-            double drive = ends[j] == null ? 0 : weight(f, i, ends[j][0],
-                ends[j][1]) * density.density(Axis.ALL.get(j), f[i]);
+            double drive = ends[j] == null ? 0 : weight(f, i, ends[j][0], ends[j][1]) * density[j];
             if (drive == 0) {
                 continue;
             }
@@ -170,10 +167,10 @@ final class QuickMotion {
         Vec clear = p.clearance().orElseThrow();
         Vec steady = Travel.sustained(design, assembly);
         Vec random = random(p);
-        // the exact shock costs more than all the rest: only where a bound on it could decide
-        Vec shock = shockBound(p);
-        double bound = share(steady, shock, random, clear);
-        return bound <= 1 || bound == share(steady, Vec.ZERO, random, clear) ? bound
+        Shocked shock = shocked(p);
+        double bound = share(steady, shock.sum(), random, clear);
+        // the exact shock costs more than all the rest: only where several modes move a point and their sum is too much
+        return bound <= 1 || bound < share(steady, shock.largest(), random, clear) * ONE_MODE ? bound
             : share(steady, Travel.firstSwing(design, assembly), random, clear);
     }
 
@@ -216,18 +213,26 @@ final class QuickMotion {
     }
 
     /**
-     * Sum over the modes of the most that each can move: twice the static deflection, or that of the velocity
-     * change.
+     * Travel under a shock from its modes, m.
+     *
+     * @param sum     of what each can move: more than the travel, as they do not peak together
+     * @param largest of them
      */
-    private Vec shockBound(Platform p) {
+    private record Shocked(Vec sum, Vec largest) { }
+
+    private Shocked shocked(Platform p) {
         if (design.vibration().shock().isEmpty()) {
-            return Vec.ZERO;
+            return new Shocked(Vec.ZERO, Vec.ZERO);
         }
-        Vibration.Shock shock = design.vibration().shock().get();
-        double g0 = StandardGravity.M_PER_S2;
-        double change = new Pulse(shock).velocityChange() * g0;
+        Pulse pulse = new Pulse(design.vibration().shock().get());
+        DynamicStiffness stiffness = new DynamicStiffness(assembly);
         Modes modes = assembly.modes();
+        double[] peak = new double[6];
+        for (int n = 0; n < 6; n++) {
+            peak[n] = SwingPeak.of(pulse, modes.omega(n), stiffness.dampingRatio(n));
+        }
         double[] most = new double[3];
+        double[] largest = new double[3];
         for (Vec point : Travel.points(p)) {
             double[] b = Lever.of(assembly.fromCentre(point));
             for (Axis drive : design.vibration().axes()) {
@@ -239,13 +244,14 @@ final class QuickMotion {
                         for (int c = 0; c < 6; c++) {
                             u += b[6 * i + c] * phi[c];
                         }
-                        double w = modes.omega(n);
-                        sum += Math.abs(u * phi[drive.ordinal()] * p.mass()) * Math.min(2 * shock.peakG() * g0 / (w * w), change / w);
+                        double moved = Math.abs(u * phi[drive.ordinal()] * p.mass()) * peak[n];
+                        largest[i] = Math.max(largest[i], moved);
+                        sum += moved;
                     }
                     most[i] = Math.max(most[i], sum);
                 }
             }
         }
-        return Vec.of(most);
+        return new Shocked(Vec.of(most), Vec.of(largest));
     }
 }

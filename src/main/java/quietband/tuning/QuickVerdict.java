@@ -10,6 +10,7 @@ import quietband.model.Platform;
 import quietband.model.Requirement;
 import quietband.model.Stack;
 import quietband.model.Vec;
+import quietband.oscillator.Sidebands;
 import quietband.platform.Assembly;
 import quietband.platform.DynamicStiffness;
 import quietband.platform.Resonances;
@@ -81,6 +82,10 @@ record QuickVerdict(double marginDb, Map<Limit, Double> overDb) {
         private final double[] im = new double[3];
         private final double[] squared = new double[3];
         private final Map<Limit, Double> over = new EnumMap<>(Limit.class);
+        private final double[] density = new double[3];
+        private double densityAt = Double.NaN;
+        private double floorAt = Double.NaN;
+        private double floor;
 
         Work(Design design, Assembly assembly) {
             this.design = design;
@@ -90,7 +95,7 @@ record QuickVerdict(double marginDb, Map<Limit, Double> overDb) {
             this.limit = new ResidualLimit(design);
             this.noise = new PhaseNoise(design);
             this.rows = noise.rows();
-            this.motion = new QuickMotion(design, assembly, response, noise);
+            this.motion = new QuickMotion(design, assembly, response);
         }
 
         QuickVerdict verdict() {
@@ -111,7 +116,7 @@ record QuickVerdict(double marginDb, Map<Limit, Double> overDb) {
                 if (noisy) {
                     addJitter(jitter, f, i, from, to);
                 }
-                motion.add(f, i);
+                motion.add(f, i, densities(f[i]));
             }
             if (r.phaseNoise().isPresent() && !rows.isEmpty()) {
                 over.put(Limit.PHASE_NOISE, refined(f, phase, this::phaseOver));
@@ -196,11 +201,37 @@ record QuickVerdict(double marginDb, Map<Limit, Double> overDb) {
             return Math.max(-WORTHLESS, Math.min(WORTHLESS, 20 * StrictMath.log10(value / limit)));
         }
 
+        private double[] densities(double f) {
+            if (f != densityAt) {
+                densityAt = f;
+                for (Axis axis : Axis.ALL) {
+                    density[axis.ordinal()] = noise.density(axis, f);
+                }
+            }
+            return density;
+        }
+
+        private double vibration(PhaseNoise.Row row, double f) {
+            double sum = 0;
+            for (Axis axis : row.axes()) {
+                sum += squared[axis.ordinal()] * densities(f)[axis.ordinal()];
+            }
+            return Sidebands.phaseNoise(sum, design.oscillator().outputHz(), f);
+        }
+
+        private double floor(double f) {
+            if (f != floorAt) {
+                floorAt = f;
+                floor = noise.floor(stack, f);
+            }
+            return floor;
+        }
+
         private double phaseOver(double f) {
-            double floor = noise.floor(stack, f);
+            double floor = floor(f);
             double most = -WORTHLESS;
             for (PhaseNoise.Row row : rows) {
-                most = Math.max(most, 10 * StrictMath.log10(floor + noise.vibration(row, f, squared)));
+                most = Math.max(most, 10 * StrictMath.log10(floor + vibration(row, f)));
             }
             return most - noise.limitDbc(f).orElseThrow();
         }
@@ -209,9 +240,9 @@ record QuickVerdict(double marginDb, Map<Limit, Double> overDb) {
         private void addJitter(double[] sum, double[] f, int i, double from, double to) {
             double weight = QuickMotion.weight(f, i, from, to);
             if (weight > 0) {
-                double floor = noise.floor(stack, f[i]);
+                double floor = floor(f[i]);
                 for (int k = 0; k < sum.length; k++) {
-                    sum[k] += weight * (floor + noise.vibration(rows.get(k), f[i], squared));
+                    sum[k] += weight * (floor + vibration(rows.get(k), f[i]));
                 }
             }
         }

@@ -25,6 +25,8 @@ import quietband.response.Assessment;
  * @param liftOff    level at which the first spring would lift off or go slack, as a factor on the stated vibration
  * @param warm       corners and damping over temperature; empty without elastomer
  * @param search     how the search went, in words; empty without one
+ * @param tenfold    frequency over corner from which on the platform takes a tenth away; NaN where damping keeps it from that
+ * @param body       largest extent of body and springs, m
  */
 public record SpringAnswer(ModelFile changed, Assessment before, Assessment after, Vec wantedHz, Vec cornerHz,
     double surgeHz,
@@ -35,6 +37,21 @@ public record SpringAnswer(ModelFile changed, Assessment before, Assessment afte
     public SpringAnswer {
         parts = List.copyOf(parts);
         findings = List.copyOf(findings);
+    }
+
+    /** Largest edge inside of the box that a tenfold reduction from a frequency in Hz on would take, the body as it is, m. */
+    public double tenfoldBox(double fromHz) {
+        return body + 2 * tenfoldTravel(fromHz);
+    }
+
+    /** Travel either way that goes with it, m. */
+    public double tenfoldTravel(double fromHz) {
+        return curve.eachWay(fromHz / tenfold);
+    }
+
+    /** From where on this design takes a tenth away, Hz; NaN where damping keeps it from that. */
+    public double tenfoldFromHz() {
+        return tenfold * Math.cbrt(cornerHz.x() * cornerHz.y() * cornerHz.z());
     }
 
     /** Whether every wish is met and every check holds. */

@@ -125,7 +125,8 @@ final class SpringParts {
         Optional<CoilFinder.Found> found = WireMaterial.table().stream().limit(2)
             .flatMap(m -> CoilFinder.find(need, m).stream()).min((a, b) -> Double.compare(a.cost(), b.cost()));
         if (found.isEmpty()) {
-            return exact(group, springs, List.of(Finding.of("coil", false, group + ": no standard wire gives this rate",
+            return exact(group, springs, List.of(Finding.of("coil", false, group
+                + ": no coil of standard wire gives this rate over the stroke without giving way sideways",
                 "another number of springs, or springs made to the rates (--parts rates)")));
         }
         Coil coil = found.get().coil();

@@ -19,6 +19,7 @@ import quietband.platform.Assembly;
  */
 record SpringTarget(Design design, Vec cornerHz, Optional<Vec> damping, double ballast, Vec at, String search) {
 
+    private static final String LOWERED = " With the rates and the damping of these parts it takes a corner of ";
     private static final double RESERVE_DB = 0.15;
     private static final double LOWEST_HZ = 0.2;
 
@@ -52,6 +53,14 @@ record SpringTarget(Design design, Vec cornerHz, Optional<Vec> damping, double b
         Vec s = solved.factors();
         numbers.scale("mass", "", -1, Math.cbrt(s.x() * s.y() * s.z()));
         return new CornerSolver(numbers.design(), s, solved.cornerHz(), solved.off());
+    }
+
+    /** The same with corners lower by a factor. */
+    SpringTarget lower(double factor) {
+        Vec lowered = cornerHz.times(factor);
+        String first = search.split(LOWERED, 2)[0];
+        return new SpringTarget(design, lowered, damping, ballast, at, first + LOWERED
+            + String.format(Locale.ROOT, "%.4g Hz.", lowered.z()));
     }
 
     /** The highest corner, the same on every axis, with which the platform takes enough away. */

@@ -28,6 +28,7 @@ public record TradeSearch(List<Vary> axes, double[] values, Assessment before, A
 
     private static final double TOUCHES_DB = 0.05;
     private static final double AT_BOUND = 2e-3;
+    private static final double NEARLY_DB = 0.5;
 
     public TradeSearch {
         axes = List.copyOf(axes);
@@ -48,10 +49,10 @@ public record TradeSearch(List<Vary> axes, double[] values, Assessment before, A
         BoundedSearch.Result result = BoundedSearch.run(start, seed, threads, x -> {
             Design changed = Trade.changed(design, axes, values(axes, x));
             QuickVerdict quick = QuickVerdict.of(changed);
-            // of designs with the same yield the one with more margin; a yield needs no search where limits are far off
-            double goal = yield.filter(y -> quick.worstOver() < 3).map(y -> 100 * y.applyAsDouble(changed)
-                + 0.01 * quick.goal())
-                .orElse(yield.isPresent() ? -100.0 : quick.goal());
+            // of designs with the same yield the one with more margin; drawing waits until the design itself all but holds
+            double nominal = Math.min(quick.goal(), -quick.worstOver());
+            double goal = yield.isEmpty() ? quick.goal() : nominal < -NEARLY_DB ? nominal
+                : 100 * yield.get().applyAsDouble(changed) + 0.01 * quick.goal();
             return new BoundedSearch.Score(goal, quick.worstOver());
         });
         double[] found = values(axes, result.best().x());

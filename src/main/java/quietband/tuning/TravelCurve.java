@@ -62,6 +62,22 @@ public record TravelCurve(double[] cornerHz, double[] sag, double[] sustained, d
         return Math.max(v.x(), Math.max(v.y(), v.z()));
     }
 
+    /**
+     * Travel either way that a box has to leave at a corner in Hz, m: sustained and the larger of shock and sag; straight in logarithms.
+     */
+    public double eachWay(double corner) {
+        int i = 0;
+        while (i + 2 < cornerHz.length && cornerHz[i + 1] < corner) {
+            i++;
+        }
+        double t = StrictMath.log(corner / cornerHz[i]) / StrictMath.log(cornerHz[i + 1] / cornerHz[i]);
+        return StrictMath.exp((1 - t) * StrictMath.log(eachWay(i)) + t * StrictMath.log(eachWay(i + 1)));
+    }
+
+    private double eachWay(int i) {
+        return sustained[i] + Math.max(shock[i], sag[i]);
+    }
+
     /** Rows of corner, sag, sustained and shock travel. */
     public List<double[]> rows() {
         return IntStream.range(0, cornerHz.length).mapToObj(i -> new double[] {cornerHz[i], sag[i], sustained[i],

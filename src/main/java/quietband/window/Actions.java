@@ -136,6 +136,10 @@ final class Actions {
             item(menu, axes[i], KeyEvent.VK_1 + i, CTRL, () -> window.axis(axis));
         }
         menu.addSeparator();
+        item(menu, "Read the curves further left", KeyEvent.VK_LEFT, ALT, () -> window.parts().chart.read(-5));
+        item(menu, "Read the curves further right", KeyEvent.VK_RIGHT, ALT, () -> window.parts().chart.read(5));
+        item(menu, "Read no more", KeyEvent.VK_DOWN, ALT, () -> window.parts().chart.reading().away());
+        menu.addSeparator();
         item(menu, "Light or dark", KeyEvent.VK_L, CTRL, () -> window.theme(window.theme().other()));
         item(menu, "Larger", KeyEvent.VK_EQUALS, CTRL, () -> window.theme(window.theme().zoomed(1)));
         item(menu, "Smaller", KeyEvent.VK_MINUS, CTRL, () -> window.theme(window.theme().zoomed(-1)));
@@ -159,9 +163,14 @@ final class Actions {
 
     private void open() {
         asker.file("Open a model", window.view().bench().variant().path(), false).ifPresent(path -> {
+            Path left = window.opened();
             if (!window.view().bench().unsaved() || asker.choose("Unsaved changes", "Some changes are not saved.", "Stay",
                 "Open without saving") == 1) {
-                window.submit(Order.of(b -> Bench.of(ModelFile.read(path))));
+                window.submit(Order.of(b -> {
+                    Bench opened = Bench.of(ModelFile.read(path));
+                    window.recovery().forget(left);
+                    return opened;
+                }));
             }
         });
     }
@@ -224,7 +233,7 @@ final class Actions {
             if (answer == 0) {
                 window.submit(Order.of(b -> b.recovered(kept.get())));
             } else if (answer == 1) {
-                window.recovery().forget();
+                window.recovery().forget(window.opened());
             }
         }
     }
@@ -237,7 +246,7 @@ final class Actions {
                 return;
             }
         }
-        window.recovery().forget();
+        window.recovery().forget(window.opened());
         window.frame().dispose();
     }
 }

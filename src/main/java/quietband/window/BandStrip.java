@@ -28,6 +28,7 @@ final class BandStrip extends JPanel {
     private static final int ROW = 30;
     private static final int LOW_ROW = 17;
 
+    private final transient Drawn drawn = new Drawn();
     private transient Theme theme;
     private transient View view;
     private transient Figures figures;
@@ -43,7 +44,7 @@ final class BandStrip extends JPanel {
     void theme(Theme changed) {
         theme = changed;
         revalidate();
-        repaint();
+        redraw();
     }
 
     void show(View next) {
@@ -52,13 +53,21 @@ final class BandStrip extends JPanel {
         if (other) {
             revalidate();
         }
+        redraw();
+    }
+
+    private void redraw() {
+        drawn.outdated();
         repaint();
     }
 
     void show(Figures next) {
+        boolean same = figures != null && figures.assessment().equals(next.assessment());
         figures = next;
-        describe();
-        repaint();
+        if (!same) {
+            describe();
+            redraw();
+        }
     }
 
     private void describe() {
@@ -76,6 +85,7 @@ final class BandStrip extends JPanel {
     /** Whether there is little height. */
     void low(boolean little) {
         low = little;
+        drawn.outdated();
         revalidate();
     }
 
@@ -85,9 +95,7 @@ final class BandStrip extends JPanel {
 
     @Override
     protected void paintComponent(Graphics g) {
-        Graphics2D g2 = (Graphics2D) g.create();
-        draw(g2, getWidth(), getHeight());
-        g2.dispose();
+        drawn.paint(g, this, g2 -> draw(g2, getWidth(), getHeight()));
     }
 
     /** Draws it, for the window and for a file. */
@@ -144,7 +152,8 @@ final class BandStrip extends JPanel {
             + Words.hz(v.worst().frequencyHz());
     }
 
-    private static String brief(Stack stack) {
+    /** A stack in one or two words. */
+    static String brief(Stack stack) {
         return switch (stack) {
             case BARE -> "bolted down";
             case ISOLATED -> "platform";

@@ -17,7 +17,7 @@ final class BandsCard extends ScatterCard {
     private static final double[] SHARES = {0.05, 0.50, 0.95, 0.99};
 
     BandsCard(Theme theme) {
-        super("Residual over the units, ppb/g", theme);
+        super("Residual over the units, ppb/g", "Bands", theme);
     }
 
     @Override

@@ -152,13 +152,18 @@ final class Bench {
         return new Bench(to, to.now().equals(variant()) ? model : to.now().model(), before, behind, filed);
     }
 
-    /** A copy of the variant in view under a name of its own, in view from now on. */
+    /**
+     * A copy of the variant in view under a name of its own, in view from now on. What is not saved goes with it: the variant it was
+     * copied from is again what its file holds, so that the two can be compared.
+     */
     Bench keep(String name, Path path) {
         if (scene.variants().stream().anyMatch(v -> v.name().equals(name))) {
             throw new IllegalArgumentException("there is a variant '" + name + "' already; choose another name");
         }
         List<Variant> all = new ArrayList<>(scene.variants());
-        all.add(new Variant(name, path, variant().text(), variant().files()));
+        Variant now = variant();
+        all.add(new Variant(name, path, now.text(), now.files()));
+        filed(now.path()).ifPresent(text -> all.set(current(), new Variant(now.name(), now.path(), text, Map.of())));
         Step.Scene after = new Step.Scene(all, all.size() - 1);
         return step("variant " + name, "", after, after.now().model());
     }

@@ -14,11 +14,15 @@ abstract class Card extends JPanel {
     private static final long serialVersionUID = 1;
 
     private final String title;
+    private final String tab;
+    private final transient Drawn drawn = new Drawn();
     private transient Theme theme;
     private transient Figures figures;
 
-    Card(String title, Theme theme) {
+    /** @param tab the title in one short word, where there is little room */
+    Card(String title, String tab, Theme theme) {
         this.title = title;
+        this.tab = tab;
         this.theme = theme;
         setName("card:" + title);
         getAccessibleContext().setAccessibleName(title);
@@ -28,6 +32,10 @@ abstract class Card extends JPanel {
         return title;
     }
 
+    String tab() {
+        return tab;
+    }
+
     Theme theme() {
         return theme;
     }
@@ -35,13 +43,13 @@ abstract class Card extends JPanel {
     void theme(Theme changed) {
         theme = changed;
         revalidate();
-        repaint();
+        redraw();
     }
 
     void show(Figures next) {
         figures = next;
         getAccessibleContext().setAccessibleDescription(words(next));
-        repaint();
+        redraw();
     }
 
     /** What it shows, in words, for those who do not see it. */
@@ -62,7 +70,10 @@ abstract class Card extends JPanel {
 
     @Override
     protected void paintComponent(Graphics graphics) {
-        Graphics2D g = (Graphics2D) graphics.create();
+        drawn.paint(graphics, this, this::draw);
+    }
+
+    private void draw(Graphics2D g) {
         g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
         g.setRenderingHint(RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
         g.setColor(theme.paper());
@@ -76,7 +87,12 @@ abstract class Card extends JPanel {
             g.translate(pad, head);
             draw(g, figures, getWidth() - 2 * pad, getHeight() - head - theme.px(6));
         }
-        g.dispose();
+    }
+
+    /** Draws it anew. */
+    final void redraw() {
+        drawn.outdated();
+        repaint();
     }
 
     /** Writes a text with its base line at y. */
@@ -84,6 +100,22 @@ abstract class Card extends JPanel {
         g.setFont(theme.font(style, 12));
         g.setColor(colour);
         g.drawString(text, (float) x, (float) y);
+    }
+
+    /** Writes a text into some room, a little smaller where it is long, and with an ellipsis where that is not enough. */
+    void fitted(Graphics2D g, String text, double x, double y, double room, Color colour) {
+        double size = 12;
+        g.setFont(theme.font(Font.PLAIN, size));
+        while (size > 10 && g.getFontMetrics().stringWidth(text) > room) {
+            size -= 0.5;
+            g.setFont(theme.font(Font.PLAIN, size));
+        }
+        String words = text;
+        while (words.length() > 2 && g.getFontMetrics().stringWidth(words) > room) {
+            words = words.substring(0, words.length() - 2).strip() + "\u2026";
+        }
+        g.setColor(colour);
+        g.drawString(words, (float) x, (float) y);
     }
 
     /** Writes a text that ends at x. */

@@ -20,7 +20,7 @@ final class CausesCard extends Card {
     private static final long serialVersionUID = 1;
 
     CausesCard(Theme theme) {
-        super("What is left at the worst point", theme);
+        super("What is left at the worst point", "Left", theme);
     }
 
     private static List<Contribution> causes(Figures f) {

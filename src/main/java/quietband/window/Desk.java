@@ -116,7 +116,7 @@ final class Desk implements AutoCloseable {
         if (figuring.overtaken()) {
             return;
         }
-        Details details = Details.of(a, POINTS);
+        Details details = Details.of(a, of.curves().frequencyHz(), POINTS);
         if (figuring.overtaken()) {
             return;
         }

@@ -7,6 +7,7 @@ import quietband.model.Design;
 import quietband.response.Assessment;
 import quietband.response.FrequencyTable;
 import quietband.spectrum.LogGrid;
+import quietband.tuning.ErrorRoom;
 
 /**
  * What the cards of a role need beyond the verdict.
@@ -14,8 +15,9 @@ import quietband.spectrum.LogGrid;
  * @param table phase noise and causes over frequency
  * @param path  of the correction; empty without one
  * @param worst the table's row at the worst point of the fullest stack
+ * @param room  what the path's errors may be; empty without a correction or a limit
  */
-record Details(FrequencyTable table, Optional<Path> path, Optional<FrequencyTable.Row> worst) {
+record Details(FrequencyTable table, Optional<Path> path, Optional<FrequencyTable.Row> worst, Optional<ErrorRoom> room) {
 
     /**
      * The path of the correction on the table's frequencies, error in, for each axis.
@@ -25,13 +27,17 @@ record Details(FrequencyTable table, Optional<Path> path, Optional<FrequencyTabl
      */
     record Path(double[] frequencyHz, double[][] gainDb, double[][] phaseDeg) { }
 
-    /** Works them out; takes some ten milliseconds. */
-    static Details of(Assessment assessment, int points) {
+    /**
+     * Works them out; takes some ten milliseconds.
+     *
+     * @param curves frequencies of the curves, with the program's own grid among them, Hz
+     */
+    static Details of(Assessment assessment, double[] curves, int points) {
         Design design = assessment.design();
         double[] f = LogGrid.between(points, design.requirement().fromHz(), design.requirement().toHz());
         double[] worst = {assessment.verdict(assessment.fullest()).worst().frequencyHz()};
         return new Details(FrequencyTable.of(design, f, 1), design.cancellation().map(CorrectionPath::new).map(p -> path(p, f)),
-            Optional.of(FrequencyTable.of(design, worst, 1).rows().get(0)));
+            Optional.of(FrequencyTable.of(design, worst, 1).rows().get(0)), ErrorRoom.of(design, curves));
     }
 
     private static Path path(CorrectionPath path, double[] f) {

@@ -2,14 +2,13 @@ package quietband.window;
 
 import java.awt.Component;
 import java.awt.Dimension;
-import java.awt.FileDialog;
-import java.awt.Frame;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
+import javax.swing.JFileChooser;
 import javax.swing.JOptionPane;
 import javax.swing.JScrollPane;
 import javax.swing.JTextArea;
-import javax.swing.SwingUtilities;
 
 /** Asks by dialogs in front of a window. */
 final class DialogAsker implements Asker {
@@ -34,13 +33,17 @@ final class DialogAsker implements Asker {
 
     @Override
     public Optional<Path> file(String title, Path near, boolean save) {
-        Frame frame = (Frame) SwingUtilities.getWindowAncestor(owner);
-        FileDialog dialog = new FileDialog(frame, title, save ? FileDialog.SAVE : FileDialog.LOAD);
-        Path parent = near.toAbsolutePath().getParent();
-        dialog.setDirectory(parent == null ? null : parent.toString());
-        dialog.setFile(near.getFileName().toString());
-        dialog.setVisible(true);
-        return dialog.getFile() == null ? Optional.empty() : Optional.of(Path.of(dialog.getDirectory(), dialog.getFile()));
+        JFileChooser chooser = new JFileChooser();
+        chooser.setDialogTitle(title);
+        chooser.setSelectedFile(near.toAbsolutePath().toFile());
+        int answer = save ? chooser.showSaveDialog(owner) : chooser.showOpenDialog(owner);
+        if (answer != JFileChooser.APPROVE_OPTION) {
+            return Optional.empty();
+        }
+        Path path = chooser.getSelectedFile().toPath();
+        boolean keep = save && Files.exists(path)
+            && choose(title, path.getFileName() + " exists already.", "Leave it", "Write over it") != 1;
+        return keep ? Optional.empty() : Optional.of(path);
     }
 
     @Override

@@ -2,6 +2,7 @@ package quietband.window;
 
 import java.util.Optional;
 import java.util.concurrent.Executor;
+import java.util.concurrent.locks.LockSupport;
 import java.util.function.Consumer;
 import quietband.spectrum.LogGrid;
 import quietband.tolerance.Campaign;
@@ -20,12 +21,15 @@ final class Draws implements AutoCloseable {
 
     private static final long FIRST = 256;
     private static final int POINTS = 120;
+    /** Rest after an edit before units are drawn, ns: while a value is dragged they would be out of date before the first is done. */
+    private static final long REST = 150_000_000;
 
     private final Executor shown;
     private final Consumer<Scattering> sink;
     private final Latest<View> drawing;
     private final long most;
     private volatile boolean going;
+    private volatile boolean working;
 
     /**
      * Prepares.
@@ -63,7 +67,27 @@ final class Draws implements AutoCloseable {
         return !going || drawing.overtaken();
     }
 
+    /** Whether units are being drawn right now. */
+    boolean working() {
+        return working;
+    }
+
     private void draw(View view) {
+        long start = System.nanoTime() + REST;
+        while (!over() && System.nanoTime() < start) {
+            LockSupport.parkNanos(REST / 10);
+        }
+        if (!over()) {
+            working = true;
+            try {
+                drawUnits(view);
+            } finally {
+                working = false;
+            }
+        }
+    }
+
+    private void drawUnits(View view) {
         Plan plan = new Plan(view.model().design(), SEED);
         double[] f = LogGrid.between(POINTS, view.model().design().requirement().fromHz(),
             view.model().design().requirement().toHz());

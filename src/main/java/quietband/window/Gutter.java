@@ -16,6 +16,14 @@ record Gutter(int left, int right) {
         return new Gutter(theme.px(narrow ? 112 : 176), theme.px(18));
     }
 
+    /** The frequency of a column, Hz, within the band. */
+    double frequency(Design design, double x, int width) {
+        double from = design.requirement().fromHz();
+        double to = design.requirement().toHz();
+        double share = Math.max(0, Math.min(1, (x - left) / Math.max(1, width - left - right)));
+        return from * StrictMath.pow(to / from, share);
+    }
+
     /** The column of a frequency in Hz. */
     double x(Design design, double f, int width) {
         double from = design.requirement().fromHz();

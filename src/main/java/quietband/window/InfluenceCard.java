@@ -16,7 +16,7 @@ final class InfluenceCard extends ScatterCard {
     private static final long serialVersionUID = 1;
 
     InfluenceCard(Theme theme) {
-        super("Yield with one tolerance halved", theme);
+        super("Yield with one tolerance halved", "Cost", theme);
     }
 
     private static List<Influence.Line> lines(Scattering s) {

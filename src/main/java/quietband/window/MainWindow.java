@@ -41,6 +41,7 @@ final class MainWindow implements Desk.Sink, WindowFrame.Calls {
     private String variantsShown = "";
     private boolean comparing;
     private boolean holding;
+    private Path opened;
 
     /**
      * Builds the window, not yet visible.
@@ -54,9 +55,10 @@ final class MainWindow implements Desk.Sink, WindowFrame.Calls {
         scatter = List.of(new BandsCard(theme), new YieldCard(theme), new InfluenceCard(theme));
         parts = new WindowFrame(theme, Map.of(
             Role.PLATFORM, List.of(new TravelCard(theme), new ModesCard(theme), new SketchCard(theme), new NeededCard(theme)),
-            Role.CORRECTION, List.of(new PathCard(theme), new CausesCard(theme), new NoiseCard(theme)),
+            Role.CORRECTION, List.of(new PathCard(theme), new CausesCard(theme), new RoomCard(theme), new NoiseCard(theme)),
             Role.TOLERANCE, List.copyOf(scatter)), this);
-        recovery = new Recovery(recoveryFolder, start.variant().path());
+        recovery = new Recovery(recoveryFolder);
+        opened = start.variant().path();
         keeping = new Latest<>("recovery", this::keep, this::trouble);
         comparison = new Comparison(SwingUtilities::invokeLater, this::show, this::trouble);
         draws = new Draws(UNITS, SwingUtilities::invokeLater, this::show, this::trouble);
@@ -100,6 +102,11 @@ final class MainWindow implements Desk.Sink, WindowFrame.Calls {
     /** Number of the view that is shown; from any thread. */
     long shownSerial() {
         return shown;
+    }
+
+    /** The file of the first variant, under which unsaved work is kept. */
+    Path opened() {
+        return opened;
     }
 
     Figures figures() {
@@ -177,7 +184,7 @@ final class MainWindow implements Desk.Sink, WindowFrame.Calls {
     /** Offers what was left unsaved by a window that did not end well. */
     void offerRecovery() {
         holding = true;
-        actions.offerRecovery(recovery.kept());
+        actions.offerRecovery(recovery.kept(opened));
         holding = false;
         if (view != null) {
             keeping.give(view.bench());
@@ -193,6 +200,12 @@ final class MainWindow implements Desk.Sink, WindowFrame.Calls {
         parts.values.show(next.values());
         variants();
         actions.show(next.bench());
+        Path now = next.bench().variants().get(0).path();
+        if (!now.equals(opened)) {
+            opened = now;
+            holding = true;
+            SwingUtilities.invokeLater(this::offerRecovery);
+        }
         if (!holding && next.serial() > 1) {
             keeping.give(next.bench());
         }
@@ -242,7 +255,7 @@ final class MainWindow implements Desk.Sink, WindowFrame.Calls {
         }
         parts.strip.show(next);
         parts.chart.show(next);
-        if (next.gaps().isEmpty()) {
+        if (next.gaps().isEmpty() && next.details().isPresent()) {
             parts.role.show(next);
         }
         if (next.of(view)) {
@@ -259,6 +272,11 @@ final class MainWindow implements Desk.Sink, WindowFrame.Calls {
     private void show(Scattering next) {
         scattering = next;
         scatter.forEach(c -> c.show(next));
+    }
+
+    /** Whether units are being drawn right now; from any thread. */
+    boolean drawing() {
+        return draws.working();
     }
 
     /** Draws units from now on, or stops. */

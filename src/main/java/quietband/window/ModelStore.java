@@ -8,6 +8,8 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.PosixFileAttributeView;
 import java.util.Map;
 import java.util.Optional;
 import quietband.model.ModelFile;
@@ -81,15 +83,24 @@ final class ModelStore {
         try {
             Path real = Files.isSymbolicLink(target) ? target.toRealPath() : target;
             Files.createDirectories(real.getParent());
-            Path temporary = Files.createTempFile(real.getParent(), "." + real.getFileName(), ".part");
+            Path temporary = real.resolveSibling("." + real.getFileName() + "." + Long.toHexString(System.nanoTime()) + ".part");
             try {
-                Files.write(temporary, bytes);
+                Files.write(temporary, bytes, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+                permit(real, temporary);
                 move(temporary, real);
             } finally {
                 Files.deleteIfExists(temporary);
             }
         } catch (IOException e) {
             throw new UncheckedIOException(path + " cannot be written: " + e.getClass().getSimpleName() + " " + e.getMessage(), e);
+        }
+    }
+
+    /** Who may read and write a file stays as it was. */
+    private static void permit(Path before, Path now) throws IOException {
+        PosixFileAttributeView view = Files.getFileAttributeView(now, PosixFileAttributeView.class);
+        if (view != null && Files.exists(before)) {
+            view.setPermissions(Files.getPosixFilePermissions(before));
         }
     }
 

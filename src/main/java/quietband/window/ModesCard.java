@@ -13,7 +13,7 @@ final class ModesCard extends Card {
     private static final long serialVersionUID = 1;
 
     ModesCard(Theme theme) {
-        super("Modes of the platform", theme);
+        super("Modes of the platform", "Modes", theme);
     }
 
     @Override
@@ -41,13 +41,13 @@ final class ModesCard extends Card {
         double row = height / 7.2;
         double y = row * 0.75;
         text(g, "at", 0, y, theme().faint(), Font.PLAIN);
-        text(g, "damping", theme().px(66), y, theme().faint(), Font.PLAIN);
-        text(g, "shape", theme().px(126), y, theme().faint(), Font.PLAIN);
+        text(g, "damping", theme().px(62), y, theme().faint(), Font.PLAIN);
+        text(g, "shape", theme().px(122), y, theme().faint(), Font.PLAIN);
         for (ModeLine m : f.assessment().modes()) {
             y += row;
             text(g, Words.hz(m.frequencyHz()), 0, y, theme().ink(), Font.PLAIN);
-            text(g, Digits.brief(m.dampingRatio(), 3), theme().px(66), y, theme().ink(), Font.PLAIN);
-            text(g, shape(m.shape()), theme().px(126), y, theme().ink(), Font.PLAIN);
+            text(g, Digits.brief(m.dampingRatio(), 3), theme().px(62), y, theme().ink(), Font.PLAIN);
+            fitted(g, shape(m.shape()), theme().px(122), y, width - theme().px(122), theme().ink());
         }
     }
 }

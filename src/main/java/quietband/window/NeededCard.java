@@ -18,7 +18,7 @@ final class NeededCard extends Card {
     private static final long serialVersionUID = 1;
 
     NeededCard(Theme theme) {
-        super("Needed and delivered, dB", theme);
+        super("Needed and delivered, dB", "Needed", theme);
     }
 
     @Override

@@ -17,7 +17,7 @@ final class NoiseCard extends Card {
     private static final long serialVersionUID = 1;
 
     NoiseCard(Theme theme) {
-        super("Phase noise at the output, dBc/Hz", theme);
+        super("Phase noise, dBc/Hz", "Noise", theme);
     }
 
     @Override

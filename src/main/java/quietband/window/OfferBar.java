@@ -1,20 +1,23 @@
 package quietband.window;
 
 import java.awt.BorderLayout;
+import java.awt.Dimension;
 import java.awt.FlowLayout;
 import java.awt.Font;
+import java.awt.FontMetrics;
 import java.util.function.Consumer;
 import javax.swing.BorderFactory;
 import javax.swing.JButton;
-import javax.swing.JLabel;
 import javax.swing.JPanel;
+import javax.swing.JTextArea;
 
 /** What a command proposes, to be taken over or discarded; not there while nothing is proposed. */
 final class OfferBar extends JPanel {
 
     private static final long serialVersionUID = 1;
 
-    private final JLabel words = new JLabel();
+    private final JTextArea words = new JTextArea();
+    private transient Theme theme;
     private final JButton take = new JButton("Take over");
     private final JButton discard = new JButton("Discard");
 
@@ -22,6 +25,11 @@ final class OfferBar extends JPanel {
     OfferBar(Theme theme, Consumer<Boolean> settled) {
         super(new BorderLayout(8, 0));
         words.setName("offer");
+        words.setEditable(false);
+        words.setFocusable(false);
+        words.setLineWrap(true);
+        words.setWrapStyleWord(true);
+        words.setOpaque(false);
         take.setName("take");
         discard.setName("discard");
         take.setMnemonic('O');
@@ -37,26 +45,36 @@ final class OfferBar extends JPanel {
         theme(theme);
     }
 
-    void theme(Theme theme) {
+    void theme(Theme changed) {
+        theme = changed;
         words.setFont(theme.font(Font.BOLD, 13));
+        words.setForeground(theme.ink());
         setBorder(BorderFactory.createCompoundBorder(BorderFactory.createMatteBorder(1, 0, 1, 0, theme.faint()),
             BorderFactory.createEmptyBorder(theme.px(4), theme.px(10), theme.px(4), theme.px(8))));
     }
 
     /** Says that a command is running. */
     void running(String name) {
-        words.setText(name + " is at work \u2026");
+        tell(name + " is at work \u2026");
         take.setEnabled(false);
         setVisible(true);
     }
 
     /** Shows what is proposed. */
     void show(String text) {
-        words.setText(text);
-        words.setToolTipText(text);
+        tell(text);
         take.setEnabled(true);
         setVisible(true);
         take.requestFocusInWindow();
+    }
+
+    /** On one line, or on two where the window is narrow. */
+    private void tell(String text) {
+        FontMetrics m = words.getFontMetrics(words.getFont());
+        int room = (getParent() == null ? 0 : getParent().getWidth()) - theme.px(220);
+        words.setText(text);
+        words.setPreferredSize(new Dimension(10, m.getHeight() * (m.stringWidth(text) > room ? 2 : 1)));
+        words.setToolTipText(text);
     }
 
     /** Nothing is proposed any more. */

@@ -16,7 +16,7 @@ final class PathCard extends Card {
     private static final long serialVersionUID = 1;
 
     PathCard(Theme theme) {
-        super("Path: gain above, phase below", theme);
+        super("Path: gain above, phase below", "Path", theme);
     }
 
     private static int axis(Figures f) {
@@ -32,7 +32,7 @@ final class PathCard extends Card {
         }
         int last = path.get().frequencyHz().length - 1;
         int axis = axis(f);
-        return String.format(Locale.ROOT, "axis %s: at the band's top %.3f dB, %.2f deg", Axis.ALL.get(axis).letter(),
+        return String.format(Locale.ROOT, "axis %s, top: %.3f dB, %.2f deg", Axis.ALL.get(axis).letter(),
             path.get().gainDb()[axis][last], path.get().phaseDeg()[axis][last]);
     }
 
@@ -49,7 +49,7 @@ final class PathCard extends Card {
         double half = (height - theme().px(16)) / 2.0;
         chart(g, band, p.frequencyHz(), p.gainDb()[axis], "dB", 0, width, half);
         chart(g, band, p.frequencyHz(), p.phaseDeg()[axis], "deg", half, width, half);
-        text(g, words(f), 0, height - theme().px(1), theme().faint(), Font.PLAIN);
+        fitted(g, words(f), 0, height - theme().px(1), width, theme().faint());
     }
 
     private void chart(Graphics2D g, Requirement band, double[] f, double[] y, String unit, double top, int width, double height) {

@@ -17,19 +17,19 @@ final class Recovery {
 
     private static final String HEAD = "quietband unsaved work 1";
 
-    private final Path file;
+    private final Path folder;
 
-    /**
-     * The place of one model's unsaved work.
-     *
-     * @param folder where such work is kept
-     * @param model  the model file
-     */
-    Recovery(Path folder, Path model) {
+    /** @param folder where such work is kept, a file for each model */
+    Recovery(Path folder) {
+        this.folder = folder;
+    }
+
+    /** The place of one model's unsaved work. */
+    private Path file(Path model) {
         String whole = model.toAbsolutePath().normalize().toString();
         CRC32 sum = new CRC32();
         sum.update(whole.getBytes(StandardCharsets.UTF_8));
-        this.file = folder.resolve(model.getFileName() + "-" + Long.toHexString(sum.getValue()) + ".unsaved");
+        return folder.resolve(model.getFileName() + "-" + Long.toHexString(sum.getValue()) + ".unsaved");
     }
 
     /** The user's own folder for such things. */
@@ -43,8 +43,9 @@ final class Recovery {
 
     /** Keeps the variants of a bench, or forgets them when nothing is unsaved. */
     void keep(Bench bench) {
+        Path model = bench.variants().get(0).path();
         if (!bench.unsaved()) {
-            forget();
+            forget(model);
             return;
         }
         StringBuilder text = new StringBuilder(HEAD).append('\n').append(bench.current()).append('\n');
@@ -54,12 +55,12 @@ final class Recovery {
             v.files().forEach((name, bytes) -> text.append("file\t").append(coded(name)).append('\t')
                 .append(Base64.getEncoder().encodeToString(bytes)).append('\n'));
         }
-        ModelStore.write(file, text.append("end\n").toString().getBytes(StandardCharsets.UTF_8));
+        ModelStore.write(file(model), text.append("end\n").toString().getBytes(StandardCharsets.UTF_8));
     }
 
-    /** What was kept; empty when there is nothing, or nothing that can be read whole. */
-    Optional<Step.Scene> kept() {
-        Optional<String> text = ModelStore.text(file);
+    /** What was kept of a model; empty when there is nothing, or nothing that can be read whole. */
+    Optional<Step.Scene> kept(Path model) {
+        Optional<String> text = ModelStore.text(file(model));
         List<String> lines = text.map(t -> t.lines().toList()).orElse(List.of());
         if (lines.size() < 4 || !lines.get(0).equals(HEAD) || !lines.get(lines.size() - 1).equals("end")) {
             return Optional.empty();
@@ -80,8 +81,9 @@ final class Recovery {
         return Optional.of(new Step.Scene(variants, Math.min(current, variants.size() - 1)));
     }
 
-    /** Forgets what was kept. */
-    void forget() {
+    /** Forgets what was kept of a model. */
+    void forget(Path model) {
+        Path file = file(model);
         try {
             Files.deleteIfExists(file);
         } catch (IOException e) {

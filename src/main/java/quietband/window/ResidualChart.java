@@ -1,7 +1,10 @@
 package quietband.window;
 
 import java.awt.BasicStroke;
+import java.awt.Graphics;
 import java.awt.Graphics2D;
+import java.awt.event.MouseAdapter;
+import java.awt.event.MouseEvent;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
@@ -25,7 +28,9 @@ final class ResidualChart {
 
     private static final double PPB = 1e9;
 
+    private final Drawn drawn = new Drawn();
     private final ChartPanel panel;
+    private final Reading reading;
     private Theme theme;
     private View view;
     private Figures figures;
@@ -36,10 +41,26 @@ final class ResidualChart {
 
     ResidualChart(Theme theme) {
         this.theme = theme;
-        panel = new ChartPanel(null, 600, 300, 80, 60, 6000, 4000, false, false, false, false, false, false);
+        panel = new Panel(drawn);
         panel.setName("residual");
         panel.setFocusable(false);
         panel.setMouseZoomable(false);
+        panel.setLayout(null);
+        reading = new Reading(theme);
+        panel.add(reading);
+        MouseAdapter mouse = new MouseAdapter() {
+            @Override
+            public void mouseMoved(MouseEvent e) {
+                reading.mouse(e.getX());
+            }
+
+            @Override
+            public void mouseExited(MouseEvent e) {
+                reading.gone();
+            }
+        };
+        panel.addMouseListener(mouse);
+        panel.addMouseMotionListener(mouse);
         panel.getAccessibleContext().setAccessibleName("Residual sensitivity over frequency");
     }
 
@@ -48,8 +69,23 @@ final class ResidualChart {
         return panel;
     }
 
+    /** What the curves are at one frequency. */
+    Reading reading() {
+        return reading;
+    }
+
+    /** Moves the reading by points; it starts at the worst point. */
+    void read(int points) {
+        if (view == null) {
+            return;
+        }
+        double middle = Math.sqrt(view.model().design().requirement().fromHz() * view.model().design().requirement().toHz());
+        reading.move(points, figures == null ? middle : worst(figures).frequencyHz());
+    }
+
     void theme(Theme changed) {
         theme = changed;
+        reading.theme(changed);
         redraw();
     }
 
@@ -79,8 +115,10 @@ final class ResidualChart {
 
     /** Curves of other variants, by their name, to compare with. */
     void compare(Map<String, ResidualCurves> curves) {
-        others = curves;
-        redraw();
+        if (!others.equals(curves)) {
+            others = curves;
+            redraw();
+        }
     }
 
     private static StackVerdict.Worst worst(Figures f) {
@@ -89,7 +127,9 @@ final class ResidualChart {
 
     private void redraw() {
         if (view != null) {
+            drawn.outdated();
             panel.setChart(chart());
+            reading.show(view, axis);
         }
     }
 
@@ -107,15 +147,15 @@ final class ResidualChart {
         view.ghost().filter(g -> g.stacks().contains(full)).ifPresent(g -> lines.line(g.frequencyHz(),
             ppb(g.residualPerG()[g.stacks().indexOf(full)][axis]), theme.ghost(), new BasicStroke(theme.px(3))));
         int n = 0;
-        for (ResidualCurves o : others.values()) {
-            lines.line(o.frequencyHz(), ppb(o.residualPerG()[o.stacks().size() - 1][axis]), theme.other(n),
-                theme.stroke(Look.number(3 + n++)));
-        }
         List<double[]> drawn = new ArrayList<>();
+        for (ResidualCurves o : others.values()) {
+            drawn.add(ppb(o.residualPerG()[o.stacks().size() - 1][axis]));
+            lines.line(o.frequencyHz(), drawn.get(n), theme.other(n), theme.stroke(Look.number(3 + n++)));
+        }
         for (int s = 0; s < c.stacks().size(); s++) {
             Stack stack = c.stacks().get(s);
             drawn.add(ppb(c.residualPerG()[s][axis]));
-            lines.line(c.frequencyHz(), drawn.get(s), theme.of(stack), theme.stroke(Look.of(stack)));
+            lines.line(c.frequencyHz(), drawn.get(n + s), theme.of(stack), theme.stroke(Look.of(stack)));
         }
         if (c.limited()) {
             drawn.add(ppb(c.limitPerG()[axis]));
@@ -180,7 +220,6 @@ final class ResidualChart {
         boolean here = w.axis().equals("vector") ? axis == ResidualCurves.VECTOR : "xyz".indexOf(w.axis()) == axis;
         if (here) {
             double y = w.residualPerG() * PPB;
-            chart.getXYPlot().addAnnotation(new Ring(w.frequencyHz(), y, theme));
             boolean right = w.frequencyHz() < Math.sqrt(from * to) * 4;
             boolean brief = panel.getWidth() > 0 && panel.getWidth() < theme.px(640);
             String words = brief ? Words.hz(w.frequencyHz()) : "worst " + Words.hz(w.frequencyHz()) + ", " + Words.ppb(w.residualPerG())
@@ -189,6 +228,7 @@ final class ResidualChart {
             lines.note(chart, right ? "  " + words : words + "  ", w.frequencyHz(), y * above,
                 w.marginDb() < 0 ? theme.bad() : theme.ink(), above > 1 ? right ? TextAnchor.BOTTOM_LEFT : TextAnchor.BOTTOM_RIGHT
                 : right ? TextAnchor.TOP_LEFT : TextAnchor.TOP_RIGHT);
+            chart.getXYPlot().addAnnotation(new Ring(w.frequencyHz(), y, theme));
         }
     }
 
@@ -204,6 +244,25 @@ final class ResidualChart {
         for (String name : others.keySet()) {
             lines.note(chart, "\u2504 " + name + " ", to, y, theme.other(n++), TextAnchor.TOP_RIGHT);
             y /= step;
+        }
+    }
+
+    /** The chart on the screen, without the toolkit's own buffer, whose transparency costs time. */
+    private static final class Panel extends ChartPanel {
+
+        private static final long serialVersionUID = 1;
+        private final transient Drawn drawn;
+
+        Panel(Drawn drawn) {
+            super(null, 600, 300, 80, 60, 6000, 4000, false, false, false, false, false, false);
+            this.drawn = drawn;
+        }
+
+        @Override
+        public void paintComponent(Graphics g) {
+            if (getChart() != null) {
+                drawn.paint(g, this, g2 -> getChart().draw(g2, new Rectangle2D.Double(0, 0, getWidth(), getHeight())));
+            }
         }
     }
 

@@ -61,7 +61,7 @@ final class RolePanel extends JPanel {
         if (tabs) {
             JTabbedPane pane = new JTabbedPane();
             pane.setTabLayoutPolicy(JTabbedPane.SCROLL_TAB_LAYOUT);
-            cards.get(role).forEach(c -> pane.addTab(c.title(), c));
+            cards.get(role).forEach(c -> pane.addTab(c.tab(), c));
             inside = pane;
         } else {
             inside = new JPanel(new GridLayout(1, 0, theme.px(6), 0));

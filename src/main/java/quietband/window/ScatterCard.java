@@ -10,15 +10,15 @@ abstract class ScatterCard extends Card {
 
     private transient Scattering scattering;
 
-    ScatterCard(String title, Theme theme) {
-        super(title, theme);
+    ScatterCard(String title, String tab, Theme theme) {
+        super(title, tab, theme);
     }
 
     /** Shows it. */
     void show(Scattering next) {
         scattering = next;
         getAccessibleContext().setAccessibleDescription(words(next));
-        repaint();
+        redraw();
     }
 
     abstract String words(Scattering s);

@@ -20,7 +20,7 @@ final class SketchCard extends Card {
     private static final long serialVersionUID = 1;
 
     SketchCard(Theme theme) {
-        super("Sketch, to scale", theme);
+        super("Sketch, to scale", "Sketch", theme);
     }
 
     @Override
@@ -45,9 +45,9 @@ final class SketchCard extends Card {
         textLeftOf(g, "x, z", width * 0.75 + theme().px(12), theme().px(10), theme().faint(), Font.PLAIN);
         double y = height - theme().px(18);
         legend(g, "\u25a0 spring", 0, y, theme().of(Stack.ISOLATED));
-        legend(g, "+ centre of gravity", width / 2.0, y, theme().ink());
+        legend(g, "+ centre of gravity", width * 0.42, y, theme().ink());
         legend(g, "\u25c6 resonator", 0, y + theme().px(15), theme().good());
-        legend(g, "\u25cf sensor", width / 2.0, y + theme().px(15), theme().of(Stack.CANCELLED));
+        legend(g, "\u25cf sensor", width * 0.42, y + theme().px(15), theme().of(Stack.CANCELLED));
     }
 
     private void legend(Graphics2D g, String words, double x, double y, Color colour) {

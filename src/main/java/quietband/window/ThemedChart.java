@@ -99,7 +99,7 @@ final class ThemedChart {
     /** Draws a small chart at a place. */
     void draw(Graphics2D g, ValueAxis x, ValueAxis y, double left, double top, double width, double height) {
         JFreeChart chart = chart(x, y);
-        chart.setPadding(new RectangleInsets(theme.px(2), 0, 0, theme.px(14)));
+        chart.setPadding(new RectangleInsets(theme.px(2), 0, 0, theme.px(17)));
         chart.draw(g, new Rectangle2D.Double(left, top, Math.max(1, width), Math.max(1, height)));
     }
 

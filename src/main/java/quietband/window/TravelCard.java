@@ -18,7 +18,7 @@ final class TravelCard extends Card {
     private static final long serialVersionUID = 1;
 
     TravelCard(Theme theme) {
-        super("Travel against clearance", theme);
+        super("Travel against clearance", "Travel", theme);
     }
 
     @Override

@@ -53,6 +53,9 @@ final class ValueField extends JTextField {
         this.value = value;
         setName("value:" + value.path());
         getAccessibleContext().setAccessibleName(value.path());
+        if (!value.given()) {
+            putClientProperty("JTextField.placeholderText", value.example());
+        }
         setCaretPosition(0);
         addActionListener(e -> commit());
         addFocusListener(new FocusAdapter() {
@@ -144,7 +147,7 @@ final class ValueField extends JTextField {
             return Optional.of("holds a line break or begins a comment; write the value alone");
         }
         String typed = text.strip();
-        if (value.dimension().isEmpty() || typed.isEmpty() || typed.startsWith("{")) {
+        if (value.dimension().isEmpty() || typed.isEmpty() || typed.matches("[{\\[].*")) {
             return Optional.empty();
         }
         try {
@@ -186,6 +189,11 @@ final class ValueField extends JTextField {
     }
 
     private void step(double steps) {
+        if (!value.given() && getText().isBlank()) {
+            setText(value.example());
+            setCaretPosition(0);
+            return;
+        }
         Amount.of(getText()).ifPresent(a -> {
             String text = a.moved(steps).text();
             tell(text);

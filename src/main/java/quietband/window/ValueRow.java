@@ -5,6 +5,7 @@ import java.awt.Font;
 import java.awt.GridLayout;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import javax.swing.BorderFactory;
 import javax.swing.JComboBox;
 import javax.swing.JComponent;
@@ -33,13 +34,15 @@ final class ValueRow extends JPanel {
         FileValue first = values.get(0);
         JLabel name = new JLabel(first.key().replace('_', ' '));
         name.setFont(theme.font(Font.PLAIN, 12));
+        name.setForeground(first.given() ? theme.ink() : theme.faint());
         boolean many = values.size() > 1;
+        boolean wide = many || first.dimension().isEmpty() && first.words().isEmpty();
         JPanel line = new JPanel(new GridLayout(1, 0, theme.px(4), 0));
         for (FileValue v : values) {
             line.add(cell(v, theme, panel, many, name));
         }
         JPanel both = new JPanel(new BorderLayout(theme.px(4), 0));
-        if (many) {
+        if (wide) {
             both.add(name, BorderLayout.NORTH);
             both.add(line, BorderLayout.CENTER);
         } else {
@@ -87,9 +90,12 @@ final class ValueRow extends JPanel {
     private JComboBox<String> choice(FileValue v, ValueField.Values panel) {
         JComboBox<String> box = new JComboBox<>(v.words().toArray(String[]::new));
         box.setName("value:" + v.path());
+        if (!v.given()) {
+            box.insertItemAt("", 0);
+        }
         box.setSelectedItem(v.text());
         box.addActionListener(e -> {
-            if (!telling && box.getSelectedItem() != null) {
+            if (!telling && box.getSelectedItem() != null && !box.getSelectedItem().equals(v.text())) {
                 panel.set(v, box.getSelectedItem().toString(), "");
             }
         });
@@ -117,9 +123,18 @@ final class ValueRow extends JPanel {
         }
     }
 
-    /** Puts the focus into the first field. */
-    void enter() {
-        (fields.isEmpty() ? choices.get(0) : fields.get(0)).requestFocusInWindow();
+    /** Puts the focus into the field of a path, else into the first. */
+    void enter(String path) {
+        ValueField wanted = field(path);
+        (wanted != null ? wanted : fields.isEmpty() ? choices.get(0) : fields.get(0)).requestFocusInWindow();
+    }
+
+    /** Path of the value that has the focus; empty when none has. */
+    Optional<String> focused() {
+        if (choices.stream().anyMatch(JComboBox::isFocusOwner)) {
+            return Optional.of(values.get(0).path());
+        }
+        return fields.stream().filter(ValueField::isFocusOwner).map(f -> f.value().path()).findFirst();
     }
 
     /** The field of a path; null when it has none. */

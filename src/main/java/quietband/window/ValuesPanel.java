@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import javax.swing.BorderFactory;
 import javax.swing.Box;
 import javax.swing.ButtonGroup;
@@ -37,6 +38,8 @@ final class ValuesPanel extends JPanel implements ValueField.Values {
 
     private static final String HINT = "Enter takes a value over; up and down step it by 1 %, with Shift by 10 %; or drag its "
         + "name sideways. F1 lists the keys.";
+
+    private static final String NOT_THERE = ", not in the file";
 
     private final transient Consumer<Order> orders;
     private final Map<Section, JToggleButton> sections = new EnumMap<>(Section.class);
@@ -78,9 +81,9 @@ final class ValuesPanel extends JPanel implements ValueField.Values {
         find.putClientProperty("JTextField.placeholderText", "find a value, Enter");
         find.putClientProperty("JTextField.showClearButton", true);
         find.getDocument().addDocumentListener(listener(this::build));
-        find.addActionListener(e -> shown.values().stream().findFirst().ifPresent(ValueRow::enter));
+        find.addActionListener(e -> shown.values().stream().findFirst().ifPresent(r -> r.enter("")));
         all.setName("all");
-        all.setToolTipText("also names, places of springs, stops and limits");
+        all.setToolTipText("also names, places of springs, stops, limits, and all that the file leaves out");
         all.addActionListener(e -> build());
         JPanel line = new JPanel(new BorderLayout(4, 0));
         line.add(choice, BorderLayout.WEST);
@@ -187,10 +190,10 @@ final class ValuesPanel extends JPanel implements ValueField.Values {
 
     private boolean wanted(FileValue v) {
         String sought = find.getText().strip().toLowerCase(Locale.ROOT);
-        if (!v.given() || v.path().equals("quietband")) {
+        if (v.path().equals("quietband")) {
             return false;
         }
-        return sought.isEmpty() ? section.holds(v) && (all.isSelected() || Section.turned(v))
+        return sought.isEmpty() ? section.holds(v) && (all.isSelected() || v.given() && Section.turned(v))
             : found(List.of(v.path().toLowerCase(Locale.ROOT).split("[._\\[\\] ]+")), sought.split("[._ ]+"));
     }
 
@@ -205,9 +208,10 @@ final class ValuesPanel extends JPanel implements ValueField.Values {
     }
 
     private void build() {
+        String focus = shown.values().stream().flatMap(r -> r.focused().stream()).findFirst().orElse("");
         rows.clear();
         shown.clear();
-        List<FileValue> list = values.stream().filter(this::wanted).toList();
+        List<FileValue> list = ordered();
         String block = "";
         for (int i = 0; i < list.size();) {
             int end = i + 1;
@@ -215,8 +219,9 @@ final class ValuesPanel extends JPanel implements ValueField.Values {
                 && list.get(end).key().equals(list.get(i).key())) {
                 end++;
             }
-            if (!list.get(i).block().equals(block)) {
-                block = list.get(i).block();
+            String now = list.get(i).block() + (list.get(i).given() ? "" : NOT_THERE);
+            if (!now.equals(block)) {
+                block = now;
                 rows.plus(heading(block));
             }
             ValueRow row = new ValueRow(list.subList(i, end), theme, this);
@@ -226,11 +231,20 @@ final class ValuesPanel extends JPanel implements ValueField.Values {
         }
         rows.revalidate();
         rows.repaint();
+        shown.entrySet().stream().filter(e -> !focus.isEmpty() && (e.getKey().equals(focus) || e.getKey().startsWith(focus + ".")))
+            .findFirst().ifPresent(e -> e.getValue().enter(e.getKey()));
+    }
+
+    /** What is wanted; in a search, what the file has before what it leaves out. */
+    private List<FileValue> ordered() {
+        List<FileValue> list = values.stream().filter(this::wanted).toList();
+        return find.getText().isBlank() ? list
+            : Stream.concat(list.stream().filter(FileValue::given), list.stream().filter(v -> !v.given())).toList();
     }
 
     private JPanel heading(String block) {
-        String words = block.substring(block.indexOf('.') + 1).replace(".", " \u203a ").replace('_', ' ');
-        JLabel label = new JLabel(words.isEmpty() ? "model" : words);
+        String words = block.replaceFirst("^[a-z]+\\.", "").replace(".", " \u203a ").replace('_', ' ');
+        JLabel label = new JLabel(words.isEmpty() || words.equals(NOT_THERE) ? "model" + words : words);
         label.setFont(theme.font(Font.BOLD, 12));
         label.setBorder(BorderFactory.createEmptyBorder(theme.px(6), theme.px(8), theme.px(1), 0));
         label.setAlignmentX(LEFT_ALIGNMENT);
@@ -272,7 +286,8 @@ final class ValuesPanel extends JPanel implements ValueField.Values {
 
     @Override
     public void about(FileValue v) {
-        about.setText(v.path() + ": " + v.doc() + (v.comment().isEmpty() ? "" : "\nFile: " + v.comment()));
+        about.setText(v.path() + ": " + v.doc() + (v.given() ? "" : "; up or down puts an example there: " + v.example())
+            + (v.comment().isEmpty() ? "" : "\nFile: " + v.comment()));
         about.setCaretPosition(0);
     }
 

@@ -160,7 +160,8 @@ final class VerdictPanel extends JPanel {
     private static String words(GapLine g) {
         List<String> values = g.values().stream().map(v -> v.path() + " " + v.now() + " \u2192 " + v.holds()).toList();
         return "To change: " + String.join(", ", values) + (g.more() > 0 ? " and " + g.more() + " more" : "")
-            + (values.isEmpty() ? g.before() : "") + ". Cause: " + g.cause() + (g.after().isEmpty() ? "" : "; " + g.after());
+            + (values.isEmpty() ? g.before() : "") + ". Cause: " + g.cause()
+            + (g.after().isEmpty() ? "" : (g.after().startsWith("(") ? " " : "; ") + g.after());
     }
 
     /** The first value alone, for two short lines. */

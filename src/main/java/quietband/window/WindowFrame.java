@@ -103,7 +103,6 @@ final class WindowFrame {
         bar.add(roles, BorderLayout.EAST);
         picture.add(strip, BorderLayout.NORTH);
         picture.add(chart.panel(), BorderLayout.CENTER);
-        chart.panel().setLayout(null);
         chart.panel().add(axes);
         chart.panel().addComponentListener(resized(this::place));
         centre.add(picture, BorderLayout.CENTER);
@@ -188,6 +187,7 @@ final class WindowFrame {
     private void place() {
         Gutter gutter = Gutter.of(theme, chart.panel().getWidth());
         Dimension wanted = axes.getPreferredSize();
+        chart.reading().setBounds(0, 0, chart.panel().getWidth(), chart.panel().getHeight());
         axes.setBounds(theme.px(4), theme.px(6), Math.min(wanted.width, gutter.left() - theme.px(62)), wanted.height);
     }
 

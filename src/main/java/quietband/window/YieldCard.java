@@ -16,7 +16,7 @@ final class YieldCard extends ScatterCard {
     private static final long serialVersionUID = 1;
 
     YieldCard(Theme theme) {
-        super("Yield, 95 % interval", theme);
+        super("Yield, 95 % interval", "Yield", theme);
     }
 
     @Override

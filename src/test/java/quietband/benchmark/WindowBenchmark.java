@@ -4,6 +4,7 @@ import java.awt.AWTException;
 import java.util.concurrent.TimeUnit;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
+import org.openjdk.jmh.annotations.Level;
 import org.openjdk.jmh.annotations.Measurement;
 import org.openjdk.jmh.annotations.Mode;
 import org.openjdk.jmh.annotations.OutputTimeUnit;
@@ -33,6 +34,12 @@ public class WindowBenchmark {
     @Setup
     public void open() throws AWTException {
         work = new EditingWork(drawing);
+    }
+
+    /** With a Monte Carlo beside, an edit is made while units are being drawn. */
+    @Setup(Level.Invocation)
+    public void ready() {
+        work.ready();
     }
 
     /** Closes it. */

@@ -85,4 +85,19 @@ class SpringsCommandTest {
         assertThat(run.err()).contains(told).doesNotContain("\tat ");
         assertThat(folder.resolve("s")).doesNotExist();
     }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', value = {
+        "--hold|--damping|0.2|leave --damping out",
+        "--hold|--corner|90 Hz|more than one thing",
+        "--keep-places|--measured|71.2, 69.8 Hz|three are due",
+        "--hold|--measured|71.2, 69.8, 84.0 Hz|leave --hold out",
+        "--keep-places|--parts|catalogue|nothing is wanted",
+        "--hold|--catalogue|no-such.csv|no such file"})
+    void options_that_do_not_go_together_are_refused(String flag, String option, String value, String told) {
+        Run run = Run.of("springs", "models/ridge-relay.yaml", flag, option, value, "--out", folder.resolve("s"));
+        assertThat(run.status()).isEqualTo(2);
+        assertThat(run.err()).contains(told).doesNotContain("\tat ");
+        assertThat(folder.resolve("s")).doesNotExist();
+    }
 }

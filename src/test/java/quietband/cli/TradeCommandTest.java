@@ -66,6 +66,20 @@ class TradeCommandTest {
         assertThat(a.verdict(a.fullest()).worst().marginDb()).isGreaterThan(1.96);
     }
 
+    @Test
+    void a_search_for_yield_goes_where_the_scatter_no_longer_reaches_the_limit() throws IOException {
+        Path model = folder.resolve("bare.yaml");
+        Files.writeString(model, "quietband: 1\noscillator: {carrier: 10 MHz, resonator: {sensitivity: {x: 1.2 ppb/g, y: 0.1 ppb/g}}}\n"
+            + "requirement:\n  residual: [{frequency: 10 Hz, limit: 1 ppb/g}]\n"
+            + "tolerances:\n  - {name: cut, of: oscillator.resonator.sensitivity.x, scale: 20 %, shape: uniform}\n");
+        Run run = Run.of("trade", model, "--vary", "oscillator.resonator.sensitivity.x = 0.7 ppb/g to 1.5 ppb/g", "--search", "yield",
+            "--units", "60", "--out", folder.resolve("y"), "--format", "json");
+        assertThat(run.status()).as(run.err()).isZero();
+        // 1.2 times 0.833 ppb/g is the limit: below it every unit holds, and the least sensitivity has the most margin
+        assertThat(run.out()).contains("\"goal\" : \"yield\"").containsPattern("\"value\" : 1(\\.0)?,");
+        assertThat(run.out()).contains("lower bound of oscillator.resonator.sensitivity.x");
+    }
+
     @ParameterizedTest
     @CsvSource(delimiter = '|', value = {
         "x = 1 to 2|names no number",

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.hipparchus.complex.Complex;
@@ -18,7 +19,10 @@ import org.junit.jupiter.params.provider.ValueSource;
 import quietband.cancellation.CorrectionPath;
 import quietband.model.Design;
 import quietband.model.DigitalFilter;
+import quietband.model.ModelFile;
 import quietband.model.Stack;
+import quietband.response.Assessment;
+import quietband.response.Assessor;
 import quietband.response.Models;
 import quietband.response.ResidualResponse;
 import quietband.spectrum.LogGrid;
@@ -110,6 +114,22 @@ class FilterDesignTest {
         double norm = norm(with(task.design(), found.filters()), task.grid());
         // the same sum in another order
         assertThat(found.norm()).isCloseTo(norm, within(1e-9 * norm));
+    }
+
+    @Test
+    void the_tuning_port_stays_within_its_range() {
+        // what would cancel best needs 0.63 V; 0.6 V are allowed
+        Design design = ModelFile.read(Path.of("models/ridge-relay.yaml")).withValue("cancellation.tuning.range", "0.6 V").design();
+        for (FilterGoal goal : List.of(FilterGoal.FLAT, FilterGoal.LIMIT)) {
+            FilterTask task = task(design, 4, goal, 10);
+            FilterFound found = FilterDesigner.design(task);
+            Assessment after = Assessor.assess(with(design, found.filters()));
+            double used = after.requirements().stream().filter(r -> r.name().equals("tuning_swing")).findFirst().orElseThrow().usedShare();
+            // the aim is 0.2 % below the range; half a percent more would be given away
+            assertThat(used).isBetween(0.993, 1.0);
+            FilterResult result = new FilterResult(task, found, after, after, 0);
+            assertThat(FilterFacts.of(result, 16, Optional.empty()).binding()).anyMatch(b -> b.condition().equals("tuning_range"));
+        }
     }
 
     @Test

@@ -17,18 +17,31 @@ public final class EditingWork implements AutoCloseable {
     private static final double[] FIRST = {16, 17, 4, 8, 210};
     private static final String[] UNITS = {"N/mm", "N/mm", "mm", "us", "g"};
 
+    /** Longest wait for the Monte Carlo to be at work, ns: it may have come to its end. */
+    private static final long PATIENCE = 2_000_000_000L;
+
     private final OpenedWindow opened;
+    private final boolean drawing;
     private int count;
     private String typed = "";
 
     /** @param drawing whether a Monte Carlo runs beside */
     public EditingWork(boolean drawing) throws AWTException {
+        this.drawing = drawing;
         opened = new OpenedWindow(Path.of("models/ridge-relay.yaml"), Path.of("target/window-state"), new Theme(false, 100), 1280, 800);
         if (drawing) {
             OpenedWindow.onEvents(() -> {
                 opened.window.draw();
                 return true;
             });
+        }
+    }
+
+    /** Waits until a Monte Carlo that is to run beside is at work, not only asked for. */
+    public void ready() {
+        long end = System.nanoTime() + PATIENCE;
+        while (drawing && !opened.window.drawing() && System.nanoTime() < end) {
+            LockSupport.parkNanos(1_000_000);
         }
     }
 

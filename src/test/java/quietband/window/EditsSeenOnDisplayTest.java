@@ -22,6 +22,7 @@ class EditsSeenOnDisplayTest {
     void every_edit_is_painted_before_the_next_is_made(boolean drawing) throws AWTException {
         try (EditingWork work = new EditingWork(drawing)) {
             for (int i = 0; i < 40; i++) {
+                work.ready();
                 work.edit();
                 assertThat(work.shown()).contains(work.typed());
             }

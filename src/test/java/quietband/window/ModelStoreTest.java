@@ -2,10 +2,15 @@ package quietband.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
+import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermission;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -40,6 +45,19 @@ class ModelStoreTest {
     }
 
     @Test
+    void who_may_read_a_file_stays_as_it_was() throws IOException {
+        assumeTrue(FileSystems.getDefault().supportedFileAttributeViews().contains("posix"), "skipped: no permissions to keep here");
+        Set<PosixFilePermission> shared = PosixFilePermissions.fromString("rw-rw-r--");
+        Files.setPosixFilePermissions(model, shared);
+        ModelStore.save(bench, false);
+        assertThat(Files.getPosixFilePermissions(model)).isEqualTo(shared);
+        Path plain = Files.createFile(folder.resolve("plain"));
+        Path written = folder.resolve("new.yaml");
+        ModelStore.write(written, new byte[] {1});
+        assertThat(Files.getPosixFilePermissions(written)).isEqualTo(Files.getPosixFilePermissions(plain));
+    }
+
+    @Test
     void a_file_that_changed_on_disk_is_not_written_over_without_being_told_to() throws IOException {
         Files.writeString(model, StartModel.text() + "# by somebody else\n");
         assertThatThrownBy(() -> ModelStore.save(bench, false)).isInstanceOf(ModelStore.Changed.class)
@@ -70,27 +88,27 @@ class ModelStoreTest {
 
     @Test
     void unsaved_work_is_found_again_and_forgotten_when_it_is_saved() throws IOException {
-        Recovery recovery = new Recovery(folder.resolve("state"), model);
+        Recovery recovery = new Recovery(folder.resolve("state"));
         Bench two = bench.keep("light", folder.resolve("beacon-light.yaml")).edit("mass", "", "platform.mass", "200 g");
         recovery.keep(two);
-        Bench again = Bench.of(ModelFile.read(model)).recovered(new Recovery(folder.resolve("state"), model).kept().orElseThrow());
+        Bench again = Bench.of(ModelFile.read(model)).recovered(new Recovery(folder.resolve("state")).kept(model).orElseThrow());
         assertThat(again.variants()).isEqualTo(two.variants());
         assertThat(again.current()).isEqualTo(1);
         assertThat(again.model().text()).isEqualTo(two.model().text());
         assertThat(again.undo().unsaved()).isFalse();
         recovery.keep(Bench.of(ModelFile.read(model)));
-        assertThat(recovery.kept()).isEmpty();
+        assertThat(recovery.kept(model)).isEmpty();
     }
 
     @Test
     void a_file_of_unsaved_work_that_is_cut_off_is_no_work() throws IOException {
-        Recovery recovery = new Recovery(folder.resolve("state"), model);
+        Recovery recovery = new Recovery(folder.resolve("state"));
         recovery.keep(bench);
         try (Stream<Path> all = Files.list(folder.resolve("state"))) {
             Path kept = all.findFirst().orElseThrow();
             String text = Files.readString(kept);
             Files.writeString(kept, text.substring(0, text.length() / 2));
         }
-        assertThat(recovery.kept()).isEmpty();
+        assertThat(recovery.kept(model)).isEmpty();
     }
 }

@@ -9,7 +9,9 @@ import java.awt.Point;
 import java.awt.Robot;
 import java.awt.event.InputEvent;
 import java.awt.event.KeyEvent;
+import java.io.IOException;
 import java.lang.reflect.InvocationTargetException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayDeque;
 import java.util.Deque;
@@ -18,6 +20,7 @@ import java.util.concurrent.atomic.AtomicReference;
 import java.util.concurrent.locks.LockSupport;
 import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 import javax.swing.JLabel;
 import javax.swing.SwingUtilities;
 import javax.swing.text.JTextComponent;
@@ -45,6 +48,18 @@ final class OpenedWindow implements Asker, AutoCloseable {
         robot = new Robot();
         robot.setAutoDelay(4);
         settle();
+    }
+
+    /** The main model in a folder of its own, with all the files it refers to. */
+    static Path mainModel(Path folder) throws IOException {
+        try (Stream<Path> all = Files.walk(Path.of("models"))) {
+            for (Path p : all.filter(Files::isRegularFile).toList()) {
+                Path to = folder.resolve(p);
+                Files.createDirectories(to.getParent());
+                Files.copy(p, to);
+            }
+        }
+        return folder.resolve("models/ridge-relay.yaml");
     }
 
     static <T> T onEvents(Supplier<T> work) {
@@ -97,6 +112,24 @@ final class OpenedWindow implements Asker, AutoCloseable {
         Component c = named(name);
         onEvents(c::requestFocusInWindow);
         await("focus on " + name, c::isFocusOwner);
+    }
+
+    /** Searches a value by Ctrl+F, goes to its first field by Enter and types over it. */
+    void set(String words, String value) {
+        key(KeyEvent.VK_F, KeyEvent.VK_CONTROL);
+        type(words);
+        key(KeyEvent.VK_ENTER);
+        type(value);
+        key(KeyEvent.VK_ENTER);
+        settle();
+    }
+
+    /** Moves the mouse to a place in a widget, in shares of its width and height. */
+    void point(String name, double right, double down) {
+        Component c = named(name);
+        Point p = onEvents(c::getLocationOnScreen);
+        robot.mouseMove(p.x + (int) (right * c.getWidth()), p.y + (int) (down * c.getHeight()));
+        robot.waitForIdle();
     }
 
     /** Presses a key with others held. */

@@ -7,7 +7,6 @@ import java.awt.event.KeyEvent;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -35,14 +34,7 @@ class WindowOnDisplayTest {
 
     @BeforeEach
     void open() throws IOException, AWTException {
-        try (Stream<Path> all = Files.walk(Path.of("models"))) {
-            for (Path p : all.filter(Files::isRegularFile).toList()) {
-                Path to = folder.resolve(p);
-                Files.createDirectories(to.getParent());
-                Files.copy(p, to);
-            }
-        }
-        model = folder.resolve("models/ridge-relay.yaml");
+        model = OpenedWindow.mainModel(folder);
         opened = new OpenedWindow(model, folder.resolve("state"), new Theme(false, 100), 1280, 800);
     }
 

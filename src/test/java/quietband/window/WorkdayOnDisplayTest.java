@@ -7,7 +7,6 @@ import java.awt.event.KeyEvent;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
@@ -31,14 +30,7 @@ class WorkdayOnDisplayTest {
 
     @BeforeEach
     void open() throws IOException, AWTException {
-        try (Stream<Path> all = Files.walk(Path.of("models"))) {
-            for (Path p : all.filter(Files::isRegularFile).toList()) {
-                Path to = folder.resolve(p);
-                Files.createDirectories(to.getParent());
-                Files.copy(p, to);
-            }
-        }
-        model = folder.resolve("models/ridge-relay.yaml");
+        model = OpenedWindow.mainModel(folder);
         opened = new OpenedWindow(model, folder.resolve("state"), new Theme(false, 100), 1280, 800);
     }
 
@@ -47,23 +39,13 @@ class WorkdayOnDisplayTest {
         opened.close();
     }
 
-    /** Searches a value by Ctrl+F, goes to its first field by Enter and types over it. */
-    private void set(String words, String value) {
-        opened.key(KeyEvent.VK_F, KeyEvent.VK_CONTROL);
-        opened.type(words);
-        opened.key(KeyEvent.VK_ENTER);
-        opened.type(value);
-        opened.key(KeyEvent.VK_ENTER);
-        opened.settle();
-    }
-
     @Test
-    void springs_are_softened_until_the_clearance_breaks_the_sensor_moved_a_filter_run_and_variants_compared() {
-        set("corners stiffness x", "2 N/mm");
+    void springs_are_softened_until_the_clearance_breaks_the_sensor_moved_a_filter_run_and_variants_compared() throws IOException {
+        opened.set("corners stiffness x", "2 N/mm");
         assertThat(opened.text("asked:travel")).startsWith("\u2717");
         assertThat(opened.text("verdict")).isEqualTo("DOES NOT HOLD");
         opened.key(KeyEvent.VK_Z, KeyEvent.VK_CONTROL);
-        set("sensor position x", "0 mm");
+        opened.set("sensor position x", "0 mm");
         assertThat(opened.window.view().model().design().cancellation().orElseThrow().sensor().position().x()).isZero();
         opened.lines.add("4 flat");
         opened.key(KeyEvent.VK_F6);
@@ -85,6 +67,7 @@ class WorkdayOnDisplayTest {
         opened.key(KeyEvent.VK_B, KeyEvent.VK_CONTROL);
         opened.settle();
         assertThat(opened.text("status")).contains("other variants are shown");
+        assertThat(opened.window.view().model().text()).as("the first is again what its file holds").isEqualTo(Files.readString(model));
     }
 
     @Test
@@ -119,7 +102,7 @@ class WorkdayOnDisplayTest {
 
     @Test
     void unsaved_work_is_offered_again_after_a_window_that_did_not_end_well() throws AWTException {
-        set("mass", "222 g");
+        opened.set("mass", "222 g");
         opened.close();
         try (OpenedWindow again = new OpenedWindow(model, folder.resolve("state"), new Theme(true, 150), 1280, 800)) {
             again.choices.add(0);

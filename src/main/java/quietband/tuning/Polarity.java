@@ -1,0 +1,63 @@
+package quietband.tuning;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import quietband.model.Axis;
+import quietband.model.Cancellation;
+import quietband.model.Cancellation.PathError;
+import quietband.model.Design;
+import quietband.model.Stack;
+import quietband.response.ResidualResponse;
+import quietband.spectrum.LogGrid;
+
+/**
+ * What the bench shows when a sensor's path has the right sign or the wrong one: shaken along its axis, at the frequency where the
+ * two differ most.
+ *
+ * @param frequencyHz of the shaker
+ * @param offPerG     residual with the correction off, 1/g
+ * @param onPerG      with the correction on
+ * @param wrongPerG   with this sensor's sign reversed
+ */
+public record Polarity(Axis axis, double frequencyHz, double offPerG, double onPerG, double wrongPerG) {
+
+    private static final int POINTS = 120;
+
+    /** For each sensor that has a weight. */
+    public static List<Polarity> of(Design design) {
+        List<Polarity> all = new ArrayList<>();
+        for (Axis axis : Axis.ALL) {
+            if (design.weightsPerG().get(axis.ordinal()) != 0) {
+                all.add(of(design, axis));
+            }
+        }
+        return all;
+    }
+
+    private static Polarity of(Design design, Axis axis) {
+        Cancellation c = design.cancellation().orElseThrow();
+        PathError e = c.error();
+        PathError reversed = new PathError(e.gain().with(axis, -2 - e.gain().get(axis.ordinal())), e.phase(), e.delay());
+        ResidualResponse right = new ResidualResponse(design);
+        ResidualResponse wrong = new ResidualResponse(design.withCancellation(Optional.of(c.withError(reversed))));
+        Stack full = Stack.fullest(design);
+        Stack off = full.sprung() ? Stack.ISOLATED : Stack.BARE;
+        Polarity best = null;
+        for (double f : LogGrid.between(POINTS, design.requirement().fromHz(), design.requirement().toHz())) {
+            Polarity p = new Polarity(axis, f, size(right, off, axis, f), size(right, full, axis, f), size(wrong, full, axis, f));
+            if (best == null || p.wrongPerG() - p.onPerG() > best.wrongPerG() - best.onPerG()) {
+                best = p;
+            }
+        }
+        return best;
+    }
+
+    private static double size(ResidualResponse response, Stack stack, Axis axis, double f) {
+        double[] re = new double[3];
+        double[] im = new double[3];
+        response.at(f);
+        response.residual(stack, re, im);
+        return StrictMath.hypot(re[axis.ordinal()], im[axis.ordinal()]);
+    }
+}
