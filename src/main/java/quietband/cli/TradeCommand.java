@@ -48,8 +48,8 @@ final class TradeCommand implements Callable<Integer> {
     private List<String> vary;
 
     @Option(names = "--search", arity = "0..1", fallbackValue = "margin", paramLabel = "margin|yield",
-        description = "find the best design within the bounds instead; margin when not said; yield draws --units for some hundred "
-            + "designs, which takes minutes")
+        description = "find the best design within the bounds instead; margin when not said; yield goes on from the "
+            + "best margin, drawing --units for each design it looks at, which takes a while")
     private Goal search;
 
     @Option(names = "--units", paramLabel = "N", defaultValue = "500",

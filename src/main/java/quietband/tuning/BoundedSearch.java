@@ -83,6 +83,24 @@ final class BoundedSearch {
         }
     }
 
+    /**
+     * Steps along the axes from the best of some points only, for a judge that takes long.
+     *
+     * @param starts in the unit box
+     * @param judge  called from several threads
+     */
+    static Result refine(List<double[]> starts, int threads, Function<double[], Score> judge) {
+        ForkJoinPool pool = new ForkJoinPool(threads);
+        try {
+            BoundedSearch search = new BoundedSearch(starts.get(0).length, 0, judge, pool);
+            search.judged(starts);
+            search.descend(0.16, 0.01);
+            return new Result(search.best, search.looks);
+        } finally {
+            pool.shutdown();
+        }
+    }
+
     private void search(double[] start) {
         UniformRandomProvider random = RandomSource.PHILOX_4X64.create(new long[] {seed, 0, 0, 0, 0, 0});
         List<double[]> scouts = new ArrayList<>(List.of(start.clone()));
@@ -104,7 +122,7 @@ final class BoundedSearch {
             // the two disagree: once more from the better one
             evolve(best.x(), 0.1, 3);
         }
-        descend();
+        descend(0.02, SHORTEST);
     }
 
     private void evolve(double[] from, double step, int run) {
@@ -146,9 +164,9 @@ final class BoundedSearch {
 
     /** Steps along each axis, both ways at once, halved when none helps. */
     @SuppressWarnings("ReferenceEquality") // whether a new one was found
-    private void descend() {
-        double step = 0.02;
-        while (step > SHORTEST) {
+    private void descend(double longest, double shortest) {
+        double step = longest;
+        while (step > shortest) {
             List<double[]> around = new ArrayList<>();
             for (int i = 0; i < n; i++) {
                 for (int sign = -1; sign <= 1; sign += 2) {

@@ -36,7 +36,7 @@ public record TradeSearch(List<Vary> axes, double[] values, Assessment before, A
     }
 
     /**
-     * Searches for the best worst margin, or for the best of what is given, under every limit of the design.
+     * Searches for the best worst margin under every limit of the design; with a yield for that first, and from there for the best yield.
      *
      * @param yield share of good units of a design, 0 to 1; empty for the margin
      */
@@ -47,19 +47,28 @@ public record TradeSearch(List<Vary> axes, double[] values, Assessment before, A
             start[i] = axes.get(i).share(design.quantities().value(axes.get(i).what().slot(0)));
         }
         BoundedSearch.Result result = BoundedSearch.run(start, seed, threads, x -> {
-            Design changed = Trade.changed(design, axes, values(axes, x));
-            QuickVerdict quick = QuickVerdict.of(changed);
-            // of designs with the same yield the one with more margin; drawing waits until the design itself all but holds
-            double nominal = Math.min(quick.goal(), -quick.worstOver());
-            double goal = yield.isEmpty() ? quick.goal() : nominal < -NEARLY_DB ? nominal
-                : 100 * yield.get().applyAsDouble(changed) + 0.01 * quick.goal();
-            return new BoundedSearch.Score(goal, quick.worstOver());
+            QuickVerdict quick = QuickVerdict.of(Trade.changed(design, axes, values(axes, x)));
+            return new BoundedSearch.Score(quick.goal(), quick.worstOver());
         });
+        if (yield.isPresent()) {
+            long before = result.looks();
+            BoundedSearch.Result drawn = BoundedSearch.refine(List.of(result.best().x(), start), threads, x -> yields(
+                Trade.changed(design, axes, values(axes, x)), yield.get()));
+            result = new BoundedSearch.Result(drawn.best(), before + drawn.looks());
+        }
         double[] found = values(axes, result.best().x());
         Design best = Trade.changed(design, axes, found);
         double goal = yield.map(y -> y.applyAsDouble(best)).orElse(result.best().score().goal());
         return new TradeSearch(axes, found, Assessor.assess(design), Assessor.assess(best), goal, result.looks(),
             binding(axes, result.best().x(), QuickVerdict.of(best)));
+    }
+
+    /** Of designs with the same yield the one with more margin; nothing is drawn where the design itself does not all but hold. */
+    private static BoundedSearch.Score yields(Design design, ToDoubleFunction<Design> yield) {
+        QuickVerdict quick = QuickVerdict.of(design);
+        double nominal = Math.min(quick.goal(), -quick.worstOver());
+        double goal = nominal < -NEARLY_DB ? nominal : 100 * yield.applyAsDouble(design) + 0.01 * quick.goal();
+        return new BoundedSearch.Score(goal, quick.worstOver());
     }
 
     private static double[] values(List<Vary> axes, double[] x) {
