@@ -20,6 +20,8 @@ public final class TradeAxis extends LogAxis {
     private static final long serialVersionUID = 1;
     /** Least width of a decade, in sizes of the font, in which three labels fit. */
     private static final double ROOM = 9;
+    /** Least height of a decade, in sizes of the font, in which they do. */
+    private static final double HEIGHT = 3.2;
 
     /**
      * An axis with a fixed range.
@@ -47,7 +49,8 @@ public final class TradeAxis extends LogAxis {
         double low = getRange().getLowerBound();
         double high = getRange().getUpperBound();
         double decades = StrictMath.log10(high / low);
-        boolean few = decades > 4 || level && area.getWidth() / decades < ROOM * getTickLabelFont().getSize2D();
+        double room = (level ? area.getWidth() : area.getHeight()) / decades / getTickLabelFont().getSize2D();
+        boolean few = decades > 4 || room < (level ? ROOM : HEIGHT);
         List<NumberTick> ticks = new ArrayList<>();
         for (int e = (int) Math.floor(StrictMath.log10(low)); e <= (int) Math.ceil(StrictMath.log10(high)); e++) {
             for (int digit = 1; digit <= 9; digit++) {

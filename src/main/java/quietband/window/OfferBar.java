@@ -30,6 +30,7 @@ final class OfferBar extends JPanel {
         words.setLineWrap(true);
         words.setWrapStyleWord(true);
         words.setOpaque(false);
+        words.setBorder(BorderFactory.createEmptyBorder());
         take.setName("take");
         discard.setName("discard");
         take.setMnemonic('O');
