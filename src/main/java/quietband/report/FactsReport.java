@@ -181,7 +181,8 @@ final class FactsReport {
         parts.add(new PlainPage.Part("Filters", List.of("Ideal is what would leave nothing on any axis at that frequency, whether a "
             + "device can have it or not.", words() + (facts.fixed().isEmpty() ? "."
             : " has integers with coefficient = integer / 2^shift; the word behind a row stands for its value / "
-            + "2^scale_log2 (counted in b_shift), so that no input overflows it; the last one is to be shifted left by its scale.")), List.of(filters()), charts.subList(1, 4).stream().map(FilterCharts.Drawn::svg)
+            + "2^scale_log2 (counted in b_shift), so that no input overflows it; the last one is to be shifted left by its scale.")),
+            List.of(filters()), charts.subList(1, 4).stream().map(FilterCharts.Drawn::svg)
             .toList()));
         parts.add(allowedPart());
         parts.add(new PlainPage.Part("Hand-off", List.of("Above the hand-off the platform alone leaves less than the correction alone, on "
