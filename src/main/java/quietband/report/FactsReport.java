@@ -129,8 +129,7 @@ final class FactsReport {
         }
         FixedDesign f = facts.fixed().get();
         return String.format(Locale.ROOT, "words of %d bits: coefficients cost %.3f dB of the worst ratio%s; firmware.csv",
-            f.filters().get(0)
-            .bits(), f.costDb(), Double.isNaN(f.noiseDb()) ? "" : String.format(Locale.ROOT,
+            f.filters().get(0).bits(), f.costDb(), Double.isNaN(f.noiseDb()) ? "" : String.format(Locale.ROOT,
             ", rounding of signals is %.1f dB over sensors and converter at %s", f.noiseDb(), Words.hz(f.noiseHz())));
     }
 
@@ -180,10 +179,10 @@ final class FactsReport {
         List<PlainPage.Part> parts = new ArrayList<>();
         parts.add(new PlainPage.Part("Before and after", binding(), List.of(), List.of(charts.get(0).svg())));
         parts.add(new PlainPage.Part("Filters", List.of("Ideal is what would leave nothing on any axis at that frequency, whether a "
-            + "device can have it or not.", words() + (facts.fixed().isEmpty() ? "." : " has integers with coefficient = integer "
-            + "/ 2^shift; "
-            + "the word behind a row stands for its value / 2^scale_log2 (counted in b_shift), so that no input overflows it; the last "
-            + "one is to be shifted left by its scale.")), List.of(filters()), charts.subList(1, 4).stream().map(FilterCharts.Drawn::svg)
+            + "device can have it or not.", words() + (facts.fixed().isEmpty() ? "."
+            : " has integers with coefficient = integer / 2^shift; the word behind a row stands for its value / "
+            + "2^scale_log2 (counted in b_shift), so that no input overflows it; the last one is to be shifted left by its scale.")),
+            List.of(filters()), charts.subList(1, 4).stream().map(FilterCharts.Drawn::svg)
             .toList()));
         parts.add(allowedPart());
         parts.add(new PlainPage.Part("Hand-off", List.of("Above the hand-off the platform alone leaves less than the correction alone, on "
@@ -242,7 +241,7 @@ final class FactsReport {
             rows.add(List.of(axis.letter(), Digits.brief(1e9 * design.weightsPerG().get(axis.ordinal()), 5), Digits.brief(
                 FilterTables.volts(design, axis), 5), Digits.brief(FilterTables.counts(design, axis), 6)));
         }
-        return new Grid("Weights; counts are those of the sensor's converter", List.of("axis", "ppb/g", "V/g at the port",
-            "counts/g"), rows);
+        return new Grid("Weights; counts are those of the sensor's converter", List.of("axis", "ppb/g", "V/g at the port", "counts/g"),
+            rows);
     }
 }

@@ -95,9 +95,8 @@ public final class FilterDesigner {
         List<DigitalFilter> filters = filters(unknowns, x, denominators);
         ResidualTerms whole = alone ? new ResidualTerms(design, assembly, path) : terms;
         double norm = norm(whole, filters);
-        return new FilterFound(filters, norm, flat == null || alone || !denominators.isEmpty() ? Double.NaN : flat.unbounded(),
-            goal.value(x), relaxed,
-            FilterPeaks.of(filters, rate));
+        double least = flat == null || alone || !denominators.isEmpty() ? Double.NaN : flat.unbounded();
+        return new FilterFound(filters, norm, least, goal.value(x), relaxed, FilterPeaks.of(filters, rate));
     }
 
     private GainBound bound(FilterUnknowns unknowns, double most, double[] corners) {

@@ -108,10 +108,7 @@ final class FlatGoal implements DesignGoal {
         return x;
     }
 
-    /**
-     * Of all fits that are near the least, at most 0.5 % above, without bounds, the one with the smallest taps (length of all
-     * unknowns and one).
-     */
+    /** Of all fits at most 0.5 % above the least without bounds the one with the smallest taps (length of all unknowns and one). */
     double[] unboundedFit() {
         double most = rest * (1 + near);
         double low = Math.log(1e-40 * moments.right());

@@ -106,8 +106,8 @@ class FilterCommandTest {
         Run run = Run.of("filter", model("sample_rate: 48 kHz"), "--count", "41", "--points", "20", "--out", folder.resolve("out"));
         assertThat(run.status()).isEqualTo(2);
         assertThat(run.err()).contains("123 coefficients", "120 numbers", "--points");
-        assertThat(Run.of("filter", model("sample_rate: 48 kHz"), "--form", "sections", "--count",
-            "11").err()).contains("between 1 and 10");
+        assertThat(Run.of("filter", model("sample_rate: 48 kHz"), "--form", "sections", "--count", "11").err())
+            .contains("between 1 and 10");
         assertThat(Run.of("filter", model("sample_rate: 48 kHz"), "--bits", "3").err()).contains("--bits 3", "between 6 and 40");
         assertThat(folder.resolve("out")).doesNotExist();
     }

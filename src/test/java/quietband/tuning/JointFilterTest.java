@@ -29,9 +29,9 @@ class JointFilterTest {
     /** A platform whose sensor, centre and cross-axis errors lie anywhere. */
     private static Design generated(long seed) {
         Random random = new Random(seed);
-        return Models.of(Models.oscillator(", position: " + mm(random, 5)) + Models.platform("stiffness: {x: 16 N/mm, y: 14 "
-            + "N/mm, z: 18 N/mm},"
-            + " damping: 4 N*s/m", ", centre_of_gravity: " + mm(random, 3)) + "cancellation: {sensor: {position: " + mm(random, 15)
+        return Models.of(Models.oscillator(", position: " + mm(random, 5)) + Models.platform(
+            "stiffness: {x: 16 N/mm, y: 14 N/mm, z: 18 N/mm}, damping: 4 N*s/m",
+            ", centre_of_gravity: " + mm(random, 3)) + "cancellation: {sensor: {position: " + mm(random, 15)
             + ", bandwidth: 6 kHz, cross_axis: " + String.format(Locale.ROOT, "%.2f", 5 * random.nextDouble()) + " %}, path: {sample_rate: "
             + (20 + random.nextInt(80)) + " kHz, latency: " + random.nextInt(40) + " us}, error: {gain: {x: 1 %, y: -2 %}}}\n");
     }

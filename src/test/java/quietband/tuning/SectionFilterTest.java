@@ -107,8 +107,7 @@ class SectionFilterTest {
             q = next;
         }
         List<Complex> roots = PolynomialRoots.of(q);
-        for (Complex wanted : new Complex[] {new Complex(1e-6), new Complex(-2e-3), new Complex(1, 2), new Complex(1, -2),
-            new Complex(50)}) {
+        for (Complex wanted : List.of(new Complex(1e-6), new Complex(-2e-3), new Complex(1, 2), new Complex(1, -2), new Complex(50))) {
             assertThat(roots.stream().mapToDouble(r -> r.subtract(wanted).norm() / wanted.norm()).min().orElseThrow()).isLessThan(1e-9);
         }
     }
