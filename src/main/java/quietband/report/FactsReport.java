@@ -70,8 +70,10 @@ final class FactsReport {
             lines.add(String.format(Locale.ROOT, "price of the gain bound: %s instead of %s with 6 dB more", Digits.brief(
                 result.found().value(), 5), Digits.brief(result.found().relaxed(), 5)));
         } else if (result.found().normUnbounded() > 0) {
-            lines.add(String.format(Locale.ROOT, "price of bounds and small taps: residual norm %.2f %% above the least without any",
-                100 * (result.found().norm() / result.found().normUnbounded() - 1)));
+            double price = result.found().norm() / result.found().normUnbounded();
+            lines.add("price of bounds and small taps: residual norm " + (price < 10 ? String.format(Locale.ROOT,
+                "%.2f %% above the least without any", 100 * (price - 1)) : Digits.brief(1e9 * result.found().norm(), 4)
+                + " ppb/g in place of " + Digits.brief(1e9 * result.found().normUnbounded(), 4) + " without any"));
         }
         return lines.isEmpty() ? List.of("no condition binds") : lines;
     }
