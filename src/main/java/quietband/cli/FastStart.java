@@ -6,45 +6,47 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.Set;
 
 /**
  * Starts the program a second time with the class data archive that the build leaves beside the jar, since a runnable jar
  * cannot name options of the virtual machine: whoever judges a design again and again waits half as long. The first process
  * passes streams, status and signals on. Nothing is started again when there is no archive, when the user gave options of
- * the virtual machine, or where the system does not tell.
+ * the virtual machine, or where the system does not tell. Plain classes, no lambdas: these take longest at a start.
  */
 final class FastStart {
 
-    /** Set in the process that was started again. */
+    /** Set in the process that was started again, to the number of the first. */
     private static final String AGAIN = "quietband.again";
     /** Commands that are done before thorough compilation pays, unless many points are asked for. */
     private static final Set<String> SHORT = Set.of("assess", "compare", "schema", "new", "orient");
     private static final int MANY_DIGITS = 5;
 
+    /** No second process: the work is to be done in this one. */
+    static final int HERE = -1;
+
     private FastStart() { }
 
     /**
-     * Runs the program again if that is sooner; its exit status, empty when this process is to do the work.
+     * Runs the program again if that is sooner; its exit status, {@link #HERE} when this process is to do the work.
      *
      * @param end  ends this process at once; called when it is the second and the first is gone without a word
      * @param args the program's arguments
      */
-    static OptionalInt again(Runnable end, String... args) {
-        if (System.getProperty(AGAIN) != null) {
-            watchParent(end);
-            return OptionalInt.empty();
+    static int again(Runnable end, String... args) {
+        Long first = Long.getLong(AGAIN);
+        if (first != null) {
+            new ParentWatch(first, end).start();
+            return HERE;
         }
         String[] given = ProcessHandle.current().info().arguments().orElse(new String[0]);
-        Optional<List<String>> command = command(Path.of(System.getProperty("java.home")), System.getProperty("java.class.path"),
+        List<String> command = command(Path.of(System.getProperty("java.home")), System.getProperty("java.class.path"),
             given, System.getenv("JAVA_TOOL_OPTIONS") != null || System.getenv("JDK_JAVA_OPTIONS") != null, args);
-        return command.isEmpty() ? OptionalInt.empty() : run(command.get());
+        return command.isEmpty() ? HERE : run(command);
     }
 
     /**
-     * The command line of the second process.
+     * The command line of the second process, empty for none.
      *
      * @param home      of the Java runtime
      * @param classPath of this process: the jar alone when it was started by {@code java -jar}
@@ -52,21 +54,21 @@ final class FastStart {
      * @param options   whether the environment holds options of the virtual machine
      * @param args      the program's own arguments
      */
-    static Optional<List<String>> command(Path home, String classPath, String[] given, boolean options, String... args) {
+    static List<String> command(Path home, String classPath, String[] given, boolean options, String... args) {
         Path archive = archive(classPath);
         boolean plain = given.length == args.length + 2 && given[0].equals("-jar");
         if (options || !plain || archive == null || !Files.isRegularFile(archive)) {
-            return Optional.empty();
+            return List.of();
         }
         List<String> c = new ArrayList<>(List.of(home.resolve("bin").resolve("java").toString(),
             "-XX:+IgnoreUnrecognizedVMOptions", "-Xshare:auto", "-Xlog:disable", "-XX:SharedArchiveFile=" + archive,
-            "-D" + AGAIN + "=true"));
+            "-D" + AGAIN + "=" + ProcessHandle.current().pid()));
         if (isShort(args)) {
             c.addAll(List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC", "-Xms48m"));
         }
         c.addAll(List.of("-jar", classPath));
         c.addAll(Arrays.asList(args));
-        return Optional.of(c);
+        return c;
     }
 
     private static Path archive(String classPath) {
@@ -75,7 +77,7 @@ final class FastStart {
     }
 
     private static boolean isShort(String... args) {
-        if (args.length == 0 || !SHORT.contains(args[0])) {
+        if (args.length > 0 && !args[0].startsWith("-") && !SHORT.contains(args[0])) {
             return false;
         }
         for (int i = 1; i < args.length; i++) {
@@ -87,22 +89,15 @@ final class FastStart {
         return true;
     }
 
-    private static OptionalInt run(List<String> command) {
+    private static int run(List<String> command) {
         Process process;
         try {
-            // a pipe in place of standard input, which no command reads: it closes when this process ends, however it ends
-            process = new ProcessBuilder(command).redirectOutput(ProcessBuilder.Redirect.INHERIT)
-                .redirectError(ProcessBuilder.Redirect.INHERIT).start();
+            process = new ProcessBuilder(command).inheritIO().start();
         } catch (IOException e) {
-            return OptionalInt.empty();
+            return HERE;
         }
-        Thread passOn = new Thread(() -> {
-            process.destroy();
-            awaited(process);
-        });
-        Runtime.getRuntime().addShutdownHook(passOn);
-        int status = awaited(process);
-        return OptionalInt.of(status);
+        Runtime.getRuntime().addShutdownHook(new PassOn(process));
+        return awaited(process);
     }
 
     private static int awaited(Process process) {
@@ -115,18 +110,51 @@ final class FastStart {
         }
     }
 
-    private static void watchParent(Runnable end) {
-        Thread watch = new Thread(() -> {
+    /** Hands the wish to end on, and waits until it is met. */
+    private static final class PassOn extends Thread {
+
+        private final Process process;
+
+        PassOn(Process process) {
+            this.process = process;
+        }
+
+        @Override
+        public void run() {
+            process.destroy();
+            awaited(process);
+        }
+    }
+
+    /**
+     * Ends the second process when the first is gone. It looks now and then: a thread that waits in a read, say of a pipe, keeps
+     * the virtual machine from ending for 0.3 s.
+     */
+    private static final class ParentWatch extends Thread {
+
+        private static final long EVERY_MS = 100;
+
+        private final long first;
+        private final Runnable end;
+
+        ParentWatch(long first, Runnable end) {
+            super("parent watch");
+            this.first = first;
+            this.end = end;
+            setDaemon(true);
+        }
+
+        @Override
+        public void run() {
             try {
-                while (System.in.read() >= 0) {
-                    // nothing is ever written
-                }
-            } catch (IOException e) {
-                // closed: the same as its end
+                do {
+                    Thread.sleep(EVERY_MS);
+                } while (ProcessHandle.current().parent().map(ProcessHandle::pid).orElse(0L) == first);
+            } catch (InterruptedException e) {
+                Thread.currentThread().interrupt();
+                return;
             }
             end.run();
-        }, "parent watch");
-        watch.setDaemon(true);
-        watch.start();
+        }
     }
 }

@@ -32,13 +32,23 @@ public final class Quietband implements Runnable {
 
     /** Runs a command line and ends the process with its status. */
     public static void main(String[] args) {
-        FastStart.again(() -> Runtime.getRuntime().halt(Trouble.DEFECT), args).ifPresent(System::exit);
+        int again = FastStart.again(new Halt(), args);
+        if (again != FastStart.HERE) {
+            System.exit(again);
+        }
         PrintWriter out = new PrintWriter(System.out, false, StandardCharsets.UTF_8);
         PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
         int status = run(out, err, args);
         out.flush();
         err.flush();
         System.exit(status);
+    }
+
+    private static final class Halt implements Runnable {
+        @Override
+        public void run() {
+            Runtime.getRuntime().halt(Trouble.DEFECT);
+        }
     }
 
     /** Runs a command line with given streams; returns the exit status. */
