@@ -63,8 +63,13 @@ final class FastStart {
         List<String> c = new ArrayList<>(List.of(home.resolve("bin").resolve("java").toString(),
             "-XX:+IgnoreUnrecognizedVMOptions", "-Xshare:auto", "-Xlog:disable", "-XX:SharedArchiveFile=" + archive,
             "-D" + AGAIN + "=" + ProcessHandle.current().pid()));
+        boolean window = args.length > 0 && args[0].equals("window");
+        if (!window) {
+            // its pauses are short for what a run keeps, and no further threads take time from the work
+            c.add("-XX:+UseSerialGC");
+        }
         if (isShort(args)) {
-            c.addAll(List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC", "-Xms48m"));
+            c.addAll(List.of("-XX:TieredStopAtLevel=1", "-Xms48m"));
         }
         c.addAll(List.of("-jar", classPath));
         c.addAll(Arrays.asList(args));
