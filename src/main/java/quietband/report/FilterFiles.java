@@ -93,9 +93,9 @@ public final class FilterFiles {
         parts.add(new PlainPage.Part("Residual", List.of(sentence("before", FilterResult.fullest(result.before())),
             sentence("after", FilterResult.fullest(result.after()))), List.of(), List.of()));
         measured.ifPresent(m -> parts.add(m.part()));
-        parts.add(port.part());
         measured.ifPresent(m -> parts.add(new PlainPage.Part("By the model's path", List.of(MODEL_PATH), List.of(), List.of())));
         parts.addAll(facts.parts());
+        parts.add(port.part());
         return new PlainPage(head, parts);
     }
 }
