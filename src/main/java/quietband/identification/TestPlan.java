@@ -77,8 +77,8 @@ public record TestPlan(List<Step> steps, List<Double> resonances) {
     private record Asked(double topG, double stroke, double readHz, double decay) { }
 
     private static Step step(Design design, DwellLimits limits, ResidualResponse response, Axis axis, double f, Asked asked) {
-        double without = magnitude(response, Stack.fullest(design).sprung() ? Stack.ISOLATED : Stack.BARE, axis, f);
-        double with = Stack.fullest(design).corrected() ? magnitude(response, Stack.fullest(design), axis, f) : Double.NaN;
+        double without = response.magnitude(Stack.fullest(design).sprung() ? Stack.ISOLATED : Stack.BARE, axis, f);
+        double with = Stack.fullest(design).corrected() ? response.magnitude(Stack.fullest(design), axis, f) : Double.NaN;
         DwellLimits.Limit limit = limits.at(f, axis);
         double w = 2 * Math.PI * f;
         double shaker = asked.stroke() * w * w / StandardGravity.M_PER_S2;
@@ -107,14 +107,6 @@ public record TestPlan(List<Step> steps, List<Double> resonances) {
 
     private static double dbc(double perG, double peakG, double readHz, double f) {
         return Double.isNaN(perG) ? Double.NaN : Sidebands.levelDbc(Sidebands.index(perG, peakG, readHz, f));
-    }
-
-    private static double magnitude(ResidualResponse response, Stack stack, Axis axis, double f) {
-        double[] re = new double[3];
-        double[] im = new double[3];
-        response.at(f);
-        response.residual(stack, re, im);
-        return StrictMath.hypot(re[axis.ordinal()], im[axis.ordinal()]);
     }
 
     /** Modes of the platform and supports of the blank within the band. */

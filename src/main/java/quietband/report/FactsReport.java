@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import quietband.model.Axis;
 import quietband.model.Design;
+import quietband.oscillator.Sidebands;
 import quietband.tuning.AllowedErrors;
 import quietband.tuning.AllowedErrors.Kind;
 import quietband.tuning.FilterFacts;
@@ -149,7 +150,7 @@ final class FactsReport {
     }
 
     private static double sideband(double y, Polarity p, double f0) {
-        return 20 * StrictMath.log10(y * f0 / (2 * p.frequencyHz()));
+        return Sidebands.levelDbc(Sidebands.index(y, 1, f0, p.frequencyHz()));
     }
 
     void fields(Json json) {

@@ -3,6 +3,7 @@ package quietband.response;
 import java.util.Arrays;
 import java.util.Set;
 import quietband.cancellation.CorrectionPath;
+import quietband.model.Axis;
 import quietband.model.Cancellation;
 import quietband.model.Design;
 import quietband.model.Stack;
@@ -71,6 +72,26 @@ public final class ResidualResponse {
 
     private Cancellation.Sensor sensor() {
         return design.cancellation().orElseThrow().sensor();
+    }
+
+    /** |y_j| at f in Hz for one housing axis, fractional frequency per g. */
+    public double magnitude(Stack stack, Axis axis, double f) {
+        double[] re = new double[3];
+        double[] im = new double[3];
+        at(f);
+        residual(stack, re, im);
+        return StrictMath.hypot(re[axis.ordinal()], im[axis.ordinal()]);
+    }
+
+    /** |y_j|^2 for the three housing axes at the frequency in force. */
+    public double[] squares(Stack stack) {
+        double[] re = new double[3];
+        double[] im = new double[3];
+        residual(stack, re, im);
+        for (int j = 0; j < 3; j++) {
+            re[j] = re[j] * re[j] + im[j] * im[j];
+        }
+        return re;
     }
 
     /**

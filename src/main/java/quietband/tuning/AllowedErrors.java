@@ -92,19 +92,50 @@ public final class AllowedErrors {
 
     /** What each kind of error of a sensor axis may be at f in Hz. */
     public Map<Kind, Span> at(Axis axis, double f) {
-        State s = state(axis.ordinal(), f);
+        Turn turn = turn(axis, f);
+        Span none = new Span(0, 0);
+        Map<Kind, Span> spans = reach(axis, f, turn);
+        if (!holds(turn.gain(), now(Kind.GAIN, axis))) {
+            spans.put(Kind.GAIN, none);
+        }
+        if (!holds(turn.by(), 0)) {
+            spans.put(Kind.PHASE, none);
+            spans.put(Kind.DELAY, none);
+        }
+        return spans;
+    }
+
+    /**
+     * Which errors of a sensor axis keep the limit at f in Hz, whether or not those the model has are among them; the lower end is
+     * above the upper one where none does.
+     */
+    public Map<Kind, Span> reach(Axis axis, double f) {
+        return reach(axis, f, turn(axis, f));
+    }
+
+    private Map<Kind, Span> reach(Axis axis, double f, Turn turn) {
         double w = 2 * Math.PI * f;
         double phase = now(Kind.PHASE, axis);
         double delay = now(Kind.DELAY, axis);
-        double turn = phase - w * delay;
         Map<Kind, Span> spans = new EnumMap<>(Kind.class);
-        Span gain = s.gain(1 + now(Kind.GAIN, axis), turn);
-        spans.put(Kind.GAIN, gain);
-        Span by = s.turn(1 + now(Kind.GAIN, axis), turn);
-        boolean none = by.low() == 0 && by.high() == 0;
-        spans.put(Kind.PHASE, none ? by : new Span(phase + by.low(), phase + by.high()));
-        spans.put(Kind.DELAY, none ? by : new Span(delay - by.high() / w, delay - by.low() / w));
+        spans.put(Kind.GAIN, turn.gain());
+        spans.put(Kind.PHASE, new Span(phase + turn.by().low(), phase + turn.by().high()));
+        spans.put(Kind.DELAY, new Span(delay - turn.by().high() / w, delay - turn.by().low() / w));
         return spans;
+    }
+
+    /** The gain errors that keep the limit, and the angles by which the path may turn beyond what it does. */
+    private record Turn(Span gain, Span by) { }
+
+    private Turn turn(Axis axis, double f) {
+        State s = state(axis.ordinal(), f);
+        double rho = 1 + now(Kind.GAIN, axis);
+        double angle = now(Kind.PHASE, axis) - 2 * Math.PI * f * now(Kind.DELAY, axis);
+        return new Turn(s.gain(angle), s.turn(rho, angle));
+    }
+
+    private static boolean holds(Span span, double value) {
+        return value >= span.low() - TOUCH && value <= span.high() + TOUCH;
     }
 
     /** Largest residual over its limit at f when a sensor's gain and phase are other than they are; infinite for a limit of 0. */
@@ -188,23 +219,22 @@ public final class AllowedErrors {
             return Math.sqrt(Math.max(0, most));
         }
 
-        /** From where to where the gain error may go when the path turns by an angle; rho is 1 + gain now. */
-        Span gain(double rho, double turn) {
+        /** From where to where the gain error may go when the path turns by an angle. */
+        Span gain(double turn) {
             double low = Double.NEGATIVE_INFINITY;
             double high = Double.POSITIVE_INFINITY;
             for (double[] l : lines) {
                 double cross = l[2] * StrictMath.cos(turn) - l[3] * StrictMath.sin(turn);
                 double room = cross * cross - l[1] * (l[0] - l[4]);
                 if (l[1] == 0 ? l[0] > l[4] : room < 0) {
-                    return new Span(0, 0);
+                    return new Span(Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY);
                 }
                 if (l[1] > 0 && Double.isFinite(l[4])) {
                     low = Math.max(low, (cross - Math.sqrt(room)) / l[1] - 1);
                     high = Math.min(high, (cross + Math.sqrt(room)) / l[1] - 1);
                 }
             }
-            boolean inside = rho - 1 >= low - TOUCH && rho - 1 <= high + TOUCH;
-            return inside ? new Span(low, high) : new Span(0, 0);
+            return new Span(low, high);
         }
 
         /** From where to where the path may turn beyond what it does. */
@@ -219,9 +249,6 @@ public final class AllowedErrors {
                 }
                 double reach = least >= 1 ? -1 : StrictMath.acos(least);
                 double centre = Math.IEEEremainder(-StrictMath.atan2(l[3], l[2]) - turn, 2 * Math.PI);
-                if (Math.abs(centre) > reach + TOUCH) {
-                    return new Span(0, 0);
-                }
                 low = Math.max(low, centre - reach);
                 high = Math.min(high, centre + reach);
             }

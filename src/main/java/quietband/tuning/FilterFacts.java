@@ -88,8 +88,8 @@ public record FilterFacts(AllowedErrors allowed, List<AllowedErrors.Least> least
             double at = Double.NaN;
             for (double f : OwnGrid.of(design, design.requirement().fromHz(), design.requirement().toHz())) {
                 response.at(f);
-                double with = noise.vibration(row, f, squared(response, full)) + noise.floor(full, f);
-                double without = noise.vibration(row, f, squared(response, plain)) + noise.floor(plain, f);
+                double with = noise.vibration(row, f, response.squares(full)) + noise.floor(full, f);
+                double without = noise.vibration(row, f, response.squares(plain)) + noise.floor(plain, f);
                 double over = 10 * StrictMath.log10(with / without);
                 if (over > most) {
                     most = over;
@@ -101,15 +101,5 @@ public record FilterFacts(AllowedErrors allowed, List<AllowedErrors.Least> least
             }
         }
         return binding;
-    }
-
-    private static double[] squared(ResidualResponse response, Stack stack) {
-        double[] re = new double[3];
-        double[] im = new double[3];
-        response.residual(stack, re, im);
-        for (int j = 0; j < 3; j++) {
-            re[j] = re[j] * re[j] + im[j] * im[j];
-        }
-        return re;
     }
 }

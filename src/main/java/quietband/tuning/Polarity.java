@@ -45,19 +45,12 @@ public record Polarity(Axis axis, double frequencyHz, double offPerG, double onP
         Stack off = full.sprung() ? Stack.ISOLATED : Stack.BARE;
         Polarity best = null;
         for (double f : LogGrid.between(POINTS, design.requirement().fromHz(), design.requirement().toHz())) {
-            Polarity p = new Polarity(axis, f, size(right, off, axis, f), size(right, full, axis, f), size(wrong, full, axis, f));
+            Polarity p = new Polarity(axis, f, right.magnitude(off, axis, f), right.magnitude(full, axis, f),
+                wrong.magnitude(full, axis, f));
             if (best == null || p.wrongPerG() - p.onPerG() > best.wrongPerG() - best.onPerG()) {
                 best = p;
             }
         }
         return best;
-    }
-
-    private static double size(ResidualResponse response, Stack stack, Axis axis, double f) {
-        double[] re = new double[3];
-        double[] im = new double[3];
-        response.at(f);
-        response.residual(stack, re, im);
-        return StrictMath.hypot(re[axis.ordinal()], im[axis.ordinal()]);
     }
 }

@@ -36,8 +36,8 @@ class NoiseFilterTest {
         for (double f : OwnGrid.of(with, r.fromHz(), r.toHz())) {
             response.at(f);
             for (PhaseNoise.Row row : noise.rows()) {
-                double on = noise.vibration(row, f, squared(response, full)) + noise.floor(full, f);
-                double off = noise.vibration(row, f, squared(response, plain)) + noise.floor(plain, f);
+                double on = noise.vibration(row, f, response.squares(full)) + noise.floor(full, f);
+                double off = noise.vibration(row, f, response.squares(plain)) + noise.floor(plain, f);
                 assertThat(10 * Math.log10(on / off)).as(row.label() + " at " + f).isLessThan(0.01);
             }
         }
@@ -54,15 +54,5 @@ class NoiseFilterTest {
             Optional.empty());
         assertThatThrownBy(() -> FilterDesigner.design(task)).isInstanceOf(FilterException.class)
             .hasMessageContaining("oscillator.quiet_phase_noise");
-    }
-
-    private static double[] squared(ResidualResponse response, Stack stack) {
-        double[] re = new double[3];
-        double[] im = new double[3];
-        response.residual(stack, re, im);
-        for (int j = 0; j < 3; j++) {
-            re[j] = re[j] * re[j] + im[j] * im[j];
-        }
-        return re;
     }
 }

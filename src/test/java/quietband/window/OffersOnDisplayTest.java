@@ -3,46 +3,19 @@ package quietband.window;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import java.awt.AWTException;
 import java.awt.event.KeyEvent;
 import java.io.IOException;
 import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.Locale;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import quietband.model.Design;
 import quietband.model.ModelFile;
 import quietband.response.ResidualCurves;
 
 /** Commands that change the design, run from the window, taken over or discarded. */
-class OffersOnDisplayTest {
+class OffersOnDisplayTest extends OnDisplay {
 
     private static final String RATE = "platform.springs.corners.stiffness.";
-
-    @TempDir
-    private Path folder;
-    private Path model;
-    private OpenedWindow opened;
-
-    @BeforeAll
-    static void display() {
-        Display.assumeThere();
-    }
-
-    @BeforeEach
-    void open() throws IOException, AWTException {
-        model = OpenedWindow.mainModel(folder);
-        opened = new OpenedWindow(model, folder.resolve("state"), new Theme(false, 100), 1280, 800);
-    }
-
-    @AfterEach
-    void close() {
-        opened.close();
-    }
 
     private Design design() {
         return opened.window.view().model().design();

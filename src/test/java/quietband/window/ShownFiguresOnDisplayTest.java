@@ -3,7 +3,6 @@ package quietband.window;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import java.awt.AWTException;
 import java.awt.event.KeyEvent;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -11,11 +10,7 @@ import java.nio.file.Path;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import quietband.model.ModelFile;
 import quietband.report.AssessmentFiles;
 import quietband.report.Digits;
@@ -23,30 +18,9 @@ import quietband.report.Provenance;
 import quietband.spectrum.LogGrid;
 
 /** What is written in the window, against what {@code assess} writes of the saved file; and what is read from its curves. */
-class ShownFiguresOnDisplayTest {
+class ShownFiguresOnDisplayTest extends OnDisplay {
 
     private static final String NUMBER = "(-?[0-9.e+-]+)";
-
-    @TempDir
-    private Path folder;
-    private Path model;
-    private OpenedWindow opened;
-
-    @BeforeAll
-    static void display() {
-        Display.assumeThere();
-    }
-
-    @BeforeEach
-    void open() throws IOException, AWTException {
-        model = OpenedWindow.mainModel(folder);
-        opened = new OpenedWindow(model, folder.resolve("state"), new Theme(false, 100), 1280, 800);
-    }
-
-    @AfterEach
-    void close() {
-        opened.close();
-    }
 
     private static double number(String json, String before) {
         Matcher m = Pattern.compile(before + NUMBER, Pattern.DOTALL).matcher(json);

@@ -2,46 +2,19 @@ package quietband.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.awt.AWTException;
 import java.awt.event.KeyEvent;
 import java.io.IOException;
 import java.nio.file.Files;
-import java.nio.file.Path;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import quietband.model.ModelFile;
 import quietband.report.Caution;
 import quietband.response.Assessor;
 
 /** A real window under real keys and a real mouse. */
-class WindowOnDisplayTest {
+class WindowOnDisplayTest extends OnDisplay {
 
     private static final String RATE = "platform.springs.corners.stiffness.x";
     private static final String FIELD = "value:" + RATE;
-
-    @TempDir
-    private Path folder;
-    private Path model;
-    private OpenedWindow opened;
-
-    @BeforeAll
-    static void display() {
-        Display.assumeThere();
-    }
-
-    @BeforeEach
-    void open() throws IOException, AWTException {
-        model = OpenedWindow.mainModel(folder);
-        opened = new OpenedWindow(model, folder.resolve("state"), new Theme(false, 100), 1280, 800);
-    }
-
-    @AfterEach
-    void close() {
-        opened.close();
-    }
 
     private double rate() {
         return opened.window.view().model().design().quantities().valueOf(RATE);

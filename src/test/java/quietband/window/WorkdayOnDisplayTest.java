@@ -8,36 +8,11 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import javax.imageio.ImageIO;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import quietband.model.ModelFile;
 
 /** What README tells a newcomer to do, by keys alone, and the rest of the menus. */
-class WorkdayOnDisplayTest {
-
-    @TempDir
-    private Path folder;
-    private Path model;
-    private OpenedWindow opened;
-
-    @BeforeAll
-    static void display() {
-        Display.assumeThere();
-    }
-
-    @BeforeEach
-    void open() throws IOException, AWTException {
-        model = OpenedWindow.mainModel(folder);
-        opened = new OpenedWindow(model, folder.resolve("state"), new Theme(false, 100), 1280, 800);
-    }
-
-    @AfterEach
-    void close() {
-        opened.close();
-    }
+class WorkdayOnDisplayTest extends OnDisplay {
 
     @Test
     void springs_are_softened_until_the_clearance_breaks_the_sensor_moved_a_filter_run_and_variants_compared() throws IOException {
