@@ -27,7 +27,6 @@ class KilledProcessTest {
         assertThat(start(target, 50).waitFor()).isZero();
         int kills = Integer.getInteger("kills", 6);
         Random random = new Random(11);
-        int replaced = 0;
         int rows = 51;
         for (int k = 0; k < kills; k++) {
             int points = 60 + k;
@@ -37,7 +36,6 @@ class KilledProcessTest {
             }
             int found = Files.readAllLines(target.resolve("response.csv")).size();
             assertThat(found).isIn(rows, points + 1);
-            replaced += found == rows ? 0 : 1;
             rows = found;
             try (Stream<String> mark = Files.lines(target.resolve("quietband-result.json"))) {
                 assertThat(mark.filter(l -> l.contains(".csv") || l.contains(".json"))).isNotEmpty();
@@ -49,7 +47,6 @@ class KilledProcessTest {
         try (Stream<Path> list = Files.list(temp)) {
             assertThat(list.toList()).containsExactly(target);
         }
-        assertThat(replaced).isBetween(0, kills);
     }
 
     private static Process start(Path target, int points) throws IOException {
