@@ -1,9 +1,7 @@
 package quietband.report;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.function.ToDoubleFunction;
 import quietband.model.Axis;
 import quietband.model.Design;
@@ -32,8 +30,8 @@ final class AssessmentCharts {
         this.f = column(FrequencyTable.Row::frequencyHz);
     }
 
-    /** Every chart that the design has, by name of its file without ending, in the order of the page. */
-    Map<String, FrequencyChart> all() {
+    /** Every chart that the design has, in the order of the page. */
+    List<FrequencyChart> all() {
         List<FrequencyChart> charts = new ArrayList<>();
         for (Axis axis : Axis.ALL) {
             charts.add(residual("chart-residual-" + axis.letter(), "axis " + axis.letter(), axis.ordinal()));
@@ -51,9 +49,7 @@ final class AssessmentCharts {
         if (Stack.fullest(design).corrected()) {
             charts.add(contributions());
         }
-        Map<String, FrequencyChart> named = new LinkedHashMap<>();
-        charts.forEach(c -> named.put(c.name(), c));
-        return named;
+        return charts;
     }
 
     private double[] column(ToDoubleFunction<FrequencyTable.Row> value) {

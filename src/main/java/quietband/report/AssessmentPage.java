@@ -3,6 +3,8 @@ package quietband.report;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.atomic.AtomicInteger;
 import quietband.model.Design;
 import quietband.model.ModelFile;
 import quietband.response.Assessment;
@@ -11,16 +13,19 @@ import quietband.response.OwnGrid;
 import quietband.tuning.Gap;
 
 /**
- * The page of an assessment and its charts. Charts are drawn on a thread of their own while tables are written and gaps
- * are searched: loading what draws them takes as long as all the rest.
+ * The page of an assessment and its charts. A thread of its own begins to draw charts while tables are written and gaps
+ * are searched, since loading what draws them takes as long as all the rest; who needs the page draws what is left.
  */
 public final class AssessmentPage {
 
     private final ModelFile file;
-    private final FrequencyTable[] curves = new FrequencyTable[1];
-    private final Map<String, String> charts = new LinkedHashMap<>();
-    private final RuntimeException[] failure = new RuntimeException[1];
     private final Thread drawing;
+    private final CountDownLatch begun = new CountDownLatch(1);
+    private final AtomicInteger next = new AtomicInteger();
+    private FrequencyTable curves;
+    private List<FrequencyChart> charts = List.of();
+    private String[] pictures = {};
+    private RuntimeException failure;
 
     private AssessmentPage(ModelFile file) {
         this.file = file;
@@ -28,16 +33,11 @@ public final class AssessmentPage {
         drawing.setDaemon(true);
     }
 
-    /** Loads what draws charts while the model is read. What goes wrong here shows when they are drawn. */
-    public static void warmUp() {
-        Thread thread = new Thread(() -> {
-            double[] x = {10, 100, 1000};
-            ChartLine line = new ChartLine("line", x, x, Look.number(0));
-            new FrequencyChart("warm", "", "", 10, 1000, new FrequencyChart.Scale(true, 1, 1000), List.of(line)).svg();
-        }, "fonts");
-        thread.setDaemon(true);
-        thread.setUncaughtExceptionHandler((t, e) -> { });
-        thread.start();
+    /** Loads what draws charts, by drawing one. */
+    public static void load() {
+        double[] x = {10, 100, 1000};
+        ChartLine line = new ChartLine("line", x, x, Look.number(0));
+        new FrequencyChart("load", "", "", 10, 1000, new FrequencyChart.Scale(true, 1, 1000), List.of(line)).svg();
     }
 
     /** Begins to draw the charts of a model. */
@@ -49,33 +49,55 @@ public final class AssessmentPage {
 
     private void draw() {
         try {
-            Design design = file.design();
-            double[] grid = OwnGrid.of(design, design.requirement().fromHz(), design.requirement().toHz());
-            curves[0] = FrequencyTable.of(design, grid, 1);
-            new AssessmentCharts(design, curves[0]).all().forEach((name, chart) -> charts.put(name, chart.svg()));
+            try {
+                Design design = file.design();
+                double[] grid = OwnGrid.of(design, design.requirement().fromHz(), design.requirement().toHz());
+                curves = FrequencyTable.of(design, grid, 1);
+                charts = new AssessmentCharts(design, curves).all();
+                pictures = new String[charts.size()];
+            } finally {
+                begun.countDown();
+            }
+            drawOneByOne();
         } catch (RuntimeException e) {
-            failure[0] = e;
+            failure = e;
         }
     }
 
-    private void drawn() {
-        try {
-            drawing.join();
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            throw new IllegalStateException("interrupted", e);
+    /** Draws charts that nobody has begun, until none is left: two threads may be at it. */
+    private void drawOneByOne() {
+        for (int i = next.getAndIncrement(); i < charts.size(); i = next.getAndIncrement()) {
+            pictures[i] = charts.get(i).svg();
         }
-        if (failure[0] != null) {
-            throw failure[0];
+    }
+
+    /** Every chart as SVG by the name of its file without ending, in the order of the page. */
+    private Map<String, String> drawn() throws InterruptedException {
+        drawOneByOne();
+        drawing.join();
+        if (failure != null) {
+            throw failure;
         }
+        Map<String, String> drawn = new LinkedHashMap<>();
+        for (int i = 0; i < pictures.length; i++) {
+            drawn.put(charts.get(i).name(), pictures[i]);
+        }
+        return drawn;
     }
 
     /** Writes {@code report.html} and each chart as an SVG file. */
     public void writeTo(ResultDirectory directory, Assessment assessment, List<Gap> gaps, Provenance from) {
-        drawn();
-        charts.forEach((name, svg) -> directory.write(name + ".svg", w -> w.write(svg)));
-        String page = html(Dossier.of(file, assessment, curves[0], gaps, from, directory.target()), charts);
-        directory.write("report.html", w -> w.write(page));
+        try {
+            begun.await();
+            Dossier dossier = Dossier.of(file, assessment, curves, gaps, from, directory.target());
+            Map<String, String> drawn = drawn();
+            drawn.forEach((name, svg) -> directory.write(name + ".svg", w -> w.write(svg)));
+            String page = html(dossier, drawn);
+            directory.write("report.html", w -> w.write(page));
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException("interrupted", e);
+        }
     }
 
     static String html(Dossier dossier, Map<String, String> charts) {

@@ -2,10 +2,12 @@ package quietband.report;
 
 import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
+import java.util.Arrays;
 import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.IntStream;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.ValueAxis;
@@ -33,6 +35,8 @@ record FrequencyChart(String name, String title, String unit, double fromHz, dou
     static final int WIDTH = 760;
     /** Size in px; a page scales it. */
     static final int HEIGHT = 360;
+    /** A deviation in px that a picture does not show, not even enlarged some times. */
+    private static final double UNSEEN = 0.05;
 
     FrequencyChart {
         lines = List.copyOf(lines);
@@ -51,6 +55,11 @@ record FrequencyChart(String name, String title, String unit, double fromHz, dou
      * @param to          upper end
      */
     record Scale(boolean logarithmic, double from, double to) {
+
+        /** Where a value stands between the lower end (0) and the upper (1). */
+        double share(double value) {
+            return logarithmic ? StrictMath.log(value / from) / StrictMath.log(to / from) : (value - from) / (to - from);
+        }
 
         /** Decades that hold every line, at most a number of decades down from the top. */
         static Scale decades(List<ChartLine> lines, double most) {
@@ -101,7 +110,10 @@ record FrequencyChart(String name, String title, String unit, double fromHz, dou
         renderer.setLegendLine(new Line2D.Double(-17, 0, 17, 0));
         for (int i = 0; i < lines.size(); i++) {
             ChartLine line = lines.get(i).thinned();
-            data.addSeries(i + ":" + line.name(), new double[][] {line.x(), floored(line.y())});
+            double[] y = floored(line.y());
+            BitSet marks = line.dots() ? new BitSet() : spread(line.x(), i);
+            int[] shown = line.dots() ? IntStream.range(0, y.length).toArray() : shown(line.x(), y, marks);
+            data.addSeries(i + ":" + line.name(), new double[][] {at(shown, line.x()), at(shown, y)});
             renderer.setSeriesPaint(i, line.look().colour());
             renderer.setSeriesStroke(i, line.look().stroke());
             renderer.setSeriesLinesVisible(i, !line.dots());
@@ -111,12 +123,24 @@ record FrequencyChart(String name, String title, String unit, double fromHz, dou
             }
             renderer.setSeriesVisibleInLegend(i, !line.name().isEmpty());
             if (!line.dots()) {
-                renderer.markersAt(i, spread(line.x(), i));
+                renderer.markersAt(i, IntStream.range(0, shown.length).filter(k -> marks.get(shown[k])).collect(BitSet::new,
+                    BitSet::set, BitSet::or));
             }
         }
         renderer.setLegendItemLabelGenerator((set, series) -> lines.get(series).name());
         XYPlot plot = new XYPlot(data, new TradeAxis(over, fromHz, toHz), vertical(), renderer);
         return ChartFrame.around(plot);
+    }
+
+    /** The points without which the drawn line would look different. */
+    private int[] shown(double[] x, double[] y, BitSet marks) {
+        double[] across = Arrays.stream(x).map(f -> WIDTH * StrictMath.log(f / fromHz) / StrictMath.log(toHz / fromHz)).toArray();
+        double[] up = Arrays.stream(y).map(v -> HEIGHT * scale.share(v)).toArray();
+        return LineReducer.kept(across, up, marks, UNSEEN).stream().toArray();
+    }
+
+    private static double[] at(int[] places, double[] values) {
+        return Arrays.stream(places).mapToDouble(i -> values[i]).toArray();
     }
 
     /** What is below the chart's lower end runs along it; what is infinite is left out. */
@@ -139,18 +163,18 @@ record FrequencyChart(String name, String title, String unit, double fromHz, dou
         return axis;
     }
 
-    /** Points that stand some ninth of the band apart, shifted from line to line so that markers do not cover each other. */
+    /** Points that stand some sixth of the band apart, shifted from line to line so that markers do not cover each other. */
     private BitSet spread(double[] x, int line) {
         BitSet at = new BitSet();
-        double width = StrictMath.log(toHz / fromHz) / 9;
+        double width = StrictMath.log(toHz / fromHz) / 6;
         double shift = 0.2 + 0.25 * (line % 4);
         long last = -1;
         for (int i = 0; i < x.length; i++) {
-            long ninth = (long) Math.floor(StrictMath.log(x[i] / fromHz) / width - shift);
-            if (ninth > last) {
+            long sixth = (long) Math.floor(StrictMath.log(x[i] / fromHz) / width - shift);
+            if (sixth > last) {
                 at.set(i);
             }
-            last = Math.max(last, ninth);
+            last = Math.max(last, sixth);
         }
         return at;
     }
