@@ -58,7 +58,7 @@ public final class Assembly {
     private List<LineGroup> groups;
     private final Vec centre;
     private final double bodyMass;
-    private final Modes modes;
+    private Modes modes;
 
     /**
      * Builds the matrices of a platform.
@@ -66,6 +66,10 @@ public final class Assembly {
      * @throws SingularPlatformException when a mode would be at 0 Hz
      */
     public Assembly(Platform platform) {
+        this(platform, true);
+    }
+
+    private Assembly(Platform platform, boolean checked) {
         centre = platform.centreOfGravity();
         bodyMass = platform.mass();
         fillMass(platform);
@@ -74,10 +78,14 @@ public final class Assembly {
             add(s, byCorner);
         }
         byCorner.forEach((corner, k) -> relaxing.add(new Relaxing(corner, k)));
-        modes = new Modes(this);
-        if (platform.modalDamping() != 0) {
-            modes.addModalDamping(platform.modalDamping(), damping);
+        if (checked || platform.modalDamping() != 0) {
+            modes().addModalDamping(platform.modalDamping(), damping);
         }
+    }
+
+    /** For searches: modes are worked out when they are asked for, so that only then one at 0 Hz is an error. */
+    public static Assembly unchecked(Platform platform) {
+        return new Assembly(platform, false);
     }
 
     private void fillMass(Platform platform) {
@@ -198,7 +206,10 @@ public final class Assembly {
     }
 
     /** The undamped modes of M and the static stiffness. */
-    public Modes modes() {
+    public synchronized Modes modes() {
+        if (modes == null) {
+            modes = new Modes(this);
+        }
         return modes;
     }
 }

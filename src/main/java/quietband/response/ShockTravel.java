@@ -1,6 +1,8 @@
 package quietband.response;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.RealMatrix;
 import quietband.model.Axis;
@@ -24,6 +26,7 @@ final class ShockTravel {
 
     private final Assembly assembly;
     private final RelativeMotion motion;
+    private final Map<List<Double>, double[][]> exponentials = new HashMap<>();
 
     private final double periods;
     private final double stepsPerPeriod;
@@ -78,15 +81,33 @@ final class ShockTravel {
         }
     }
 
+    /** One axis's part of the step: the platform's states and the two of the pulse. */
     private double[][] advance(Axis axis, double omega, double step) {
+        double[][] all = exponentials.computeIfAbsent(List.of(omega, step), key -> exponential(omega, step));
         int n = motion.order();
-        RealMatrix joined = MatrixUtils.createRealMatrix(n + 2, n + 2);
-        joined.setSubMatrix(motion.dynamics().getData(), 0, 0);
-        for (int i = 0; i < n; i++) {
-            joined.setEntry(i, n, motion.drive(i, axis.ordinal()));
+        int pulse = n + 2 * axis.ordinal();
+        double[][] advance = new double[n + 2][n + 2];
+        for (int i = 0; i < n + 2; i++) {
+            double[] row = all[i < n ? i : pulse + i - n];
+            System.arraycopy(row, 0, advance[i], 0, n);
+            System.arraycopy(row, pulse, advance[i], n, 2);
         }
-        joined.setEntry(n, n + 1, 1);
-        joined.setEntry(n + 1, n, -omega * omega);
+        return advance;
+    }
+
+    /** The step of the platform's states, joined with one pulse per axis: one exponential serves the three axes. */
+    private double[][] exponential(double omega, double step) {
+        int n = motion.order();
+        RealMatrix joined = MatrixUtils.createRealMatrix(n + 6, n + 6);
+        joined.setSubMatrix(motion.dynamics().getData(), 0, 0);
+        for (Axis axis : Axis.ALL) {
+            int pulse = n + 2 * axis.ordinal();
+            for (int i = 0; i < n; i++) {
+                joined.setEntry(i, pulse, motion.drive(i, axis.ordinal()));
+            }
+            joined.setEntry(pulse, pulse + 1, 1);
+            joined.setEntry(pulse + 1, pulse, -omega * omega);
+        }
         return MatrixUtils.matrixExponential(joined.scalarMultiply(step)).getData();
     }
 

@@ -156,7 +156,7 @@ public final class Cures {
     private static List<Cure> others(Search search, List<Lead> leads, Lead lead, int wanted) {
         List<Cure> others = new ArrayList<>();
         for (Lead other : leads) {
-            if (!other.equals(lead) && others.size() < wanted) {
+            if (!other.key().equals(lead.key()) && others.size() < wanted) {
                 first(search, other.remedies()).ifPresent(others::add);
             }
         }

@@ -64,7 +64,7 @@ final class GapMargin {
     }
 
     private Assembly assembly(Design design) {
-        return samePlatform(design) ? baseAssembly : design.platform().map(Assembly::new).orElse(null);
+        return samePlatform(design) ? baseAssembly : design.platform().map(Assembly::unchecked).orElse(null);
     }
 
     /** Whether the base's grid serves: more damping only widens what it follows already. */
@@ -158,7 +158,7 @@ final class GapMargin {
         private final double[] im = new double[3];
 
         Over(Design design, Stack stack) {
-            this(design, design.platform().map(Assembly::new).orElse(null), stack);
+            this(design, design.platform().map(Assembly::unchecked).orElse(null), stack);
         }
 
         Over(Design design, Assembly assembly, Stack stack) {

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import quietband.model.Quantities;
 import quietband.model.Slot;
@@ -15,6 +16,8 @@ public final class ShortPaths {
     private static final List<Function<Slot, String>> NAMES = List.of(
         s -> s.group().isEmpty() ? s.quantity() : withoutAxis(s, withoutPlace(s.path())),
         s -> withoutAxis(s, withoutPlace(s.path())), s -> withoutPlace(s.path()), s -> withoutAxis(s, s.path()), Slot::path);
+
+    private static final Pattern PLACE = Pattern.compile("\\[[0-9]+]");
 
     private ShortPaths() { }
 
@@ -60,7 +63,7 @@ public final class ShortPaths {
     }
 
     private static String withoutPlace(String path) {
-        return path.replaceAll("\\[[0-9]+]", "");
+        return PLACE.matcher(path).replaceAll("");
     }
 
     private static String withoutAxis(Slot slot, String path) {
