@@ -11,7 +11,6 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import quietband.model.ModelFile;
 import quietband.report.AssessmentFiles;
-import quietband.report.AssessmentPage;
 import quietband.report.AssessmentText;
 import quietband.report.Provenance;
 
@@ -37,7 +36,6 @@ final class AssessCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        AssessmentPage.warmUp();
         ModelFile file = ModelFile.read(model);
         double[] f = frequencies.frequencies(file.design().requirement());
         Provenance from = output.provenance("assess", file);

@@ -21,6 +21,8 @@ final class FastStart {
     /** Commands that are done before thorough compilation pays, unless many points are asked for. */
     private static final Set<String> SHORT = Set.of("assess", "compare", "schema", "new", "orient");
     private static final int MANY_DIGITS = 5;
+    /** Heap in bytes that a machine must allow by itself before a short command takes 150 MiB at once. */
+    private static final long ROOMY = 1L << 29;
 
     /** No second process: the work is to be done in this one. */
     static final int HERE = -1;
@@ -69,16 +71,21 @@ final class FastStart {
             c.add("-XX:+UseSerialGC");
         }
         if (isShort(args)) {
-            c.addAll(List.of("-XX:TieredStopAtLevel=1", "-Xms48m"));
+            c.add("-XX:TieredStopAtLevel=1");
+            if (Runtime.getRuntime().maxMemory() > ROOMY) {
+                // room for all that a short run leaves behind, in large pages where the system has them: nothing is collected
+                c.addAll(List.of("-Xms150m", "-Xmn130m", "-XX:+UseTransparentHugePages", "-XX:-PrintWarnings"));
+            }
         }
         c.addAll(List.of("-jar", classPath));
         c.addAll(Arrays.asList(args));
         return c;
     }
 
-    private static Path archive(String classPath) {
+    /** Where the archive of a jar is for this virtual machine, which no other can use; null when it is no jar alone. */
+    static Path archive(String classPath) {
         return classPath.endsWith(".jar") && !classPath.contains(System.getProperty("path.separator"))
-            ? Path.of(classPath.substring(0, classPath.length() - 4) + ".jsa") : null;
+            ? Path.of(classPath.substring(0, classPath.length() - 4) + "-" + System.getProperty("java.vm.version") + ".jsa") : null;
     }
 
     private static boolean isShort(String... args) {

@@ -53,6 +53,7 @@ public final class Quietband implements Runnable {
 
     /** Runs a command line with given streams; returns the exit status. */
     public static int run(PrintWriter out, PrintWriter err, String... args) {
+        Ahead.of(args);
         CommandLine line = new CommandLine(new Quietband());
         addCommands(line, args);
         line.setOut(out).setErr(err)

@@ -29,7 +29,7 @@ class FastStartTest {
         String jar = jar(true);
         List<String> c = FastStart.command(HOME, jar, new String[] {"-jar", jar, "assess", "m.yaml"}, false, "assess", "m.yaml");
         assertThat(c).startsWith(HOME.resolve("bin/java").toString()).endsWith("-jar", jar, "assess", "m.yaml")
-            .contains("-XX:SharedArchiveFile=" + temp.resolve("q.jsa"), "-XX:TieredStopAtLevel=1");
+            .contains("-XX:SharedArchiveFile=" + FastStart.archive(jar), "-XX:TieredStopAtLevel=1");
     }
 
     @ParameterizedTest
@@ -93,7 +93,7 @@ class FastStartTest {
 
     private String jar(boolean archive) throws IOException {
         if (archive) {
-            Files.createFile(temp.resolve("q.jsa"));
+            Files.createFile(FastStart.archive(temp.resolve("q.jar").toString()));
         }
         return temp.resolve("q.jar").toString();
     }
@@ -112,7 +112,7 @@ class FastStartTest {
 
     private static Process start(String... arguments) throws IOException {
         assumeThat(JAR).as("the runnable jar, made by package").exists();
-        assumeThat(Path.of("target/quietband.jsa")).as("its class data archive").exists();
+        assumeThat(FastStart.archive(JAR.toString())).as("its class data archive").exists();
         List<String> command = new ArrayList<>(List.of(HOME.resolve("bin/java").toString(), "-jar", JAR.toString()));
         command.addAll(List.of(arguments));
         ProcessBuilder b = new ProcessBuilder(command);

@@ -1,0 +1,29 @@
+package quietband.cli;
+
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Path;
+import java.util.List;
+
+/**
+ * Runs what is run most, for the build to note which classes that takes: {@link FastStart} starts with them loaded. Given the folder
+ * of a model and one for the results, which nobody needs.
+ */
+final class Rehearsal {
+
+    private Rehearsal() { }
+
+    /** Runs all of it; {@code args} are the model file and the folder for results. */
+    public static void main(String[] args) {
+        for (List<String> line : lines(args[0], Path.of(args[1]))) {
+            Quietband.run(new PrintWriter(new StringWriter()), new PrintWriter(new StringWriter()), line.toArray(new String[0]));
+        }
+    }
+
+    private static List<List<String>> lines(String model, Path results) {
+        return List.of(
+            List.of("assess", model, "--out", results.resolve("assess").toString()),
+            List.of("tolerance", model, "--units", "300", "--out", results.resolve("tolerance").toString()),
+            List.of("compare", model, model, "--out", results.resolve("compare").toString()));
+    }
+}
