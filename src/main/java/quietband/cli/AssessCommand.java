@@ -34,9 +34,15 @@ final class AssessCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
+    private final Ahead ahead;
+
+    AssessCommand(Ahead ahead) {
+        this.ahead = ahead;
+    }
+
     @Override
     public Integer call() {
-        ModelFile file = ModelFile.read(model);
+        ModelFile file = ahead.model(model);
         double[] f = frequencies.frequencies(file.design().requirement());
         Provenance from = output.provenance("assess", file);
         AssessmentFiles files = AssessmentFiles.write(file, f, output.threads(), output.directory(model, "assess"), from);

@@ -71,7 +71,8 @@ final class FastStart {
             c.add("-XX:+UseSerialGC");
         }
         if (isShort(args)) {
-            c.add("-XX:TieredStopAtLevel=1");
+            // what runs for a moment is compiled in a moment, small method by small method
+            c.addAll(List.of("-XX:TieredStopAtLevel=1", "-XX:C1MaxInlineSize=4"));
             if (Runtime.getRuntime().maxMemory() > ROOMY) {
                 // room for all that a short run leaves behind, in large pages where the system has them: nothing is collected
                 c.addAll(List.of("-Xms150m", "-Xmn130m", "-XX:+UseTransparentHugePages", "-XX:-PrintWarnings"));

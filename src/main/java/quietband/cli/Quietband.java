@@ -9,7 +9,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
 
 /** The program: names its commands, turns what went wrong into one message and an exit status. */
-@Command(name = "quietband", mixinStandardHelpOptions = true, versionProvider = Version.class,
+@Command(name = Quietband.NAME, mixinStandardHelpOptions = true, versionProvider = Version.class,
     description = "Residual acceleration sensitivity and phase noise of a quartz oscillator on springs with a feed-forward "
         + "correction, from 10 Hz to 2 kHz on three axes.",
     synopsisSubcommandLabel = "COMMAND",
@@ -18,6 +18,7 @@ import picocli.CommandLine.Spec;
         "70:a defect of this program"})
 public final class Quietband implements Runnable {
 
+    static final String NAME = "quietband";
     private static final List<String> NAMES = List.of("assess", "simulate", "tolerance", "compare", "springs", "filter", "orient",
         "trade", "shaker", "sort", "fit", "window", "schema", "new");
 
@@ -53,9 +54,9 @@ public final class Quietband implements Runnable {
 
     /** Runs a command line with given streams; returns the exit status. */
     public static int run(PrintWriter out, PrintWriter err, String... args) {
-        Ahead.of(args);
-        CommandLine line = new CommandLine(new Quietband());
-        addCommands(line, args);
+        Ahead ahead = Ahead.of(args);
+        Object asked = args.length == 0 ? null : command(args[0], ahead);
+        CommandLine line = asked == null ? all(ahead) : new CommandLine(CommandSpec.create().name(NAME)).addSubcommand(args[0], asked);
         line.setOut(out).setErr(err)
             .setCaseInsensitiveEnumValuesAllowed(true)
             .setParameterExceptionHandler(Trouble::misused)
@@ -63,20 +64,17 @@ public final class Quietband implements Runnable {
         return line.execute(args);
     }
 
-    /** Only the command that is asked for when it is known, which starts sooner; else all, for help and suggestions. */
-    private static void addCommands(CommandLine line, String... args) {
-        Object asked = args.length == 0 ? null : command(args[0]);
-        if (asked != null) {
-            line.addSubcommand(args[0], asked);
-            return;
-        }
-        NAMES.forEach(name -> line.addSubcommand(name, command(name)));
+    /** Every command, for help and suggestions; the one that is asked for alone starts sooner. */
+    private static CommandLine all(Ahead ahead) {
+        CommandLine line = new CommandLine(new Quietband());
+        NAMES.forEach(name -> line.addSubcommand(name, command(name, ahead)));
+        return line;
     }
 
     /** The object of a command, null for a name that is none; only the command that is asked for is loaded. */
-    private static Object command(String name) {
+    private static Object command(String name, Ahead ahead) {
         return switch (name) {
-            case "assess" -> new AssessCommand();
+            case "assess" -> new AssessCommand(ahead);
             case "simulate" -> new SimulateCommand();
             case "tolerance" -> new ToleranceCommand();
             case "compare" -> new CompareCommand();

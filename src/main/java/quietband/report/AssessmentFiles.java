@@ -2,13 +2,12 @@ package quietband.report;
 
 import java.nio.file.Path;
 import java.util.List;
-import java.util.concurrent.CompletableFuture;
 import quietband.model.ModelFile;
 import quietband.model.Problem;
 import quietband.response.Assessment;
 import quietband.response.Assessor;
 import quietband.response.FrequencyTable;
-import quietband.spectrum.Parallel;
+import quietband.spectrum.HeadStart;
 import quietband.tuning.Cures;
 import quietband.tuning.Gap;
 
@@ -32,10 +31,10 @@ public record AssessmentFiles(Assessment assessment, String summary, ResultDirec
         try (ResultDirectory directory = ResultDirectory.prepare(target, from.mark())) {
             AssessmentPage page = AssessmentPage.begin(file);
             Assessment assessment = Assessor.assess(file.design()).after(file.warnings().stream().map(Problem::toString).toList());
-            CompletableFuture<List<Gap>> cures = threads > 1 ? CompletableFuture.supplyAsync(() -> Cures.of(assessment)) : null;
+            HeadStart<List<Gap>> cures = threads > 1 ? HeadStart.on("cures", Cures.parts(assessment)) : null;
             FrequencyTable table = FrequencyTable.of(file.design(), frequencies, threads);
             new AssessmentTables(assessment, table).writeTo(directory, threads);
-            List<Gap> gaps = cures == null ? Cures.of(assessment) : Parallel.get(cures);
+            List<Gap> gaps = cures == null ? Cures.of(assessment) : cures.finish().stream().flatMap(List::stream).toList();
             String summary = AssessmentSummary.json(assessment, from, gaps);
             directory.write("summary.json", w -> w.write(summary));
             page.writeTo(directory, assessment, gaps, from);

@@ -7,6 +7,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Supplier;
 import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.Stack;
@@ -39,12 +40,14 @@ public final class Cures {
 
     /** Every gap, stack by stack with the fullest first; none when no residual limit is asked. */
     public static List<Gap> of(Assessment assessment) {
-        List<Gap> gaps = new ArrayList<>();
-        List<StackVerdict> verdicts = assessment.verdicts();
-        for (int i = verdicts.size() - 1; i >= 0; i--) {
-            gaps.addAll(new Cures(assessment).gaps(verdicts.get(i)));
-        }
-        return gaps;
+        return parts(assessment).stream().map(Supplier::get).flatMap(List::stream).toList();
+    }
+
+    /** The same as a search for each stack, the fullest first. */
+    public static List<Supplier<List<Gap>>> parts(Assessment assessment) {
+        List<StackVerdict> verdicts = new ArrayList<>(assessment.verdicts());
+        Collections.reverse(verdicts);
+        return verdicts.stream().<Supplier<List<Gap>>>map(v -> () -> new Cures(assessment).gaps(v)).toList();
     }
 
     private List<Gap> gaps(StackVerdict verdict) {
