@@ -63,7 +63,7 @@ final class FastStart {
             return List.of();
         }
         List<String> c = new ArrayList<>(List.of(home.resolve("bin").resolve("java").toString(),
-            "-XX:+IgnoreUnrecognizedVMOptions", "-Xshare:auto", "-Xlog:disable", "-XX:SharedArchiveFile=" + archive,
+            "-XX:+IgnoreUnrecognizedVMOptions", "-Xshare:auto", "-Xlog:disable", "-XX:-UsePerfData", "-XX:SharedArchiveFile=" + archive,
             "-D" + AGAIN + "=" + ProcessHandle.current().pid()));
         boolean window = args.length > 0 && args[0].equals("window");
         if (!window) {
