@@ -118,22 +118,21 @@ public final class Campaign {
         private final boolean vector = plan.nominal().requirement().byVector();
         private final boolean asked = new ResidualLimit(plan.nominal()).asked();
         private final Nodes nodes = new Nodes(table, plan.nominal());
-        private final double[][] powers;
+        /** Cells of a chunk's units, unit after unit for each frequency of each stack. */
+        private final char[] cells;
         private double evenly;
         private int slot;
 
         Worker() {
             stacks.forEach(s -> levels.add(new LevelCounts(table.length)));
-            powers = new double[CHUNK][stacks.size() * table.length];
+            cells = new char[stacks.size() * table.length * CHUNK];
         }
 
         /** Counts a chunk frequency by frequency, so that the counts of one stay in fast memory. */
         private void flush(int units) {
             for (int s = 0; s < stacks.size(); s++) {
                 for (int f = 0; f < table.length; f++) {
-                    for (int u = 0; u < units; u++) {
-                        levels.get(s).add(f, powers[u][s * table.length + f]);
-                    }
+                    levels.get(s).add(f, cells, (s * table.length + f) * CHUNK, units);
                 }
             }
         }
@@ -165,14 +164,18 @@ public final class Campaign {
             return new UnitRow(index, attempt, verdicts, asked ? -10 * StrictMath.log10(evenly) : Double.NaN);
         }
 
+        private void cells(double[][] power, int first, int n) {
+            double[] x = power[0];
+            double[] y = power[1];
+            double[] z = power[2];
+            for (int t = 0; t < n; t++) {
+                cells[first + t * CHUNK] = LevelCounts.cell(Math.max(x[t], Math.max(y[t], z[t])));
+            }
+        }
+
         private void count(Block b, int at, double[][][] power) {
             for (int s = 0; s < stacks.size(); s++) {
-                double[][] p = power[stacks.get(s).ordinal()];
-                double[] into = powers[slot];
-                int first = s * table.length + at;
-                for (int t = 0; t < b.n; t++) {
-                    into[first + t] = Math.max(p[0][t], Math.max(p[1][t], p[2][t]));
-                }
+                cells(power[stacks.get(s).ordinal()], (s * table.length + at) * CHUNK + slot, b.n);
             }
             if (b.limit2 != null) {
                 double[][] p = power[stacks.get(stacks.size() - 1).ordinal()];

@@ -15,19 +15,29 @@ final class LevelCounts {
     private static final int LOWEST = -100;
     private static final int OCTAVES = 120;
 
-    private static final double[] EDGE = new double[PER_OCTAVE + 1];
-    private static final int[] GUESS = new int[256];
+    /** Cells of an octave in a cell's number, so that octave and place are parts of its bits. */
+    private static final int OCTAVE_BITS = 7;
+    private static final int IN_OCTAVE = (1 << OCTAVE_BITS) - 1;
+    private static final int EXPONENT_BIAS = 1023;
+    private static final int MANTISSA_BITS = 52;
+    private static final long MANTISSA = (1L << MANTISSA_BITS) - 1;
+    private static final int GUESS_BITS = 8;
+
+    /** Lower edges of an octave's cells as bits of the mantissa; no mantissa reaches the last. */
+    private static final long[] EDGE = new long[PER_OCTAVE + 1];
+    /** The cell in which each 256th of an octave begins; none holds more than one edge. */
+    private static final byte[] GUESS = new byte[1 << GUESS_BITS];
 
     static {
-        for (int i = 0; i <= PER_OCTAVE; i++) {
-            EDGE[i] = StrictMath.pow(2, (double) i / PER_OCTAVE);
+        for (int i = 0; i < PER_OCTAVE; i++) {
+            EDGE[i] = Double.doubleToRawLongBits(StrictMath.pow(2, (double) i / PER_OCTAVE)) & MANTISSA;
         }
+        EDGE[PER_OCTAVE] = Long.MAX_VALUE;
         for (int g = 0, cell = 0; g < GUESS.length; g++) {
-            double mantissa = 1 + (double) g / GUESS.length;
-            while (EDGE[cell + 1] <= mantissa) {
+            while (EDGE[cell + 1] <= (long) g << MANTISSA_BITS - GUESS_BITS) {
                 cell++;
             }
-            GUESS[g] = cell;
+            GUESS[g] = (byte) cell;
         }
     }
 
@@ -39,10 +49,21 @@ final class LevelCounts {
         this.counts = new int[frequencies][OCTAVES][];
     }
 
-    /** Counts one unit's power at a frequency. */
-    void add(int frequency, double power) {
-        int cell = cell(power);
-        octave(frequency, cell / PER_OCTAVE)[cell % PER_OCTAVE]++;
+    /**
+     * Counts the units of a row of cells at one frequency.
+     *
+     * @param cells from {@link #cell}
+     * @param from  the first of them
+     */
+    void add(int frequency, char[] cells, int from, int units) {
+        int[][] octaves = counts[frequency];
+        for (int u = from; u < from + units; u++) {
+            int octave = cells[u] >>> OCTAVE_BITS;
+            if (octaves[octave] == null) {
+                octaves[octave] = new int[PER_OCTAVE];
+            }
+            octaves[octave][cells[u] & IN_OCTAVE]++;
+        }
     }
 
     private int[] octave(int frequency, int octave) {
@@ -54,24 +75,21 @@ final class LevelCounts {
         return c;
     }
 
-    /** Octave from the exponent's bits, place in it from a table of edges that halve on a logarithmic scale. */
-    private static int cell(double power) {
+    /** The cell of a power in 1/g^2: octave from the exponent's bits, place in it from a table of edges. */
+    static char cell(double power) {
         if (!(power > 0)) {
             return 0;
         }
-        int octave = Math.getExponent(power) - LOWEST;
+        long bits = Double.doubleToRawLongBits(power);
+        int octave = (int) (bits >>> MANTISSA_BITS) - EXPONENT_BIAS - LOWEST;
         if (octave < 0) {
             return 0;
         }
         if (octave >= OCTAVES) {
-            return OCTAVES * PER_OCTAVE - 1;
+            return (char) (OCTAVES - 1 << OCTAVE_BITS | PER_OCTAVE - 1);
         }
-        double mantissa = Double.longBitsToDouble(Double.doubleToRawLongBits(power) & 0xFFFFFFFFFFFFFL | 0x3FF0000000000000L);
-        int guess = GUESS[(int) ((mantissa - 1) * GUESS.length)];
-        while (guess + 1 < PER_OCTAVE && mantissa >= EDGE[guess + 1]) {
-            guess++;
-        }
-        return octave * PER_OCTAVE + guess;
+        int guess = GUESS[(int) (bits >>> MANTISSA_BITS - GUESS_BITS) & GUESS.length - 1];
+        return (char) ((octave << OCTAVE_BITS) + guess + ((bits & MANTISSA) >= EDGE[guess + 1] ? 1 : 0));
     }
 
     /** Adds the counts of another. */
