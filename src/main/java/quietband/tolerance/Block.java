@@ -21,6 +21,8 @@ final class Block {
     final double[] w;
     final double[] w2;
     final double top;
+    /** Functions of springs with mass that units expand around, by family; empty without tables. */
+    final LineFunctions[] lines;
     /** Support resonance per axis; null when there is none. */
     double[][] hr;
     double[][] hi;
@@ -41,7 +43,7 @@ final class Block {
     /** f0^2/(2 f^2): from a density of fractional frequency to phase noise. */
     final double[] toPhase;
 
-    Block(double[] frequencies, Design design) {
+    Block(double[] frequencies, Design design, LineTables tables) {
         f = frequencies;
         n = f.length;
         w = new double[n];
@@ -53,6 +55,7 @@ final class Block {
             w2[t] = w[t] * w[t];
         }
         top = w[n - 1];
+        lines = tables.on(w2, top, n);
         Resonance support = design.oscillator().resonator().supportResonance();
         if (support.on(0) || support.on(1) || support.on(2)) {
             hr = new double[3][n];

@@ -117,7 +117,7 @@ public final class Campaign {
         private final List<LevelCounts> levels = new ArrayList<>();
         private final boolean vector = plan.nominal().requirement().byVector();
         private final boolean asked = new ResidualLimit(plan.nominal()).asked();
-        private final Nodes nodes = new Nodes(table, plan.nominal());
+        private final Nodes nodes = new Nodes(table, plan.nominal(), plan.conditions().get(0).lines);
         /** Cells of a chunk's units, unit after unit for each frequency of each stack. */
         private final char[] cells;
         private double evenly;

@@ -28,6 +28,7 @@ final class Condition {
     final List<Tolerance.Change> changes;
     final Design base;
     final Varied varied;
+    final LineTables lines;
     final Nodes nodes;
     final boolean seeded;
     final double spacing;
@@ -64,7 +65,9 @@ final class Condition {
         if (inBand) {
             base.requirement().jitter().ifPresent(j -> grid.addAll(List.of(j.fromHz(), j.toHz())));
         }
-        nodes = new Nodes(grid.stream().mapToDouble(Double::doubleValue).toArray(), base);
+        // units with nodes of their own expand around their own springs
+        lines = seeded || varied.shared() ? LineTables.NONE : LineTables.of(base, 2 * Math.PI * to);
+        nodes = new Nodes(grid.stream().mapToDouble(Double::doubleValue).toArray(), base, lines);
     }
 
     /** The numbers of a drawn unit under this condition. */

@@ -11,7 +11,7 @@ import java.util.List;
 final class Kernel {
 
     /** Most frequencies in a block: the matrices of so many stay in the fastest memory. */
-    static final int BLOCK = 64;
+    static final int BLOCK = 100;
 
     private final double[][] zr = new double[UnitBody.TRIANGLE][BLOCK];
     private final double[][] zi = new double[UnitBody.TRIANGLE][BLOCK];
@@ -20,7 +20,7 @@ final class Kernel {
     private final double[] lr = new double[BLOCK];
     private final double[] li = new double[BLOCK];
     private final boolean[] filled = new boolean[UnitBody.TRIANGLE];
-    private final LineFunctions functions = new LineFunctions();
+    private final LineFunctions own = new LineFunctions(LineFamily.TABLED, BLOCK);
     /** N, 6 x 3 row by row, and which of its elements are not zero. */
     final double[][] nr = new double[18][BLOCK];
     final double[][] ni = new double[18][BLOCK];
@@ -36,7 +36,7 @@ final class Kernel {
             }
         }
         for (UnitBody.Relaxing r : body.relaxing) {
-            relaxing(r.corner(), b);
+            relaxing(lr, li, r.corner(), b);
             for (int e = 0; e < filled.length; e++) {
                 if (r.stiffness()[e] != 0) {
                     Lanes.addScaled(zr[e], zi[e], r.stiffness()[e], lr, li, n);
@@ -61,34 +61,41 @@ final class Kernel {
         }
     }
 
-    /** j w/(j w + corner) into l. */
-    private void relaxing(double corner, Block b) {
+    /** j w/(j w + corner). */
+    private static void relaxing(double[] re, double[] im, double corner, Block b) {
         for (int t = 0; t < b.n; t++) {
             double s = 1 / (b.w2[t] + corner * corner);
-            lr[t] = b.w2[t] * s;
-            li[t] = b.w[t] * corner * s;
+            re[t] = b.w2[t] * s;
+            im[t] = b.w[t] * corner * s;
         }
     }
 
     private void lines(LineFamily family, Block b) {
         int orders = family.orders(b.top);
-        functions.at(family, b.w2, b.top, orders, b.n);
-        for (int p = 0; p < orders; p++) {
-            for (int e = 0; e < filled.length; e++) {
-                if (family.kRe[p][e] != 0 || family.kIm[p][e] != 0) {
-                    Lanes.addScaled(zr[e], zi[e], family.kRe[p][e], family.kIm[p][e], functions.phiRe[p], functions.phiIm[p], b.n);
-                }
-            }
-            for (int e = 0; e < 18; e++) {
-                if (family.mRe[p][e] != 0 || family.mIm[p][e] != 0) {
-                    if (!carried[e]) {
-                        Lanes.fill(nr[e], ni[e], 0, 0, b.n);
-                        carried[e] = true;
-                    }
-                    Lanes.addScaled(nr[e], ni[e], family.mRe[p][e], family.mIm[p][e], functions.chiRe[p], functions.chiIm[p], b.n);
-                }
+        LineFunctions f = functions(family, orders, b);
+        for (int e = 0; e < filled.length; e++) {
+            if (family.kRe[e] != null) {
+                Lanes.addSeries(zr[e], zi[e], family.kRe[e], family.kIm[e], f.phiRe, f.phiIm, orders, b.n);
             }
         }
+        for (int e = 0; e < carried.length; e++) {
+            if (family.mRe[e] != null) {
+                if (!carried[e]) {
+                    Lanes.fill(nr[e], ni[e], 0, 0, b.n);
+                    carried[e] = true;
+                }
+                Lanes.addSeries(nr[e], ni[e], family.mRe[e], family.mIm[e], f.chiRe, f.chiIm, orders, b.n);
+            }
+        }
+    }
+
+    /** The family's functions from the block's table, or worked out for it. */
+    private LineFunctions functions(LineFamily family, int orders, Block b) {
+        if (family.table >= 0 && family.table < b.lines.length && b.lines[family.table] != null) {
+            return b.lines[family.table];
+        }
+        own.at(family, b.w2, b.top, orders, b.n);
+        return own;
     }
 
     /**

@@ -82,6 +82,13 @@ final class Lanes {
         }
     }
 
+    /** z += sum of (cr[p] + j ci[p]) x[p] over the first terms. */
+    static void addSeries(double[] zr, double[] zi, double[] cr, double[] ci, double[][] xr, double[][] xi, int terms, int n) {
+        for (int p = 0; p < terms; p++) {
+            addScaled(zr, zi, cr[p], ci[p], xr[p], xi[p], n);
+        }
+    }
+
     /** z += c x with a real number c. */
     static void addScaled(double[] zr, double[] zi, double c, double[] xr, double[] xi, int n) {
         for (int t = 0; t < n; t++) {
@@ -95,6 +102,39 @@ final class Lanes {
         for (int t = 0; t < n; t++) {
             zr[t] += w[t] * xr[t];
             zi[t] += w[t] * xi[t];
+        }
+    }
+
+    /** z = x - y. */
+    static void difference(double[] zr, double[] zi, double[] xr, double[] xi, double[] yr, double[] yi, int n) {
+        for (int t = 0; t < n; t++) {
+            zr[t] = xr[t] - yr[t];
+            zi[t] = xi[t] - yi[t];
+        }
+    }
+
+    /** z = a x - b y with real numbers a and b. */
+    static void cross(double[] zr, double[] zi, double a, double[] xr, double[] xi, double b, double[] yr, double[] yi, int n) {
+        for (int t = 0; t < n; t++) {
+            zr[t] = a * xr[t] - b * yr[t];
+            zi[t] = a * xi[t] - b * yi[t];
+        }
+    }
+
+    /** z -= a x - b y with real numbers a and b. */
+    static void subtractCross(double[] zr, double[] zi, double a, double[] xr, double[] xi, double b, double[] yr, double[] yi, int n) {
+        for (int t = 0; t < n; t++) {
+            zr[t] -= a * xr[t] - b * yr[t];
+            zi[t] -= a * xi[t] - b * yi[t];
+        }
+    }
+
+    /** z = a x + b y + c v with real numbers a, b and c. */
+    static void mix(double[] zr, double[] zi, double a, double[] xr, double[] xi, double b, double[] yr, double[] yi,
+                    double c, double[] vr, double[] vi, int n) {
+        for (int t = 0; t < n; t++) {
+            zr[t] = a * xr[t] + b * yr[t] + c * vr[t];
+            zi[t] = a * xi[t] + b * yi[t] + c * vi[t];
         }
     }
 
@@ -126,6 +166,15 @@ final class Lanes {
     static void power(double[] p, double[] zr, double[] zi, int n) {
         for (int t = 0; t < n; t++) {
             p[t] = zr[t] * zr[t] + zi[t] * zi[t];
+        }
+    }
+
+    /** p = |x + w y|^2 with a real array w. */
+    static void power(double[] p, double[] xr, double[] xi, double[] w, double[] yr, double[] yi, int n) {
+        for (int t = 0; t < n; t++) {
+            double a = xr[t] + w[t] * yr[t];
+            double b = xi[t] + w[t] * yi[t];
+            p[t] = a * a + b * b;
         }
     }
 

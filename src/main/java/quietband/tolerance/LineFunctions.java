@@ -32,16 +32,35 @@ final class LineFunctions {
         ODD_REST[0] += 0.5 / (4000 * Math.PI * Math.PI);
     }
 
-    final double[][] phiRe = new double[LineFamily.ORDER + 1][Kernel.BLOCK];
-    final double[][] phiIm = new double[LineFamily.ORDER + 1][Kernel.BLOCK];
-    final double[][] chiRe = new double[LineFamily.ORDER + 1][Kernel.BLOCK];
-    final double[][] chiIm = new double[LineFamily.ORDER + 1][Kernel.BLOCK];
-    private final double[] ur = new double[Kernel.BLOCK];
-    private final double[] ui = new double[Kernel.BLOCK];
-    private final double[] pr = new double[Kernel.BLOCK];
-    private final double[] pi = new double[Kernel.BLOCK];
-    private final double[] qr = new double[Kernel.BLOCK];
-    private final double[] qi = new double[Kernel.BLOCK];
+    final double[][] phiRe;
+    final double[][] phiIm;
+    final double[][] chiRe;
+    final double[][] chiIm;
+    private final double[] ur;
+    private final double[] ui;
+    private final double[] pr;
+    private final double[] pi;
+    private final double[] qr;
+    private final double[] qi;
+
+    /**
+     * Room for some functions.
+     *
+     * @param orders with how many derivatives, the functions themselves counted
+     * @param most   how many frequencies
+     */
+    LineFunctions(int orders, int most) {
+        phiRe = new double[orders][most];
+        phiIm = new double[orders][most];
+        chiRe = new double[orders][most];
+        chiIm = new double[orders][most];
+        ur = new double[most];
+        ui = new double[most];
+        pr = new double[most];
+        pi = new double[most];
+        qr = new double[most];
+        qi = new double[most];
+    }
 
     /** Works out a family on a block: as many orders as asked for. */
     void at(LineFamily family, double[] w2, double top, int orders, int n) {

@@ -15,7 +15,12 @@ final class Nodes {
     final boolean[] kink;
     final Block[] blocks;
 
+    /** For units whose springs are worked out anew. */
     Nodes(double[] frequencies, Design design) {
+        this(frequencies, design, LineTables.NONE);
+    }
+
+    Nodes(double[] frequencies, Design design, LineTables tables) {
         f = frequencies.clone();
         x = new double[f.length];
         kink = new boolean[f.length];
@@ -30,7 +35,7 @@ final class Nodes {
             // even shares, so that no block is nearly empty
             int from = (int) ((long) f.length * b / count);
             int to = (int) ((long) f.length * (b + 1) / count);
-            blocks[b] = new Block(Arrays.copyOfRange(f, from, to), design);
+            blocks[b] = new Block(Arrays.copyOfRange(f, from, to), design, tables);
         }
     }
 

@@ -34,9 +34,9 @@ record Screen(int open, int failed, List<String> notes) {
         double[][] shares = new double[UNITS][];
         Screen all = new Screen(Asked.PHASE_NOISE.bit(), 0, List.of());
         UnitJudge judge = new UnitJudge(condition, all);
-        Swings swings = new Swings(condition.base, condition.swingPerDecade);
+        Swings swings = new Swings(condition);
         UnitResponse response = new UnitResponse(condition.base, condition.varied,
-            Math.max(condition.base.requirement().toHz(), swings.highest()));
+            Math.max(condition.base.requirement().toHz(), swings.highest()), condition.lines);
         for (int u = 0; u < UNITS; u++) {
             shares[u] = shares(condition, nominal, scatter, seed, u, judge, swings, response);
         }

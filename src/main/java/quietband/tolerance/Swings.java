@@ -32,8 +32,9 @@ final class Swings {
     private final NoiseFloor floor = new NoiseFloor();
     private final double[] floorAt = new double[Kernel.BLOCK];
 
-    Swings(Design base, int perDecade) {
-        this.base = base;
+    Swings(Condition condition) {
+        base = condition.base;
+        int perDecade = condition.swingPerDecade;
         Requirement r = base.requirement();
         double from = r.jitter().map(Requirement.Jitter::fromHz).orElse(r.fromHz());
         double to = r.jitter().map(Requirement.Jitter::toHz).orElse(r.toHz());
@@ -47,7 +48,7 @@ final class Swings {
         for (double f : new Seeds(base, null).between(grid.first(), grid.last(), perDecade)) {
             grid.add(f);
         }
-        nodes = new Nodes(grid.stream().mapToDouble(Double::doubleValue).toArray(), base);
+        nodes = new Nodes(grid.stream().mapToDouble(Double::doubleValue).toArray(), base, condition.lines);
         sum = r.jitter().isPresent() ? new JitterSum(base, nodes) : null;
         for (Axis axis : Axis.ALL) {
             int j = axis.ordinal();
@@ -55,7 +56,7 @@ final class Swings {
             drivenWeight[j] = nodes.trapezoid(f[0], f[f.length - 1]);
         }
         double[] lines = base.vibration().tones().stream().mapToDouble(Tone::frequencyHz).distinct().sorted().toArray();
-        tones = lines.length == 0 ? null : new Nodes(lines, base);
+        tones = lines.length == 0 ? null : new Nodes(lines, base, condition.lines);
     }
 
     /** Highest frequency looked at, Hz. */

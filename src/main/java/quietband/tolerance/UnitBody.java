@@ -27,14 +27,16 @@ final class UnitBody {
     final List<Line> lines = new ArrayList<>();
     final boolean[] filled = new boolean[TRIANGLE];
     double mass;
+    private final List<String> groups = new ArrayList<>();
     private final double[] all = new double[TRIANGLE];
     private final double[] work = new double[TRIANGLE];
+    private final double[] scale = new double[6];
 
     /** Branches that share a corner (rad/s). */
     record Relaxing(double corner, double[] stiffness) { }
 
-    /** A principal axis of a spring with mass: its row of Q^T B, k, loss factor, mass, and what it may be treated with. */
-    record Line(double[] row, double stiffness, double loss, double mass, String family) { }
+    /** A principal axis of a spring with mass: its row of Q^T B, k, loss factor, mass, and the number of its group and axis. */
+    record Line(double[] row, double stiffness, double loss, double mass, int family) { }
 
     /** Place of an element, i >= j, in a lower triangle. */
     static int at(int i, int j) {
@@ -52,6 +54,7 @@ final class UnitBody {
         }
         relaxing.clear();
         lines.clear();
+        groups.clear();
         inertia(platform, inertiaVaries);
         for (Spring s : platform.springs()) {
             add(platform, s);
@@ -96,13 +99,14 @@ final class UnitBody {
 
     private void add(Platform platform, Spring s) {
         double[] b = Lever.turned(s.at().minus(platform.centreOfGravity()), s.turn());
+        int family = 3 * group(s.group());
         for (int i = 0; i < 3; i++) {
             double stiffness = s.stiffness().get(i);
             double eta = s.lossFactor().get(i);
             rank1(all, b, i, stiffness);
             rank1(c, b, i, s.damping().get(i));
             if (s.mass() > 0 && stiffness > 0) {
-                lines.add(new Line(Arrays.copyOfRange(b, 6 * i, 6 * i + 6), stiffness, eta, s.mass(), s.group() + i));
+                lines.add(new Line(Arrays.copyOfRange(b, 6 * i, 6 * i + 6), stiffness, eta, s.mass(), family + i));
             } else {
                 rank1(k, b, i, stiffness);
                 rank1(loss, b, i, stiffness * eta);
@@ -113,6 +117,15 @@ final class UnitBody {
                 rank1(branches(2 * Math.PI * cornerHz), b, i, branch);
             }
         }
+    }
+
+    private int group(String name) {
+        int known = groups.indexOf(name);
+        if (known >= 0) {
+            return known;
+        }
+        groups.add(name);
+        return groups.size() - 1;
     }
 
     private double[] branches(double corner) {
@@ -143,8 +156,9 @@ final class UnitBody {
     private boolean free() {
         double top = 0;
         for (int i = 0; i < 6; i++) {
+            scale[i] = 1 / Math.sqrt(m[at(i, i)]);
             for (int j = 0; j <= i; j++) {
-                work[at(i, j)] = all[at(i, j)] / Math.sqrt(m[at(i, i)] * m[at(j, j)]);
+                work[at(i, j)] = all[at(i, j)] * scale[i] * scale[j];
             }
             top = Math.max(top, work[at(i, i)]);
         }

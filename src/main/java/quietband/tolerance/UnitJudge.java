@@ -26,10 +26,10 @@ final class UnitJudge {
         this.condition = condition;
         this.screen = screen;
         asked = new ResidualLimit(condition.base).asked();
-        swings = screen.open() != 0 ? new Swings(condition.base, condition.swingPerDecade) : null;
+        swings = screen.open() != 0 ? new Swings(condition) : null;
         double highest = condition.base.requirement().toHz();
         response = new UnitResponse(condition.base, condition.varied,
-            swings == null ? highest : Math.max(highest, swings.highest()));
+            swings == null ? highest : Math.max(highest, swings.highest()), condition.lines);
         search = new Search(condition, (screen.open() & Asked.PHASE_NOISE.bit()) != 0, (screen.open() & Asked.JITTER.bit()) != 0);
     }
 

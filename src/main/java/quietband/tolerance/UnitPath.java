@@ -1,5 +1,6 @@
 package quietband.tolerance;
 
+import java.util.List;
 import quietband.model.Cancellation;
 import quietband.model.Design;
 import quietband.model.Resonance;
@@ -29,6 +30,9 @@ final class UnitPath {
     private Vec sensitivity;
     private Vec weights;
     private final double[] late = new double[3];
+    /** weight_i (1 + gain error_i) at the error's phase. */
+    private final double[] turnRe = new double[3];
+    private final double[] turnIm = new double[3];
 
     /**
      * For units of a design.
@@ -50,6 +54,10 @@ final class UnitPath {
         made.cancellation().ifPresent(c -> {
             Cancellation was = base.cancellation().orElseThrow();
             for (int i = 0; i < 3; i++) {
+                double phase = c.error().phase().get(i);
+                double size = weights.get(i) * (1 + c.error().gain().get(i));
+                turnRe[i] = size * StrictMath.cos(phase);
+                turnIm[i] = size * StrictMath.sin(phase);
                 late[i] = c.error().delay().get(i) - was.error().delay().get(i) + c.path().latency() - was.path().latency();
             }
         });
@@ -86,9 +94,7 @@ final class UnitPath {
 
     private void correction(Cancellation c, Block b) {
         for (int i = 0; i < 3; i++) {
-            double phase = c.error().phase().get(i);
-            double size = weights.get(i) * (1 + c.error().gain().get(i));
-            Lanes.scale(pr[i], pi[i], size * StrictMath.cos(phase), size * StrictMath.sin(phase), b.pr[i], b.pi[i], b.n);
+            Lanes.scale(pr[i], pi[i], turnRe[i], turnIm[i], b.pr[i], b.pi[i], b.n);
             if (late[i] != 0) {
                 Lanes.delay(dr, di, b.w, late[i], b.top, b.n);
                 Lanes.product(pr[i], pi[i], pr[i], pi[i], dr, di, b.n);
@@ -97,14 +103,9 @@ final class UnitPath {
                 exchange(c.sensor(), base.cancellation().orElseThrow().sensor(), i, b);
             }
         }
+        List<Double> x = c.sensor().crossAxis();
         for (int k = 0; k < 3; k++) {
-            Lanes.copy(sr[k], si[k], pr[k], pi[k], b.n);
-            for (int i = 0; i < 3; i++) {
-                double x = c.sensor().crossAxis().get(3 * i + k);
-                if (i != k && x != 0) {
-                    Lanes.addScaled(sr[k], si[k], x, pr[i], pi[i], b.n);
-                }
-            }
+            Lanes.mix(sr[k], si[k], x.get(k), pr[0], pi[0], x.get(3 + k), pr[1], pi[1], x.get(6 + k), pr[2], pi[2], b.n);
         }
     }
 

@@ -21,10 +21,14 @@ final class UnitResponse {
     private final Stack fullest;
     private final boolean inertiaVaries;
     private final double topOfAll;
+    private final LineTables tables;
     private final double[][][] gr = new double[3][6][Kernel.BLOCK];
     private final double[][][] gi = new double[3][6][Kernel.BLOCK];
-    private final double[][] yr = new double[3][Kernel.BLOCK];
-    private final double[][] yi = new double[3][Kernel.BLOCK];
+    /** c - s. */
+    private final double[][] qr = new double[3][Kernel.BLOCK];
+    private final double[][] qi = new double[3][Kernel.BLOCK];
+    private final double[] yr = new double[Kernel.BLOCK];
+    private final double[] yi = new double[Kernel.BLOCK];
     private List<LineFamily> families = List.of();
     private Design unit;
     private Vec crystal = Vec.ZERO;
@@ -35,8 +39,10 @@ final class UnitResponse {
      * For units of a design.
      *
      * @param highest frequency of any block, Hz
+     * @param tables  of the design's springs with mass, as the blocks have them
      */
-    UnitResponse(Design base, Varied varied, double highest) {
+    UnitResponse(Design base, Varied varied, double highest, LineTables tables) {
+        this.tables = tables;
         path = new UnitPath(base, varied.sensor(), varied.support());
         fullest = Stack.fullest(base);
         inertiaVaries = varied.inertia();
@@ -49,7 +55,7 @@ final class UnitResponse {
         path.fill(made);
         made.platform().ifPresent(p -> {
             body.fill(p, inertiaVaries);
-            families = LineFamily.of(body.lines, topOfAll);
+            families = LineFamily.of(body.lines, topOfAll, tables);
             crystal = made.oscillator().resonator().position().minus(p.centreOfGravity());
             sensor = made.cancellation().map(c -> c.sensor().position().minus(p.centreOfGravity())).orElse(Vec.ZERO);
         });
@@ -60,109 +66,103 @@ final class UnitResponse {
     void residual(Block b, boolean everyStack) {
         path.at(b);
         boolean corrected = unit.cancellation().isPresent();
+        if (corrected) {
+            for (int j = 0; j < 3; j++) {
+                Lanes.difference(qr[j], qi[j], path.cr[j], path.ci[j], path.sr[j], path.si[j], b.n);
+            }
+        }
         if (everyStack || fullest == Stack.BARE) {
-            bolted(b, false, Stack.BARE);
+            bolted(path.cr, path.ci, Stack.BARE, b.n);
         }
         if (corrected && (everyStack || fullest == Stack.CANCELLED)) {
-            bolted(b, true, Stack.CANCELLED);
+            bolted(qr, qi, Stack.CANCELLED, b.n);
         }
-        if (unit.platform().isEmpty()) {
-            return;
+        if (unit.platform().isPresent()) {
+            sprung(b, corrected, everyStack);
         }
+    }
+
+    private void bolted(double[][] re, double[][] im, Stack stack, int n) {
+        for (int j = 0; j < 3; j++) {
+            Lanes.power(power[stack.ordinal()][j], re[j], im[j], n);
+        }
+    }
+
+    private void sprung(Block b, boolean corrected, boolean everyStack) {
         boolean shared = corrected && onPlatform;
         int sides = 0;
         int isolated = -1;
         if (everyStack || !shared) {
-            load(sides, false, b.n);
+            load(sides, b.n);
             isolated = sides++;
         }
         if (shared) {
-            load(sides++, true, b.n);
+            loadCorrected(sides++, b.n);
         }
         kernel.assemble(body, families, b);
         kernel.solve(gr, gi, sides, b.n);
-        if (isolated >= 0) {
-            output(isolated, b);
-            add(path.cr, path.ci, 1, b.n);
-            power(Stack.ISOLATED, b.n);
-            if (corrected && !shared) {
-                add(path.sr, path.si, -1, b.n);
-                power(Stack.COMBINED, b.n);
-            }
-        }
-        if (shared) {
-            output(sides - 1, b);
-            add(path.cr, path.ci, 1, b.n);
-            add(path.sr, path.si, -1, b.n);
-            power(Stack.COMBINED, b.n);
-        }
-    }
-
-    private void bolted(Block b, boolean corrected, Stack stack) {
         for (int j = 0; j < 3; j++) {
-            Lanes.copy(yr[j], yi[j], path.cr[j], path.ci[j], b.n);
-        }
-        if (corrected) {
-            add(path.sr, path.si, -1, b.n);
-        }
-        power(stack, b.n);
-    }
-
-    /** g = B(p_c)^T c - B(p_s)^T s; B(p)^T v = (v, p x v). */
-    private void load(int side, boolean corrected, int n) {
-        for (int i = 0; i < 6; i++) {
-            Lanes.fill(gr[side][i], gi[side][i], 0, 0, n);
-        }
-        lever(side, crystal, path.cr, path.ci, 1, n);
-        if (corrected) {
-            lever(side, sensor, path.sr, path.si, -1, n);
-        }
-    }
-
-    private void lever(int side, Vec p, double[][] vr, double[][] vi, double sign, int n) {
-        for (int i = 0; i < 3; i++) {
-            Lanes.addScaled(gr[side][i], gi[side][i], sign, vr[i], vi[i], n);
-            int a = (i + 1) % 3;
-            int c = (i + 2) % 3;
-            // (p x v)_i = p_a v_c - p_c v_a
-            if (p.get(a) != 0) {
-                Lanes.addScaled(gr[side][3 + i], gi[side][3 + i], sign * p.get(a), vr[c], vi[c], n);
-            }
-            if (p.get(c) != 0) {
-                Lanes.addScaled(gr[side][3 + i], gi[side][3 + i], -sign * p.get(c), vr[a], vi[a], n);
-            }
-        }
-    }
-
-    /** y_j = w^2 x^T N_j. */
-    private void output(int side, Block b) {
-        for (int j = 0; j < 3; j++) {
-            Lanes.fill(yr[j], yi[j], 0, 0, b.n);
-            for (int i = 0; i < 6; i++) {
-                if (kernel.carried[3 * i + j]) {
-                    Lanes.addProduct(yr[j], yi[j], gr[side][i], gi[side][i], kernel.nr[3 * i + j], kernel.ni[3 * i + j], b.n);
+            if (isolated >= 0) {
+                output(isolated, j, b.n);
+                Lanes.power(power[Stack.ISOLATED.ordinal()][j], path.cr[j], path.ci[j], b.w2, yr, yi, b.n);
+                if (corrected && !shared) {
+                    Lanes.power(power[Stack.COMBINED.ordinal()][j], qr[j], qi[j], b.w2, yr, yi, b.n);
                 }
             }
-            weigh(yr[j], yi[j], b.w2, b.n);
+            if (shared) {
+                output(sides - 1, j, b.n);
+                Lanes.power(power[Stack.COMBINED.ordinal()][j], qr[j], qi[j], b.w2, yr, yi, b.n);
+            }
         }
     }
 
-    private static void weigh(double[] re, double[] im, double[] weight, int n) {
-        for (int t = 0; t < n; t++) {
-            re[t] *= weight[t];
-            im[t] *= weight[t];
+    /** g = B(p_c)^T c; B(p)^T v = (v, p x v). */
+    private void load(int side, int n) {
+        double[][] re = gr[side];
+        double[][] im = gi[side];
+        for (int i = 0; i < 3; i++) {
+            Lanes.copy(re[i], im[i], path.cr[i], path.ci[i], n);
+        }
+        cross(re, im, n);
+    }
+
+    /** g = B(p_c)^T c - B(p_s)^T s. */
+    private void loadCorrected(int side, int n) {
+        double[][] re = gr[side];
+        double[][] im = gi[side];
+        for (int i = 0; i < 3; i++) {
+            Lanes.copy(re[i], im[i], qr[i], qi[i], n);
+        }
+        cross(re, im, n);
+        for (int i = 0; i < 3; i++) {
+            int a = (i + 1) % 3;
+            int c = (i + 2) % 3;
+            Lanes.subtractCross(re[3 + i], im[3 + i], sensor.get(a), path.sr[c], path.si[c], sensor.get(c), path.sr[a], path.si[a], n);
         }
     }
 
-    private void add(double[][] re, double[][] im, double sign, int n) {
-        for (int j = 0; j < 3; j++) {
-            Lanes.addScaled(yr[j], yi[j], sign, re[j], im[j], n);
+    /** The last three rows: (p_c x c)_i = p_a c_c - p_c c_a. */
+    private void cross(double[][] re, double[][] im, int n) {
+        for (int i = 0; i < 3; i++) {
+            int a = (i + 1) % 3;
+            int c = (i + 2) % 3;
+            Lanes.cross(re[3 + i], im[3 + i], crystal.get(a), path.cr[c], path.ci[c], crystal.get(c), path.cr[a], path.ci[a], n);
         }
     }
 
-    private void power(Stack stack, int n) {
-        for (int j = 0; j < 3; j++) {
-            Lanes.power(power[stack.ordinal()][j], yr[j], yi[j], n);
+    /** y = x^T N_j of a drive. */
+    private void output(int side, int j, int n) {
+        boolean first = true;
+        for (int i = 0; i < 6; i++) {
+            if (!kernel.carried[3 * i + j]) {
+                continue;
+            }
+            if (first) {
+                Lanes.product(yr, yi, gr[side][i], gi[side][i], kernel.nr[3 * i + j], kernel.ni[3 * i + j], n);
+                first = false;
+            } else {
+                Lanes.addProduct(yr, yi, gr[side][i], gi[side][i], kernel.nr[3 * i + j], kernel.ni[3 * i + j], n);
+            }
         }
     }
 

@@ -41,7 +41,8 @@ public final class PeerWork {
     private final Design design = ModelFile.parse(Path.of("peer.yaml"), MODEL).design();
     private final Scatter scatter = Scatter.of(design);
     private final Nodes nodes = new Nodes(LogGrid.between(400, 10, 2000), design);
-    private final UnitResponse response = new UnitResponse(design, Varied.of(design.quantities(), scatter.entries()), 2000);
+    private final UnitResponse response = new UnitResponse(design, Varied.of(design.quantities(), scatter.entries()), 2000,
+        LineTables.NONE);
 
     /** The largest residual of a unit over axes and frequencies, 1/g. */
     public double unit(long index) {
