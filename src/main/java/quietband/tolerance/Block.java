@@ -1,5 +1,6 @@
 package quietband.tolerance;
 
+import java.util.Arrays;
 import org.hipparchus.complex.Complex;
 import quietband.cancellation.CorrectionPath;
 import quietband.model.Axis;
@@ -16,7 +17,9 @@ import quietband.response.ResidualLimit;
  */
 final class Block {
 
+    /** How many frequencies are nodes, and how many there are with those beside them, which come last. */
     final int n;
+    final int lanes;
     final double[] f;
     final double[] w;
     final double[] w2;
@@ -29,37 +32,52 @@ final class Block {
     /** Path of each axis without gain error, the design's latency and delay error counted; null without a correction. */
     double[][] pr;
     double[][] pi;
-    /** Square of the residual limit per axis, of the vector in the first when that is judged; 1/g^2; null when none is asked. */
-    double[][] limit2;
+    /**
+     * What a power is multiplied by to be over the residual limit's, per axis, of the vector in the first when that is judged;
+     * g^2, 0 where the limit is infinite. Without a limit it is 1 (ppb/g)^2.
+     */
+    final double[][] overLimit = new double[3][];
     /** Driving density per axis, g^2/Hz. */
     final double[][] density = new double[3][];
-    /** |path after the sensor|^2 and |filter hold tuning|^2 per axis, |tuning|^2. */
+    /** |path after the sensor|^2 and |filter hold tuning|^2 per axis, |tuning|^2, each as phase noise. */
     double[][] after2;
     double[][] digital2;
     double[] port2;
     /** Phase noise at rest and its limit at the output, as power ratios per Hz; the limit is null when none is asked. */
     final double[] quiet;
     double[] noiseLimit;
+    /** 1/noiseLimit, and the phase noise of a power under an axis's density over noiseLimit; null when none is asked. */
+    double[] overNoise;
+    final double[][] drivenOverNoise = new double[3][];
+    /** The phase noise of a power under an axis's density. */
+    final double[][] driven = new double[3][];
     /** f0^2/(2 f^2): from a density of fractional frequency to phase noise. */
     final double[] toPhase;
 
-    Block(double[] frequencies, Design design, LineTables tables) {
+    /**
+     * Works out what units share.
+     *
+     * @param frequencies the nodes, rising, and then what is looked at beside them
+     * @param nodes       how many are nodes
+     */
+    Block(double[] frequencies, int nodes, Design design, LineTables tables) {
         f = frequencies;
-        n = f.length;
-        w = new double[n];
-        w2 = new double[n];
-        quiet = new double[n];
-        toPhase = new double[n];
-        for (int t = 0; t < n; t++) {
+        n = nodes;
+        lanes = f.length;
+        w = new double[lanes];
+        w2 = new double[lanes];
+        quiet = new double[lanes];
+        toPhase = new double[lanes];
+        for (int t = 0; t < lanes; t++) {
             w[t] = 2 * Math.PI * f[t];
             w2[t] = w[t] * w[t];
         }
-        top = w[n - 1];
-        lines = tables.on(w2, top, n);
+        top = Arrays.stream(w).max().orElseThrow();
+        lines = tables.on(w2, top, lanes);
         Resonance support = design.oscillator().resonator().supportResonance();
         if (support.on(0) || support.on(1) || support.on(2)) {
-            hr = new double[3][n];
-            hi = new double[3][n];
+            hr = new double[3][lanes];
+            hi = new double[3][lanes];
             support(support, hr, hi);
         }
         design.cancellation().ifPresent(this::path);
@@ -72,7 +90,7 @@ final class Block {
         for (int i = 0; i < 3; i++) {
             double fm = support.frequencyHz().get(i);
             double q = support.q().get(i);
-            for (int t = 0; t < n; t++) {
+            for (int t = 0; t < lanes; t++) {
                 double r = f[t] / fm;
                 double d = r / q;
                 double a = 1 - r * r;
@@ -85,12 +103,12 @@ final class Block {
 
     private void path(Cancellation c) {
         CorrectionPath path = new CorrectionPath(c);
-        pr = new double[3][n];
-        pi = new double[3][n];
-        after2 = new double[3][n];
-        digital2 = new double[3][n];
-        port2 = new double[n];
-        for (int t = 0; t < n; t++) {
+        pr = new double[3][lanes];
+        pi = new double[3][lanes];
+        after2 = new double[3][lanes];
+        digital2 = new double[3][lanes];
+        port2 = new double[lanes];
+        for (int t = 0; t < lanes; t++) {
             double pole = path.tuningPole(f[t]).norm();
             port2[t] = pole * pole;
             for (int i = 0; i < 3; i++) {
@@ -107,33 +125,54 @@ final class Block {
 
     private void noise(Design design) {
         PhaseNoise noise = new PhaseNoise(design);
-        for (Axis axis : Axis.ALL) {
-            density[axis.ordinal()] = new double[n];
-            for (int t = 0; t < n; t++) {
-                density[axis.ordinal()][t] = noise.density(axis, f[t]);
-            }
-        }
-        boolean asked = design.requirement().phaseNoise().isPresent();
-        noiseLimit = asked ? new double[n] : null;
-        for (int t = 0; t < n; t++) {
+        for (int t = 0; t < lanes; t++) {
             quiet[t] = noise.quiet(f[t]);
             toPhase[t] = Sidebands.phaseNoise(1, design.oscillator().outputHz(), f[t]);
-            if (asked) {
+        }
+        for (Axis axis : Axis.ALL) {
+            double[] g2 = new double[lanes];
+            for (int t = 0; t < lanes; t++) {
+                g2[t] = noise.density(axis, f[t]);
+            }
+            density[axis.ordinal()] = g2;
+            driven[axis.ordinal()] = times(g2, toPhase);
+        }
+        if (design.cancellation().isPresent()) {
+            port2 = times(port2, toPhase);
+            for (int i = 0; i < 3; i++) {
+                after2[i] = times(after2[i], toPhase);
+                digital2[i] = times(digital2[i], toPhase);
+            }
+        }
+        if (design.requirement().phaseNoise().isPresent()) {
+            noiseLimit = new double[lanes];
+            overNoise = new double[lanes];
+            for (int t = 0; t < lanes; t++) {
                 noiseLimit[t] = StrictMath.pow(10, noise.limitDbc(f[t]).orElseThrow() / 10);
+                overNoise[t] = 1 / noiseLimit[t];
+            }
+            for (int i = 0; i < 3; i++) {
+                drivenOverNoise[i] = times(driven[i], overNoise);
             }
         }
     }
 
+    private static double[] times(double[] x, double[] y) {
+        double[] product = new double[x.length];
+        for (int t = 0; t < product.length; t++) {
+            product[t] = x[t] * y[t];
+        }
+        return product;
+    }
+
     private void limit(Design design) {
         ResidualLimit limit = new ResidualLimit(design);
-        if (!limit.asked()) {
-            return;
-        }
-        limit2 = new double[3][n];
-        for (int t = 0; t < n; t++) {
-            for (Axis axis : Axis.ALL) {
-                double l = design.requirement().byVector() ? limit.vector(f[t]) : limit.at(axis, f[t]);
-                limit2[axis.ordinal()][t] = l * l;
+        for (Axis axis : Axis.ALL) {
+            double[] over = new double[lanes];
+            overLimit[axis.ordinal()] = over;
+            for (int t = 0; t < lanes; t++) {
+                double l = !limit.asked() ? 1e-9 : design.requirement().byVector() ? limit.vector(f[t]) : limit.at(axis, f[t]);
+                over[t] = 1 / (l * l);
             }
         }
     }

@@ -177,16 +177,10 @@ public final class Campaign {
             for (int s = 0; s < stacks.size(); s++) {
                 cells(power[stacks.get(s).ordinal()], (s * table.length + at) * CHUNK + slot, b.n);
             }
-            if (b.limit2 != null) {
-                double[][] p = power[stacks.get(stacks.size() - 1).ordinal()];
-                for (int t = 0; t < b.n; t++) {
-                    if (vector) {
-                        evenly = Math.max(evenly, (p[0][t] + p[1][t] + p[2][t]) / b.limit2[0][t]);
-                    } else {
-                        evenly = Math.max(evenly, Math.max(p[0][t] / b.limit2[0][t],
-                            Math.max(p[1][t] / b.limit2[1][t], p[2][t] / b.limit2[2][t])));
-                    }
-                }
+            double[][] p = power[stacks.get(stacks.size() - 1).ordinal()];
+            for (int t = 0; t < b.n; t++) {
+                evenly = Math.max(evenly, vector ? (p[0][t] + p[1][t] + p[2][t]) * b.overLimit[0][t]
+                    : Math.max(p[0][t] * b.overLimit[0][t], Math.max(p[1][t] * b.overLimit[1][t], p[2][t] * b.overLimit[2][t])));
             }
         }
     }

@@ -6,6 +6,7 @@ import java.util.TreeSet;
 import quietband.model.Design;
 import quietband.model.Quantities;
 import quietband.model.Tolerance;
+import quietband.model.Vibration;
 import quietband.platform.Assembly;
 import quietband.platform.Resonances;
 import quietband.response.Seeds;
@@ -23,6 +24,7 @@ final class Condition {
     private static final int IN_WIDTH = 9;
     private static final int SPARSEST = 45;
     private static final int DENSEST = 160;
+    private static final int MOST_TONES = 16;
 
     final String name;
     final List<Tolerance.Change> changes;
@@ -35,6 +37,8 @@ final class Condition {
     final int swingPerDecade;
     /** Whether jitter can be summed up on the nodes of the search. */
     final boolean inBand;
+    /** Whether the tones are worked out beside the nodes of the search. */
+    final boolean tonesBeside;
     private final List<int[]> slots = new ArrayList<>();
 
     Condition(String name, Design nominal, List<Tolerance.Change> changes, Varied varied) {
@@ -67,7 +71,11 @@ final class Condition {
         }
         // units with nodes of their own expand around their own springs
         lines = seeded || varied.shared() ? LineTables.NONE : LineTables.of(base, 2 * Math.PI * to);
-        nodes = new Nodes(grid.stream().mapToDouble(Double::doubleValue).toArray(), base, lines);
+        double[] tones = base.vibration().tones().stream().mapToDouble(Vibration.Tone::frequencyHz)
+            .filter(f -> f >= from && f <= to).distinct().toArray();
+        tonesBeside = base.requirement().tones().isPresent() && !varied.shared() && tones.length <= MOST_TONES
+            && base.vibration().tones().stream().allMatch(t -> t.frequencyHz() >= from && t.frequencyHz() <= to);
+        nodes = new Nodes(grid.stream().mapToDouble(Double::doubleValue).toArray(), tonesBeside ? tones : new double[0], base, lines);
     }
 
     /** The numbers of a drawn unit under this condition. */

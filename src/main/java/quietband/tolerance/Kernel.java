@@ -1,7 +1,6 @@
 package quietband.tolerance;
 
 import java.util.Arrays;
-import java.util.List;
 
 /**
  * The platform's equations of one unit on a block of frequencies: D is complex symmetric and factored as L Delta L^T without
@@ -27,8 +26,8 @@ final class Kernel {
     final boolean[] carried = new boolean[18];
 
     /** Builds D and N of a unit on a block. */
-    void assemble(UnitBody body, List<LineFamily> families, Block b) {
-        int n = b.n;
+    void assemble(UnitBody body, LineFamilies families, Block b) {
+        int n = b.lanes;
         System.arraycopy(body.filled, 0, filled, 0, filled.length);
         for (int e = 0; e < filled.length; e++) {
             if (filled[e]) {
@@ -48,8 +47,8 @@ final class Kernel {
             carried[4 * i] = true;
             Lanes.fill(nr[4 * i], ni[4 * i], body.mass, 0, n);
         }
-        for (LineFamily family : families) {
-            lines(family, b);
+        for (int f = 0; f < families.count(); f++) {
+            lines(families.get(f), b);
         }
     }
 
@@ -63,7 +62,7 @@ final class Kernel {
 
     /** j w/(j w + corner). */
     private static void relaxing(double[] re, double[] im, double corner, Block b) {
-        for (int t = 0; t < b.n; t++) {
+        for (int t = 0; t < b.lanes; t++) {
             double s = 1 / (b.w2[t] + corner * corner);
             re[t] = b.w2[t] * s;
             im[t] = b.w[t] * corner * s;
@@ -74,17 +73,17 @@ final class Kernel {
         int orders = family.orders(b.top);
         LineFunctions f = functions(family, orders, b);
         for (int e = 0; e < filled.length; e++) {
-            if (family.kRe[e] != null) {
-                Lanes.addSeries(zr[e], zi[e], family.kRe[e], family.kIm[e], f.phiRe, f.phiIm, orders, b.n);
+            if (family.stiff[e]) {
+                Lanes.addSeries(zr[e], zi[e], family.kRe[e], family.kIm[e], f.phiRe, f.phiIm, orders, b.lanes);
             }
         }
         for (int e = 0; e < carried.length; e++) {
-            if (family.mRe[e] != null) {
+            if (family.heavy[e]) {
                 if (!carried[e]) {
-                    Lanes.fill(nr[e], ni[e], 0, 0, b.n);
+                    Lanes.fill(nr[e], ni[e], 0, 0, b.lanes);
                     carried[e] = true;
                 }
-                Lanes.addSeries(nr[e], ni[e], family.mRe[e], family.mIm[e], f.chiRe, f.chiIm, orders, b.n);
+                Lanes.addSeries(nr[e], ni[e], family.mRe[e], family.mIm[e], f.chiRe, f.chiIm, orders, b.lanes);
             }
         }
     }
@@ -94,7 +93,7 @@ final class Kernel {
         if (family.table >= 0 && family.table < b.lines.length && b.lines[family.table] != null) {
             return b.lines[family.table];
         }
-        own.at(family, b.w2, b.top, orders, b.n);
+        own.at(family, b.w2, b.top, orders, b.lanes);
         return own;
     }
 

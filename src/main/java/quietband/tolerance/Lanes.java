@@ -192,6 +192,10 @@ final class Lanes {
             }
             return;
         }
+        if (Math.abs(delay) * largest < 0.03) {
+            shortDelay(zr, zi, w, delay, n);
+            return;
+        }
         // Taylor up to the 12th and 13th power: 0.5^14/14! is below 1e-15
         for (int t = 0; t < n; t++) {
             double s = w[t] * delay * (w[t] * delay);
@@ -201,6 +205,19 @@ final class Lanes {
             double a = w[t] * delay;
             double s = a * a;
             zi[t] = -a * (1 - s * S3 * (1 - s * S5 * (1 - s * S7 * (1 - s * S9 * (1 - s * S11 * (1 - s * S13))))));
+        }
+    }
+
+    /** Taylor up to the 6th and 7th power: 0.03^8/8! is below 1e-16. */
+    private static void shortDelay(double[] zr, double[] zi, double[] w, double delay, int n) {
+        for (int t = 0; t < n; t++) {
+            double s = w[t] * delay * (w[t] * delay);
+            zr[t] = 1 - s * C2 * (1 - s * C4 * (1 - s * C6));
+        }
+        for (int t = 0; t < n; t++) {
+            double a = w[t] * delay;
+            double s = a * a;
+            zi[t] = -a * (1 - s * S3 * (1 - s * S5 * (1 - s * S7)));
         }
     }
 }

@@ -1,6 +1,6 @@
 package quietband.tolerance;
 
-import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -8,7 +8,7 @@ import java.util.List;
  * {@code k* phi(u)} and {@code m chi(u)} with {@code phi = b cot b}, {@code chi = tan(b/2)/b}, {@code u = b^2 = w^2 m/k*}, is expanded
  * around one u for all: with {@code u_i = u (1 + d_i)} the sums over the lines are
  * {@code sum_p u^p phi^(p)(u)/p! sum_i k*_i d_i^p b_i^T b_i}. Where the design's own line is near enough the expansion is around that,
- * and the costly functions are those of a table that all units share; else it is around the lines' mean.
+ * and the costly functions are those of a table that all units share; else it is around the lines' mean. Filled anew for each unit.
  */
 final class LineFamily {
 
@@ -21,31 +21,37 @@ final class LineFamily {
     private static final double WIDEST = 0.12;
     // 0.2^12 is 4e-9
     private static final double WIDEST_TABLED = 0.2;
+    /** Lines that are summed up at once, and how many numbers are kept of them for each power of d. */
+    private static final int AT_ONCE = 4;
+    private static final int KEPT = 4 * AT_ONCE;
 
     /** Which family's table serves; -1 when none does. */
-    final int table;
-    final double alphaRe;
-    final double alphaIm;
-    /** sum_i k*_i d_i^p b_i^T b_i by element of the triangle, then p; null where it is zero. */
+    int table;
+    double alphaRe;
+    double alphaIm;
+    /** sum_i k*_i d_i^p b_i^T b_i by element of the triangle, then p; which are not zero. */
     final double[][] kRe = new double[UnitBody.TRIANGLE][];
     final double[][] kIm = new double[UnitBody.TRIANGLE][];
-    /** sum_i m_i d_i^p b_i^T b_i by element of N, then p; null where it is zero. */
+    final boolean[] stiff = new boolean[UnitBody.TRIANGLE];
+    /** sum_i m_i d_i^p b_i^T b_i by element of N, then p; which are not zero. */
     final double[][] mRe = new double[18][];
     final double[][] mIm = new double[18][];
-    private final double ratio;
+    final boolean[] heavy = new boolean[18];
+    /** k* d^p and m d^p of some lines: for each p the real parts of all k*, their imaginary parts, then those of m. */
+    private final double[] powers = new double[KEPT * TABLED];
+    private double ratio;
     private double spread;
     private double dRe;
     private double dIm;
 
-    private LineFamily(int table, double alphaRe, double alphaIm) {
-        this.table = table;
-        this.alphaRe = alphaRe;
-        this.alphaIm = alphaIm;
-        this.ratio = Math.sqrt(alphaRe * alphaRe + alphaIm * alphaIm);
+    /** Expands around the design's own line. */
+    void aroundTable(int family, LineTables tables, List<UnitBody.Line> lines) {
+        around(family, tables.alphaRe(family), tables.alphaIm(family));
+        spread = widest(lines);
     }
 
-    /** A family around the mean of its lines. */
-    static LineFamily aroundMean(List<UnitBody.Line> lines) {
+    /** Expands around the mean of the lines. */
+    void aroundMean(List<UnitBody.Line> lines) {
         double meanRe = 0;
         double meanIm = 0;
         double meanM = 0;
@@ -55,9 +61,20 @@ final class LineFamily {
             meanM += line.mass() / lines.size();
         }
         double size = meanRe * meanRe + meanIm * meanIm;
-        LineFamily family = new LineFamily(-1, meanM * meanRe / size, -meanM * meanIm / size);
-        family.spread = lines.size() > 1 ? family.widest(lines) : 0;
-        return family;
+        around(-1, meanM * meanRe / size, -meanM * meanIm / size);
+        spread = lines.size() > 1 ? widest(lines) : 0;
+    }
+
+    private void around(int family, double re, double im) {
+        table = family;
+        alphaRe = re;
+        alphaIm = im;
+        ratio = Math.sqrt(re * re + im * im);
+    }
+
+    /** Whether the lines are near enough to what they are expanded around. */
+    boolean holds(double top) {
+        return step(top) < (table >= 0 ? WIDEST_TABLED : WIDEST);
     }
 
     private double widest(List<UnitBody.Line> lines) {
@@ -79,20 +96,29 @@ final class LineFamily {
         dIm = -im / s;
     }
 
-    private LineFamily with(List<UnitBody.Line> lines, double top) {
+    /** Sums up the lines with as many orders as count up to an angular frequency. */
+    void sum(List<UnitBody.Line> lines, double top) {
         int orders = orders(top);
-        double[] powers = new double[4 * orders];
-        for (UnitBody.Line line : lines) {
-            powers(line, orders, powers);
+        Arrays.fill(stiff, false);
+        Arrays.fill(heavy, false);
+        double[][] rows = new double[AT_ONCE][];
+        for (int from = 0; from < lines.size(); from += AT_ONCE) {
+            for (int l = 0; l < AT_ONCE; l++) {
+                boolean there = from + l < lines.size();
+                rows[l] = there ? lines.get(from + l).row() : new double[6];
+                if (there) {
+                    powers(lines.get(from + l), l, orders);
+                }
+            }
             for (int i = 0; i < 6; i++) {
-                addRow(line.row(), i, powers, orders);
+                for (int j = 0; j < 6; j++) {
+                    add(i, j, rows[0][i] * rows[0][j], rows[1][i] * rows[1][j], rows[2][i] * rows[2][j], rows[3][i] * rows[3][j], orders);
+                }
             }
         }
-        return this;
     }
 
-    /** k* d^p and m d^p, real and imaginary parts. */
-    private void powers(UnitBody.Line line, int orders, double[] powers) {
+    private void powers(UnitBody.Line line, int l, int orders) {
         if (orders > 1) {
             departure(line);
         }
@@ -101,10 +127,11 @@ final class LineFamily {
         double mr = line.mass();
         double mi = 0;
         for (int p = 0; p < orders; p++) {
-            powers[p] = kr;
-            powers[orders + p] = ki;
-            powers[2 * orders + p] = mr;
-            powers[3 * orders + p] = mi;
+            int at = KEPT * p + l;
+            powers[at] = kr;
+            powers[at + AT_ONCE] = ki;
+            powers[at + 2 * AT_ONCE] = mr;
+            powers[at + 3 * AT_ONCE] = mi;
             double r = kr * dRe - ki * dIm;
             ki = kr * dIm + ki * dRe;
             kr = r;
@@ -114,75 +141,41 @@ final class LineFamily {
         }
     }
 
-    private void addRow(double[] b, int i, double[] powers, int orders) {
-        if (b[i] == 0) {
+    /** Adds some lines' powers, times what their rows hold for i and j. */
+    private void add(int i, int j, double a, double b, double c, double d, int orders) {
+        if (a == 0 && b == 0 && c == 0 && d == 0) {
             return;
         }
-        for (int j = 0; j <= i; j++) {
-            add(kRe, kIm, UnitBody.at(i, j), b[i] * b[j], powers, 0, orders);
+        if (j <= i) {
+            int e = UnitBody.at(i, j);
+            start(kRe, kIm, stiff, e);
+            add(kRe[e], kIm[e], 0, a, b, c, d, orders);
         }
-        for (int j = 0; j < 3; j++) {
-            add(mRe, mIm, 3 * i + j, b[i] * b[j], powers, 2 * orders, orders);
+        if (j < 3) {
+            int e = 3 * i + j;
+            start(mRe, mIm, heavy, e);
+            add(mRe[e], mIm[e], 2 * AT_ONCE, a, b, c, d, orders);
         }
     }
 
-    private static void add(double[][] re, double[][] im, int e, double rank, double[] powers, int from, int orders) {
-        if (rank == 0) {
-            return;
-        }
+    private static void start(double[][] re, double[][] im, boolean[] used, int e) {
         if (re[e] == null) {
-            re[e] = new double[orders];
-            im[e] = new double[orders];
+            re[e] = new double[TABLED];
+            im[e] = new double[TABLED];
         }
-        double[] r = re[e];
-        double[] i = im[e];
+        if (!used[e]) {
+            used[e] = true;
+            Arrays.fill(re[e], 0);
+            Arrays.fill(im[e], 0);
+        }
+    }
+
+    private void add(double[] re, double[] im, int first, double a, double b, double c, double d, int orders) {
+        int at = first;
         for (int p = 0; p < orders; p++) {
-            r[p] += rank * powers[from + p];
-            i[p] += rank * powers[from + orders + p];
-        }
-    }
-
-    /**
-     * Families of a unit's lines: those of one group and axis, or each line by itself where they differ too much for the band.
-     *
-     * @param top  highest angular frequency, rad/s
-     * @param near the design's families to expand around, by number; empty when there are no tables
-     */
-    static List<LineFamily> of(List<UnitBody.Line> lines, double top, LineTables near) {
-        int families = 0;
-        for (UnitBody.Line line : lines) {
-            families = Math.max(families, line.family() + 1);
-        }
-        List<LineFamily> made = new ArrayList<>(families);
-        List<UnitBody.Line> members = new ArrayList<>(lines.size());
-        for (int f = 0; f < families; f++) {
-            members.clear();
-            for (UnitBody.Line line : lines) {
-                if (line.family() == f) {
-                    members.add(line);
-                }
-            }
-            if (!members.isEmpty()) {
-                add(made, f, members, top, near);
-            }
-        }
-        return made;
-    }
-
-    private static void add(List<LineFamily> made, int f, List<UnitBody.Line> members, double top, LineTables near) {
-        if (near.holds(f)) {
-            LineFamily family = new LineFamily(f, near.alphaRe(f), near.alphaIm(f));
-            family.spread = family.widest(members);
-            if (family.step(top) < WIDEST_TABLED) {
-                made.add(family.with(members, top));
-                return;
-            }
-        }
-        LineFamily family = aroundMean(members);
-        if (members.size() > 1 && !(family.step(top) < WIDEST)) {
-            members.forEach(l -> made.add(aroundMean(List.of(l)).with(List.of(l), top)));
-        } else {
-            made.add(family.with(members, top));
+            re[p] += a * powers[at] + b * powers[at + 1] + (c * powers[at + 2] + d * powers[at + 3]);
+            im[p] += a * powers[at + 4] + b * powers[at + 5] + (c * powers[at + 6] + d * powers[at + 7]);
+            at += KEPT;
         }
     }
 

@@ -44,7 +44,9 @@ final class LineTables {
         for (int f = 0; f < count; f++) {
             int family = f;
             List<UnitBody.Line> members = body.lines.stream().filter(l -> l.family() == family).toList();
-            families.add(members.isEmpty() ? null : LineFamily.aroundMean(members));
+            LineFamily made = new LineFamily();
+            made.aroundMean(members);
+            families.add(members.isEmpty() ? null : made);
         }
         return new LineTables(families, top);
     }

@@ -20,7 +20,17 @@ final class Nodes {
         this(frequencies, design, LineTables.NONE);
     }
 
+    /** For units whose springs are near the design's. */
     Nodes(double[] frequencies, Design design, LineTables tables) {
+        this(frequencies, new double[0], design, tables);
+    }
+
+    /**
+     * For units whose springs are near the design's.
+     *
+     * @param beside frequencies that are worked out along with the nodes near them, few and between them
+     */
+    Nodes(double[] frequencies, double[] beside, Design design, LineTables tables) {
         f = frequencies.clone();
         x = new double[f.length];
         kink = new boolean[f.length];
@@ -29,13 +39,19 @@ final class Nodes {
             x[i] = StrictMath.log(f[i]);
             kink[i] = corners.contains(f[i]);
         }
-        int count = (f.length + Kernel.BLOCK - 1) / Kernel.BLOCK;
+        int room = Kernel.BLOCK - beside.length;
+        int count = (f.length + room - 1) / room;
         blocks = new Block[count];
         for (int b = 0; b < count; b++) {
             // even shares, so that no block is nearly empty
             int from = (int) ((long) f.length * b / count);
             int to = (int) ((long) f.length * (b + 1) / count);
-            blocks[b] = new Block(Arrays.copyOfRange(f, from, to), design, tables);
+            double first = b == 0 ? 0 : f[from];
+            double end = to == f.length ? Double.POSITIVE_INFINITY : f[to];
+            double[] near = Arrays.stream(beside).filter(v -> v >= first && v < end).toArray();
+            double[] all = Arrays.copyOf(Arrays.copyOfRange(f, from, to), to - from + near.length);
+            System.arraycopy(near, 0, all, to - from, near.length);
+            blocks[b] = new Block(all, to - from, design, tables);
         }
     }
 

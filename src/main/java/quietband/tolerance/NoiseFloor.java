@@ -36,15 +36,24 @@ final class NoiseFloor {
 
     /** Writes the floor at every frequency of a block. */
     void at(Block b, double[] floor) {
-        for (int t = 0; t < b.n; t++) {
-            double sum = 0;
-            if (corrected) {
-                sum = port * b.port2[t];
-                for (int i = 0; i < 3; i++) {
-                    sum += analog[i] * b.after2[i][t] + digital[i] * b.digital2[i][t];
-                }
-            }
-            floor[t] = b.quiet[t] + b.toPhase[t] * sum;
+        if (corrected) {
+            first(floor, b.quiet, port, b.port2, analog[0], b.after2[0], analog[1], b.after2[1], b.n);
+            rest(floor, analog[2], b.after2[2], digital[0], b.digital2[0], digital[1], b.digital2[1], digital[2], b.digital2[2], b.n);
+        } else {
+            System.arraycopy(b.quiet, 0, floor, 0, b.n);
+        }
+    }
+
+    private static void first(double[] z, double[] w, double a, double[] x, double b, double[] y, double c, double[] v, int n) {
+        for (int t = 0; t < n; t++) {
+            z[t] = w[t] + a * x[t] + b * y[t] + c * v[t];
+        }
+    }
+
+    private static void rest(double[] z, double a, double[] w, double b, double[] x, double c, double[] y, double d, double[] v,
+                             int n) {
+        for (int t = 0; t < n; t++) {
+            z[t] += a * w[t] + b * x[t] + (c * y[t] + d * v[t]);
         }
     }
 }

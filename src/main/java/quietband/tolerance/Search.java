@@ -11,16 +11,21 @@ import quietband.model.Stack;
  */
 final class Search {
 
+    private static final double LEAST = 1e-30;
+    private static final double MOST = 1e300;
+
     private final boolean vector;
     private final boolean derived;
     private final boolean noiseAsked;
     private final boolean together;
     private final int stack;
     private final int[] driven;
+    private final Design base;
     private final JitterSum jitter;
+    private final ToneCheck tones;
     private final NoiseFloor noise = new NoiseFloor();
     private final double[] floor = new double[Kernel.BLOCK];
-    private final double[][] limit2 = new double[3][Kernel.BLOCK];
+    private final double[][] scale = new double[3][Kernel.BLOCK];
     private double[][] over = new double[0][];
     private double[][] noiseOver = new double[0][];
     /** Worst residual, as power over the limit's (without one: over 1 (ppb/g)^2). */
@@ -28,8 +33,16 @@ final class Search {
     /** Worst phase noise over its limit; unused when none is asked. */
     final Peaks phaseNoise = new Peaks();
 
-    Search(Condition condition, boolean phaseNoiseToo, boolean jitterToo) {
-        Design base = condition.base;
+    /**
+     * For one condition.
+     *
+     * @param open bits of what is looked at beside the residual, if it is asked
+     */
+    Search(Condition condition, int open) {
+        base = condition.base;
+        boolean phaseNoiseToo = (open & Asked.PHASE_NOISE.bit()) != 0;
+        boolean jitterToo = (open & Asked.JITTER.bit()) != 0;
+        tones = condition.tonesBeside && (open & Asked.TONES.bit()) != 0 ? new ToneCheck() : null;
         jitter = jitterToo && condition.inBand ? new JitterSum(base, condition.nodes) : null;
         vector = base.requirement().byVector();
         derived = base.requirement().fromPhaseNoise();
@@ -47,6 +60,9 @@ final class Search {
     void fill(Design unit, UnitResponse response) {
         residual.clear();
         phaseNoise.clear();
+        if (tones != null) {
+            tones.clear();
+        }
         if (noiseAsked || derived || jitter != null) {
             noise.fill(unit, response.path.weights());
         }
@@ -66,6 +82,9 @@ final class Search {
         for (Block b : nodes.blocks) {
             response.residual(b, false);
             take(response, b, at);
+            if (tones != null) {
+                tones.take(base, b, b.n, b.lanes, response.power[stack]);
+            }
             at += b.n;
         }
         residual.find(nodes.x, over, nodes.kink, n);
@@ -80,17 +99,12 @@ final class Search {
         if (noiseAsked || derived || jitter != null) {
             noise.at(b, floor);
         }
-        double[][] limits = derived ? allowed(b) : b.limit2;
+        double[][] by = derived ? allowed(b) : b.overLimit;
         if (vector) {
-            for (int t = 0; t < b.n; t++) {
-                double least = limits == null ? 1e-18 : limits[0][t];
-                over[0][at + t] = ratio(power[0][t] + power[1][t] + power[2][t], least);
-            }
+            over(over[0], at, power[0], power[1], power[2], by[0], b.n);
         } else {
             for (int j = 0; j < 3; j++) {
-                for (int t = 0; t < b.n; t++) {
-                    over[j][at + t] = ratio(power[j][t], limits == null ? 1e-18 : limits[j][t]);
-                }
+                over(over[j], at, power[j], by[j], b.n);
             }
         }
         if (noiseAsked) {
@@ -106,46 +120,65 @@ final class Search {
         return jitter == null ? Double.NaN : jitter.rad();
     }
 
-    private static double ratio(double power, double limit) {
-        return power <= 0 || Double.isInfinite(limit) ? 1e-30 : power / limit;
+    /** Worst sideband over its limit beside the nodes looked at, as a ratio of amplitudes; NaN when tones are not looked at here. */
+    double tonesShare() {
+        return tones == null ? Double.NaN : tones.share();
+    }
+
+    private static void over(double[] over, int at, double[] power, double[] scale, int n) {
+        for (int t = 0; t < n; t++) {
+            over[at + t] = Math.max(LEAST, power[t] * scale[t]);
+        }
+    }
+
+    private static void over(double[] over, int at, double[] x, double[] y, double[] z, double[] scale, int n) {
+        for (int t = 0; t < n; t++) {
+            over[at + t] = Math.max(LEAST, (x[t] + y[t] + z[t]) * scale[t]);
+        }
     }
 
     private void noise(double[][] power, Block b, int at) {
         for (int k = 0; k < noiseOver.length; k++) {
+            double[] into = noiseOver[k];
             for (int t = 0; t < b.n; t++) {
-                double sum = 0;
-                if (together) {
-                    for (int j : driven) {
-                        sum += power[j][t] * b.density[j][t];
-                    }
-                } else {
-                    sum = power[driven[k]][t] * b.density[driven[k]][t];
-                }
-                noiseOver[k][at + t] = (floor[t] + b.toPhase[t] * sum) / b.noiseLimit[t];
+                into[at + t] = floor[t] * b.overNoise[t];
+            }
+            if (!together) {
+                addDriven(into, at, power[driven[k]], b.drivenOverNoise[driven[k]], b.n);
+                continue;
+            }
+            for (int j : driven) {
+                addDriven(into, at, power[j], b.drivenOverNoise[j], b.n);
             }
         }
     }
 
-    /** Squares of the residual that would just meet the phase-noise limit with this unit's own floor. */
+    private static void addDriven(double[] into, int at, double[] power, double[] scale, int n) {
+        for (int t = 0; t < n; t++) {
+            into[at + t] += power[t] * scale[t];
+        }
+    }
+
+    /** One over the squares of the residual that would just meet the phase-noise limit with this unit's own floor. */
     private double[][] allowed(Block b) {
         for (int t = 0; t < b.n; t++) {
             double left = b.noiseLimit == null ? Double.POSITIVE_INFINITY : b.noiseLimit[t] - floor[t];
             double all = 0;
+            for (int j : driven) {
+                all += b.driven[j][t];
+            }
             for (int j = 0; j < 3; j++) {
-                limit2[j][t] = Double.POSITIVE_INFINITY;
+                scale[j][t] = 0;
             }
             for (int j : driven) {
-                all += b.density[j][t];
-            }
-            for (int j : driven) {
-                double drive = together ? all : b.density[j][t];
-                limit2[j][t] = left <= 0 ? 0 : drive > 0 ? left / (b.toPhase[t] * drive) : Double.POSITIVE_INFINITY;
+                double drive = together ? all : b.driven[j][t];
+                scale[j][t] = left <= 0 ? MOST : Math.max(0, drive / left);
             }
             if (vector) {
-                limit2[0][t] = Math.min(limit2[0][t], Math.min(limit2[1][t], limit2[2][t]));
+                scale[0][t] = Math.max(scale[0][t], Math.max(scale[1][t], scale[2][t]));
             }
         }
-        return limit2;
+        return scale;
     }
 
     /** The name of a residual curve. */

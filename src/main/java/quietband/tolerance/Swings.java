@@ -10,7 +10,6 @@ import quietband.model.Requirement;
 import quietband.model.Stack;
 import quietband.model.Vec;
 import quietband.model.Vibration.Tone;
-import quietband.oscillator.Sidebands;
 import quietband.platform.Assembly;
 import quietband.response.Seeds;
 import quietband.response.Travel;
@@ -30,6 +29,7 @@ final class Swings {
     private final double[][] drivenWeight = new double[3][];
     private final MotionAt at = new MotionAt();
     private final NoiseFloor floor = new NoiseFloor();
+    private final ToneCheck tone = new ToneCheck();
     private final double[] floorAt = new double[Kernel.BLOCK];
 
     Swings(Condition condition) {
@@ -116,30 +116,12 @@ final class Swings {
 
     /** Worst sideband of a tone over its limit, as a ratio of amplitudes. */
     private double sidebands(Design unit, UnitResponse response, Nodes lines) {
-        double worst = Double.NEGATIVE_INFINITY;
+        tone.clear();
         for (Block b : lines.blocks) {
             response.residual(b, false);
-            double[][] power = response.power[Stack.fullest(base).ordinal()];
-            for (Tone tone : unit.vibration().tones()) {
-                for (int t = 0; t < b.n; t++) {
-                    if (b.f[t] == tone.frequencyHz()) {
-                        worst = Math.max(worst, over(unit, tone, power, t));
-                    }
-                }
-            }
+            tone.take(unit, b, 0, b.n, response.power[Stack.fullest(base).ordinal()]);
         }
-        return StrictMath.pow(10, worst / 20);
-    }
-
-    private static double over(Design unit, Tone tone, double[][] power, int t) {
-        double limit = unit.requirement().tones().orElseThrow().at(tone.frequencyHz());
-        double worst = Double.NEGATIVE_INFINITY;
-        for (Axis axis : tone.axis().map(List::of).orElse(Axis.ALL)) {
-            double beta = Sidebands.index(Math.sqrt(power[axis.ordinal()][t]), tone.peakG(), unit.oscillator().outputHz(),
-                tone.frequencyHz());
-            worst = Math.max(worst, Sidebands.levelDbc(beta) - limit);
-        }
-        return worst;
+        return tone.share();
     }
 
     private double travel(Design unit, Vec clearance) {
@@ -170,11 +152,11 @@ final class Swings {
     private void peaks(Design unit, UnitResponse response, Nodes lines) {
         for (Block b : lines.blocks) {
             at.take(unit, response, b);
-            for (Tone tone : unit.vibration().tones()) {
+            for (Tone line : unit.vibration().tones()) {
                 for (int t = 0; t < b.n; t++) {
-                    if (b.f[t] == tone.frequencyHz()) {
-                        for (Axis axis : tone.axis().map(List::of).orElse(Axis.ALL)) {
-                            at.addTone(t, axis.ordinal(), tone.peakG());
+                    if (b.f[t] == line.frequencyHz()) {
+                        for (Axis axis : line.axis().map(List::of).orElse(Axis.ALL)) {
+                            at.addTone(t, axis.ordinal(), line.peakG());
                         }
                     }
                 }

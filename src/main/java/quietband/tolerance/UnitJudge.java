@@ -30,7 +30,7 @@ final class UnitJudge {
         double highest = condition.base.requirement().toHz();
         response = new UnitResponse(condition.base, condition.varied,
             swings == null ? highest : Math.max(highest, swings.highest()), condition.lines);
-        search = new Search(condition, (screen.open() & Asked.PHASE_NOISE.bit()) != 0, (screen.open() & Asked.JITTER.bit()) != 0);
+        search = new Search(condition, screen.open());
     }
 
     /** The verdict on a unit. @throws ImpossibleUnit when its platform cannot be */
@@ -53,6 +53,11 @@ final class UnitJudge {
         if (!Double.isNaN(jitter)) {
             rest &= ~Asked.JITTER.bit();
             failed |= jitter > unit.requirement().jitter().orElseThrow().limitRad() ? Asked.JITTER.bit() : 0;
+        }
+        double tones = search.tonesShare();
+        if (!Double.isNaN(tones)) {
+            rest &= ~Asked.TONES.bit();
+            failed |= tones > 1 ? Asked.TONES.bit() : 0;
         }
         if (rest != 0) {
             double[] shares = swings.shares(unit, response, !condition.varied.shared(), rest);

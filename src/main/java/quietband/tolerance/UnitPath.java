@@ -83,21 +83,21 @@ final class UnitPath {
         for (int i = 0; i < 3; i++) {
             double g = sensitivity.get(i);
             if (own) {
-                Lanes.scale(cr[i], ci[i], g, 0, cr[i], ci[i], b.n);
+                Lanes.scale(cr[i], ci[i], g, 0, cr[i], ci[i], b.lanes);
             } else if (b.hr == null) {
-                Lanes.fill(cr[i], ci[i], g, 0, b.n);
+                Lanes.fill(cr[i], ci[i], g, 0, b.lanes);
             } else {
-                Lanes.scale(cr[i], ci[i], g, 0, b.hr[i], b.hi[i], b.n);
+                Lanes.scale(cr[i], ci[i], g, 0, b.hr[i], b.hi[i], b.lanes);
             }
         }
     }
 
     private void correction(Cancellation c, Block b) {
         for (int i = 0; i < 3; i++) {
-            Lanes.scale(pr[i], pi[i], turnRe[i], turnIm[i], b.pr[i], b.pi[i], b.n);
+            Lanes.scale(pr[i], pi[i], turnRe[i], turnIm[i], b.pr[i], b.pi[i], b.lanes);
             if (late[i] != 0) {
-                Lanes.delay(dr, di, b.w, late[i], b.top, b.n);
-                Lanes.product(pr[i], pi[i], pr[i], pi[i], dr, di, b.n);
+                Lanes.delay(dr, di, b.w, late[i], b.top, b.lanes);
+                Lanes.product(pr[i], pi[i], pr[i], pi[i], dr, di, b.lanes);
             }
             if (sensorVaries) {
                 exchange(c.sensor(), base.cancellation().orElseThrow().sensor(), i, b);
@@ -105,13 +105,13 @@ final class UnitPath {
         }
         List<Double> x = c.sensor().crossAxis();
         for (int k = 0; k < 3; k++) {
-            Lanes.mix(sr[k], si[k], x.get(k), pr[0], pi[0], x.get(3 + k), pr[1], pi[1], x.get(6 + k), pr[2], pi[2], b.n);
+            Lanes.mix(sr[k], si[k], x.get(k), pr[0], pi[0], x.get(3 + k), pr[1], pi[1], x.get(6 + k), pr[2], pi[2], b.lanes);
         }
     }
 
     /** Replaces the design's sensor response by the unit's: one pole and one resonance. */
     private void exchange(Cancellation.Sensor own, Cancellation.Sensor was, int axis, Block b) {
-        for (int t = 0; t < b.n; t++) {
+        for (int t = 0; t < b.lanes; t++) {
             double f = b.f[t];
             double r0 = f / was.resonance().frequencyHz().get(axis);
             double r1 = f / own.resonance().frequencyHz().get(axis);
@@ -129,6 +129,6 @@ final class UnitPath {
             dr[t] = (upRe * downRe + upIm * downIm) * s;
             di[t] = (upIm * downRe - upRe * downIm) * s;
         }
-        Lanes.product(pr[axis], pi[axis], pr[axis], pi[axis], dr, di, b.n);
+        Lanes.product(pr[axis], pi[axis], pr[axis], pi[axis], dr, di, b.lanes);
     }
 }

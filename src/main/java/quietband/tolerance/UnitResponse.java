@@ -1,6 +1,5 @@
 package quietband.tolerance;
 
-import java.util.List;
 import quietband.model.Cancellation;
 import quietband.model.Design;
 import quietband.model.Stack;
@@ -20,8 +19,6 @@ final class UnitResponse {
     private final Kernel kernel = new Kernel();
     private final Stack fullest;
     private final boolean inertiaVaries;
-    private final double topOfAll;
-    private final LineTables tables;
     private final double[][][] gr = new double[3][6][Kernel.BLOCK];
     private final double[][][] gi = new double[3][6][Kernel.BLOCK];
     /** c - s. */
@@ -29,7 +26,7 @@ final class UnitResponse {
     private final double[][] qi = new double[3][Kernel.BLOCK];
     private final double[] yr = new double[Kernel.BLOCK];
     private final double[] yi = new double[Kernel.BLOCK];
-    private List<LineFamily> families = List.of();
+    private final LineFamilies families;
     private Design unit;
     private Vec crystal = Vec.ZERO;
     private Vec sensor = Vec.ZERO;
@@ -42,11 +39,10 @@ final class UnitResponse {
      * @param tables  of the design's springs with mass, as the blocks have them
      */
     UnitResponse(Design base, Varied varied, double highest, LineTables tables) {
-        this.tables = tables;
         path = new UnitPath(base, varied.sensor(), varied.support());
         fullest = Stack.fullest(base);
         inertiaVaries = varied.inertia();
-        topOfAll = 2 * Math.PI * highest;
+        families = new LineFamilies(tables, 2 * Math.PI * highest);
     }
 
     /** Takes up a unit. @throws ImpossibleUnit when its platform cannot be */
@@ -55,7 +51,7 @@ final class UnitResponse {
         path.fill(made);
         made.platform().ifPresent(p -> {
             body.fill(p, inertiaVaries);
-            families = LineFamily.of(body.lines, topOfAll, tables);
+            families.fill(body.lines);
             crystal = made.oscillator().resonator().position().minus(p.centreOfGravity());
             sensor = made.cancellation().map(c -> c.sensor().position().minus(p.centreOfGravity())).orElse(Vec.ZERO);
         });
@@ -68,14 +64,14 @@ final class UnitResponse {
         boolean corrected = unit.cancellation().isPresent();
         if (corrected) {
             for (int j = 0; j < 3; j++) {
-                Lanes.difference(qr[j], qi[j], path.cr[j], path.ci[j], path.sr[j], path.si[j], b.n);
+                Lanes.difference(qr[j], qi[j], path.cr[j], path.ci[j], path.sr[j], path.si[j], b.lanes);
             }
         }
         if (everyStack || fullest == Stack.BARE) {
-            bolted(path.cr, path.ci, Stack.BARE, b.n);
+            bolted(path.cr, path.ci, Stack.BARE, b.lanes);
         }
         if (corrected && (everyStack || fullest == Stack.CANCELLED)) {
-            bolted(qr, qi, Stack.CANCELLED, b.n);
+            bolted(qr, qi, Stack.CANCELLED, b.lanes);
         }
         if (unit.platform().isPresent()) {
             sprung(b, corrected, everyStack);
@@ -93,25 +89,25 @@ final class UnitResponse {
         int sides = 0;
         int isolated = -1;
         if (everyStack || !shared) {
-            load(sides, b.n);
+            load(sides, b.lanes);
             isolated = sides++;
         }
         if (shared) {
-            loadCorrected(sides++, b.n);
+            loadCorrected(sides++, b.lanes);
         }
         kernel.assemble(body, families, b);
-        kernel.solve(gr, gi, sides, b.n);
+        kernel.solve(gr, gi, sides, b.lanes);
         for (int j = 0; j < 3; j++) {
             if (isolated >= 0) {
-                output(isolated, j, b.n);
-                Lanes.power(power[Stack.ISOLATED.ordinal()][j], path.cr[j], path.ci[j], b.w2, yr, yi, b.n);
+                output(isolated, j, b.lanes);
+                Lanes.power(power[Stack.ISOLATED.ordinal()][j], path.cr[j], path.ci[j], b.w2, yr, yi, b.lanes);
                 if (corrected && !shared) {
-                    Lanes.power(power[Stack.COMBINED.ordinal()][j], qr[j], qi[j], b.w2, yr, yi, b.n);
+                    Lanes.power(power[Stack.COMBINED.ordinal()][j], qr[j], qi[j], b.w2, yr, yi, b.lanes);
                 }
             }
             if (shared) {
-                output(sides - 1, j, b.n);
-                Lanes.power(power[Stack.COMBINED.ordinal()][j], qr[j], qi[j], b.w2, yr, yi, b.n);
+                output(sides - 1, j, b.lanes);
+                Lanes.power(power[Stack.COMBINED.ordinal()][j], qr[j], qi[j], b.w2, yr, yi, b.lanes);
             }
         }
     }
@@ -173,13 +169,13 @@ final class UnitResponse {
         for (int j = 0; j < 3; j++) {
             for (int i = 0; i < 6; i++) {
                 if (kernel.carried[3 * i + j]) {
-                    Lanes.copy(gr[j][i], gi[j][i], kernel.nr[3 * i + j], kernel.ni[3 * i + j], b.n);
+                    Lanes.copy(gr[j][i], gi[j][i], kernel.nr[3 * i + j], kernel.ni[3 * i + j], b.lanes);
                 } else {
-                    Lanes.fill(gr[j][i], gi[j][i], 0, 0, b.n);
+                    Lanes.fill(gr[j][i], gi[j][i], 0, 0, b.lanes);
                 }
             }
         }
-        kernel.solve(gr, gi, 3, b.n);
+        kernel.solve(gr, gi, 3, b.lanes);
     }
 
     /** Real part of D^-1 N for a drive and coordinate, after {@link #motion}. */
