@@ -11,13 +11,13 @@ record DesignMaker(Made<Oscillator> oscillator, Made<Optional<Platform>> platfor
                    Made<Requirement> requirement, Made<Vec> weightsPerG) {
 
     /** Compiles a checked value tree whose numbers have their slots. */
-    static DesignMaker compile(Written root, double[] nominal) {
+    static DesignMaker compile(Written root, Layout layout, double[] nominal) {
         return new DesignMaker(OscillatorMaker.compile(root.get("oscillator"), nominal),
             optional(root.get("platform"), PlatformMaker.compile(root.get("platform"), nominal)),
             optional(root.get("cancellation"), CancellationMaker.compile(root.get("cancellation"),
                 OscillatorMaker.resonator(root.get("oscillator").get("resonator")), nominal)),
-            VibrationMaker.compile(root.get("vibration"), nominal),
-            RequirementMaker.compile(root.get("requirement"), nominal),
+            Made.onceFor(layout.extent("vibration"), nominal, VibrationMaker.compile(root.get("vibration"), nominal)),
+            Made.onceFor(layout.extent("requirement"), nominal, RequirementMaker.compile(root.get("requirement"), nominal)),
             v -> Made.vec(v, root.get("cancellation").get("weights").slot()));
     }
 

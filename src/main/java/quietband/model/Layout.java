@@ -2,6 +2,7 @@ package quietband.model;
 
 import java.util.ArrayList;
 import java.util.BitSet;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import quietband.units.Dimension;
@@ -18,12 +19,15 @@ final class Layout {
     private final List<Double> values = new ArrayList<>();
     private final BitSet spreads = new BitSet();
     private final BitSet followers = new BitSet();
+    private final Map<String, int[]> extents = new HashMap<>();
     private DesignMaker maker;
 
     /** Lays out the tree of a whole file; sets the slot of each of its numbers and expands spring groups. */
     Layout(Written root) {
         for (String block : BLOCKS) {
+            int first = slots.size();
             add(root.get(block), new Spot(Address.ROOT.key(block), "", 0), -1);
+            extents.put(block, new int[] {first, slots.size()});
         }
     }
 
@@ -99,6 +103,11 @@ final class Layout {
     /** Sets what makes records from numbers in these slots; once, after checking. */
     void compiled(DesignMaker made) {
         maker = made;
+    }
+
+    /** The first slot of a block and the one after its last. */
+    int[] extent(String block) {
+        return extents.get(block).clone();
     }
 
     DesignMaker maker() {

@@ -13,6 +13,17 @@ interface Made<T> {
     /** The part for these numbers, which are not modified and not kept. */
     T from(double[] v);
 
+    /**
+     * The same, but that of the file's own numbers is made once: units seldom differ in it.
+     *
+     * @param extent  first slot that it depends on and the one after the last
+     * @param nominal the numbers as written
+     */
+    static <T> Made<T> onceFor(int[] extent, double[] nominal, Made<T> made) {
+        T first = made.from(nominal);
+        return v -> Arrays.equals(v, extent[0], extent[1], nominal, extent[0], extent[1]) ? first : made.from(v);
+    }
+
     /** Three numbers in a row. */
     static Vec vec(double[] v, int first) {
         return new Vec(v[first], v[first + 1], v[first + 2]);

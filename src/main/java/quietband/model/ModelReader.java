@@ -41,7 +41,7 @@ final class ModelReader {
         List<Tolerance.Correlation> correlations =
             new CorrelationReader(tolerances, quantities, problems).read(root.get("correlations"), allRead);
         problems.check();
-        DesignMaker maker = DesignMaker.compile(root, numbers);
+        DesignMaker maker = DesignMaker.compile(root, layout, numbers);
         layout.compiled(maker);
         Design design = Design.of(root.get("title").text(), tolerances, correlations, conditions, quantities);
         return new Result(design, problems.warnings(), references.files());

@@ -2,7 +2,6 @@ package quietband.tolerance;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
@@ -57,6 +56,7 @@ public record Influence(List<Line> lines, long evaluations, long halvedUnits) {
             scatter.first(e) + scatter.count(e))).toArray()));
         Sobol.Estimate sobol = Sobol.of(scatter.size(), groups, ROWS, confidence, plan.seed(), threads, () -> margin(plan));
         int units = (int) Math.min(outcome.units(), Math.max(LEAST_HALVED, Math.min(100_000, outcome.units() / 5)));
+        double[] ranks = ranks(sobol.a());
         double[] before = met(plan, scatter, units, threads);
         double yield = (double) outcome.met(0) / outcome.units();
         List<Line> lines = new ArrayList<>();
@@ -69,7 +69,7 @@ public record Influence(List<Line> lines, long evaluations, long halvedUnits) {
                 gained += (after[u] - before[u]) / units;
             }
             lines.add(new Line(scatter.name(e), scatter.groups().get(g).stream().map(scatter::name).toList(),
-                sobol.indices().get(g), rank(scatter, e, sobol), yield, Math.max(0, Math.min(1, yield + gained))));
+                sobol.indices().get(g), rank(scatter, e, sobol, ranks), yield, Math.max(0, Math.min(1, yield + gained))));
         }
         long evaluations = (long) ROWS * (groups.size() + 2) + (long) units * (scatter.count() + 1);
         return new Influence(lines, evaluations, units);
@@ -112,7 +112,7 @@ public record Influence(List<Line> lines, long evaluations, long halvedUnits) {
         });
     }
 
-    private static double rank(Scatter scatter, int entry, Sobol.Estimate sobol) {
+    private static double rank(Scatter scatter, int entry, Sobol.Estimate sobol, double[] ranks) {
         int rows = sobol.a().length;
         Entry e = scatter.entries().get(entry);
         int columns = e.isLot() ? 3 : e.count();
@@ -126,21 +126,19 @@ public record Influence(List<Line> lines, long evaluations, long halvedUnits) {
         }
         double most = 0;
         for (double[] column : drawn) {
-            double rho = spearman(column, sobol.a());
+            double rho = correlation(ranks(column), ranks);
             most = Math.abs(rho) > Math.abs(most) ? rho : most;
         }
         return most;
     }
 
-    /** Spearman's rank correlation; equal values share their mean rank. */
-    static double spearman(double[] x, double[] y) {
-        double[] rx = ranks(x);
-        double[] ry = ranks(y);
-        double mean = (x.length - 1) / 2.0;
+    /** Correlation of ranks: Spearman's. */
+    private static double correlation(double[] rx, double[] ry) {
+        double mean = (rx.length - 1) / 2.0;
         double xy = 0;
         double xx = 0;
         double yy = 0;
-        for (int i = 0; i < x.length; i++) {
+        for (int i = 0; i < rx.length; i++) {
             xy += (rx[i] - mean) * (ry[i] - mean);
             xx += (rx[i] - mean) * (rx[i] - mean);
             yy += (ry[i] - mean) * (ry[i] - mean);
@@ -148,20 +146,21 @@ public record Influence(List<Line> lines, long evaluations, long halvedUnits) {
         return xx > 0 && yy > 0 ? xy / Math.sqrt(xx * yy) : 0;
     }
 
+    /** From 0; equal values share their mean rank. */
     private static double[] ranks(double[] v) {
-        Integer[] order = new Integer[v.length];
-        Arrays.setAll(order, i -> i);
-        Arrays.sort(order, Comparator.comparingDouble(i -> v[i]));
+        double[] sorted = v.clone();
+        Arrays.sort(sorted);
         double[] ranks = new double[v.length];
-        for (int from = 0; from < v.length;) {
+        for (int i = 0; i < v.length; i++) {
+            int from = Arrays.binarySearch(sorted, v[i]);
             int to = from + 1;
-            while (to < v.length && v[order[to]] == v[order[from]]) {
+            while (from > 0 && sorted[from - 1] == v[i]) {
+                from--;
+            }
+            while (to < sorted.length && sorted[to] == v[i]) {
                 to++;
             }
-            for (int i = from; i < to; i++) {
-                ranks[order[i]] = (from + to - 1) / 2.0;
-            }
-            from = to;
+            ranks[i] = (from + to - 1) / 2.0;
         }
         return ranks;
     }
