@@ -11,7 +11,7 @@ public final class Svg {
     /**
      * Draws.
      *
-     * @param name   of the picture, letters, digits and hyphens: begins each id in it, so that several fit in one page
+     * @param name   of the picture, letters, digits and hyphens: its id, and the beginning of each in it, so that several fit in one page
      * @param title  what it shows, for those who do not see it
      * @param width  in px
      * @param height in px
@@ -25,7 +25,7 @@ public final class Svg {
                 + "); install the packages fontconfig and fonts-dejavu-core");
         }
         StringBuilder out = new StringBuilder(1 << 14);
-        out.append("<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" width=\"").append(width).append("\" height=\"").append(height)
+        out.append("<svg xmlns=\"http://www.w3.org/2000/svg\" id=\"").append(name).append("\" role=\"img\" width=\"").append(width).append("\" height=\"").append(height)
             .append("\" viewBox=\"0 0 ").append(width).append(' ').append(height).append("\"><title>")
             .append(SvgElements.escaped(title)).append("</title>");
         elements.writeTo(out);
