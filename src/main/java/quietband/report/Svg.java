@@ -25,9 +25,9 @@ public final class Svg {
                 + "); install the packages fontconfig and fonts-dejavu-core");
         }
         StringBuilder out = new StringBuilder(1 << 14);
-        out.append("<svg xmlns=\"http://www.w3.org/2000/svg\" id=\"").append(name).append("\" role=\"img\" width=\"").append(width).append("\" height=\"").append(height)
-            .append("\" viewBox=\"0 0 ").append(width).append(' ').append(height).append("\"><title>")
-            .append(SvgElements.escaped(title)).append("</title>");
+        out.append("<svg xmlns=\"http://www.w3.org/2000/svg\" id=\"").append(name).append("\" role=\"img\" width=\"").append(width)
+            .append("\" height=\"").append(height).append("\" viewBox=\"0 0 ").append(width).append(' ').append(height)
+            .append("\"><title>").append(SvgElements.escaped(title)).append("</title>");
         elements.writeTo(out);
         return out.append("</svg>\n").toString();
     }
