@@ -17,6 +17,9 @@ import quietband.response.ResidualLimit;
  */
 final class Block {
 
+    /** What a power is multiplied by where nothing at all is allowed. */
+    static final double MOST = 1e300;
+
     /** How many frequencies are nodes, and how many there are with those beside them, which come last. */
     final int n;
     final int lanes;
@@ -34,7 +37,7 @@ final class Block {
     double[][] pi;
     /**
      * What a power is multiplied by to be over the residual limit's, per axis, of the vector in the first when that is judged;
-     * g^2, 0 where the limit is infinite. Without a limit it is 1 (ppb/g)^2.
+     * g^2, 0 where the limit is infinite, finite where it is 0. Without a limit it is 1 (ppb/g)^2.
      */
     final double[][] overLimit = new double[3][];
     /** Driving density per axis, g^2/Hz. */
@@ -172,7 +175,7 @@ final class Block {
             overLimit[axis.ordinal()] = over;
             for (int t = 0; t < lanes; t++) {
                 double l = !limit.asked() ? 1e-9 : design.requirement().byVector() ? limit.vector(f[t]) : limit.at(axis, f[t]);
-                over[t] = 1 / (l * l);
+                over[t] = Math.min(MOST, 1 / (l * l));
             }
         }
     }

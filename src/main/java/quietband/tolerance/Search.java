@@ -12,7 +12,6 @@ import quietband.model.Stack;
 final class Search {
 
     private static final double LEAST = 1e-30;
-    private static final double MOST = 1e300;
 
     private final boolean vector;
     private final boolean derived;
@@ -172,7 +171,7 @@ final class Search {
             }
             for (int j : driven) {
                 double drive = together ? all : b.driven[j][t];
-                scale[j][t] = left <= 0 ? MOST : Math.max(0, drive / left);
+                scale[j][t] = left <= 0 ? Block.MOST : Math.max(0, drive / left);
             }
             if (vector) {
                 scale[0][t] = Math.max(scale[0][t], Math.max(scale[1][t], scale[2][t]));
