@@ -35,8 +35,7 @@ public final class Quietband implements Runnable {
     public static void main(String[] args) {
         int again = FastStart.again(new Halt(), args);
         if (again != FastStart.HERE) {
-            // at once: this process holds nothing that has to be put in order
-            Runtime.getRuntime().halt(again);
+            System.exit(again);
         }
         PrintWriter out = new PrintWriter(System.out, false, StandardCharsets.UTF_8);
         PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);

@@ -43,6 +43,15 @@ class FastStartTest {
             .isEqualTo(quick);
     }
 
+    @ParameterizedTest
+    @CsvSource({"tolerance m.yaml, true", "tolerance m.yaml --units 99999, true", "tolerance m.yaml --units=100000, false",
+        "tolerance m.yaml --units 1000000, false", "simulate m.yaml, false"})
+    void few_units_are_compiled_in_small_pieces(String line, boolean small) throws IOException {
+        String jar = jar(true);
+        List<String> c = FastStart.command(HOME, jar, ("-jar " + jar + " " + line).split(" "), false, line.split(" "));
+        assertThat(c.stream().anyMatch(o -> o.startsWith("-XX:FreqInlineSize="))).isEqualTo(small);
+    }
+
     @Test
     void options_of_the_virtual_machine_are_respected() throws IOException {
         String jar = jar(true);
