@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -17,7 +18,7 @@ import java.util.Set;
 final class FastStart {
 
     /** Set in the process that was started again, to the number of the first. */
-    private static final String AGAIN = "quietband.again";
+    static final String AGAIN = "quietband.again";
     /** Commands that are done before thorough compilation pays, unless many points are asked for. */
     private static final Set<String> SHORT = Set.of("assess", "compare", "schema", "new", "orient");
     private static final int MANY_DIGITS = 5;
@@ -171,9 +172,11 @@ final class FastStart {
         @Override
         public void run() {
             try {
+                Optional<ProcessHandle> parent;
                 do {
                     Thread.sleep(EVERY_MS);
-                } while (ProcessHandle.current().parent().map(ProcessHandle::pid).orElse(0L) == first);
+                    parent = ProcessHandle.current().parent();
+                } while (parent.isPresent() && parent.get().pid() == first);
             } catch (InterruptedException e) {
                 Thread.currentThread().interrupt();
                 return;
