@@ -8,11 +8,10 @@ import java.util.concurrent.CancellationException;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import quietband.model.ModelFile;
-import quietband.report.AssessmentPage;
 
 /**
- * Begins an assessment on a second thread while the options on its command line are made out: reads the model, then loads what
- * draws charts, which takes long. A mere head start: what goes wrong here is done again, and said, where it is needed.
+ * Begins an assessment on a second thread while the options on its command line are made out: reads the model, and loads what its
+ * hash takes. A mere head start: what goes wrong here is done again, and said, where it is needed.
  */
 final class Ahead {
 
@@ -58,7 +57,6 @@ final class Ahead {
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException("every Java has SHA-256", e);
         }
-        AssessmentPage.load();
     }
 
     /** The model of a file: as read ahead, else read now. */

@@ -33,13 +33,6 @@ public final class AssessmentPage {
         drawing.setDaemon(true);
     }
 
-    /** Loads what draws charts, by drawing one. */
-    public static void load() {
-        double[] x = {10, 100, 1000};
-        ChartLine line = new ChartLine("line", x, x, Look.number(0));
-        new FrequencyChart("load", "", "", 10, 1000, new FrequencyChart.Scale(true, 1, 1000), List.of(line)).svg();
-    }
-
     /** Begins to draw the charts of a model. */
     public static AssessmentPage begin(ModelFile file) {
         AssessmentPage page = new AssessmentPage(file);
