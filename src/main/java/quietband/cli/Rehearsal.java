@@ -6,8 +6,8 @@ import java.nio.file.Path;
 import java.util.List;
 
 /**
- * Runs what is run most, for the build to note which classes that takes: {@link FastStart} starts with them loaded. Given the folder
- * of a model and one for the results, which nobody needs.
+ * Runs what is run most, for the build to note which classes that takes: {@link FastStart} starts with them loaded. Given a model
+ * file and a folder for the results, which nobody needs.
  */
 final class Rehearsal {
 

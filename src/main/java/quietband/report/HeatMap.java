@@ -7,12 +7,7 @@ import java.awt.geom.Ellipse2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
-import java.io.ByteArrayOutputStream;
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.util.Base64;
 import java.util.Locale;
-import javax.imageio.ImageIO;
 
 /**
  * A quantity over two others, as one image with a line where it meets a limit.
@@ -54,23 +49,7 @@ record HeatMap(String name, String title, Scale x, Scale y, double[][] z, double
     /** The picture. */
     String svg() {
         double[] ends = ends();
-        String drawn = Svg.draw(name, title, WIDTH, HEIGHT, g -> draw(g, ends[0], ends[1]));
-        // the images go below everything that is drawn
-        int at = drawn.indexOf("</title>") + "</title>".length();
-        return drawn.substring(0, at) + element(image(ends[0], ends[1]), LEFT) + element(colours(), BAR)
-            + drawn.substring(at);
-    }
-
-    private static String element(BufferedImage image, int left) {
-        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-        try {
-            ImageIO.write(image, "png", bytes);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
-        return String.format(Locale.ROOT,
-            "<image x=\"%d\" y=\"%d\" width=\"%d\" height=\"%d\" href=\"data:image/png;base64,%s\"/>", left,
-            TOP, image.getWidth(), image.getHeight(), Base64.getEncoder().encodeToString(bytes.toByteArray()));
+        return Svg.draw(name, title, WIDTH, HEIGHT, g -> draw(g, ends[0], ends[1]));
     }
 
     private double[] ends() {
@@ -90,6 +69,8 @@ record HeatMap(String name, String title, Scale x, Scale y, double[][] z, double
     }
 
     private void draw(Graphics2D g, double low, double high) {
+        g.drawImage(image(low, high), LEFT, TOP, null);
+        g.drawImage(colours(), BAR, TOP, null);
         g.setFont(Look.FONT);
         g.setColor(Look.INK);
         g.drawString(title, LEFT, TOP - 12);

@@ -1,5 +1,6 @@
 package quietband.tolerance;
 
+import java.util.Arrays;
 import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.Requirement;
@@ -7,6 +8,12 @@ import quietband.spectrum.LogCurve;
 
 /** Integrated phase noise of a unit, summed up on nodes that are looked at anyway, by trapezoids in log f. */
 final class JitterSum {
+
+    private static final double[] ONES = new double[Kernel.BLOCK];
+
+    static {
+        Arrays.fill(ONES, 1);
+    }
 
     private final double[] floorWeight;
     private final double[][] drivenWeight = new double[3][];
@@ -39,7 +46,7 @@ final class JitterSum {
         for (int j : driven) {
             part[j] += sum(b.driven[j], power[j], drivenWeight[j], at, b.n);
         }
-        rest += sum(floor, floorWeight, at, b.n);
+        rest += sum(floor, ONES, floorWeight, at, b.n);
     }
 
     /** Four sums at once: none waits for the other. */
@@ -57,24 +64,6 @@ final class JitterSum {
         }
         for (; t < n; t++) {
             a += x[t] * y[t] * weight[at + t];
-        }
-        return a + b + (c + d);
-    }
-
-    private static double sum(double[] x, double[] weight, int at, int n) {
-        double a = 0;
-        double b = 0;
-        double c = 0;
-        double d = 0;
-        int t = 0;
-        for (; t + 3 < n; t += 4) {
-            a += x[t] * weight[at + t];
-            b += x[t + 1] * weight[at + t + 1];
-            c += x[t + 2] * weight[at + t + 2];
-            d += x[t + 3] * weight[at + t + 3];
-        }
-        for (; t < n; t++) {
-            a += x[t] * weight[at + t];
         }
         return a + b + (c + d);
     }
