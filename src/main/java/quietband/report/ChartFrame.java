@@ -5,12 +5,18 @@ import org.jfree.chart.JFreeChart;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.block.BlockBorder;
 import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.text.TextUtils;
 import org.jfree.chart.title.LegendTitle;
 import org.jfree.chart.ui.RectangleEdge;
 import org.jfree.chart.ui.RectangleInsets;
 
 /** What every chart has around its lines: paper, grid, legend on top, room for the last label. */
 public final class ChartFrame {
+
+    static {
+        // turned labels as text, not as outlines of their letters
+        TextUtils.setUseDrawRotatedStringWorkaround(false);
+    }
 
     private ChartFrame() { }
 

@@ -13,7 +13,6 @@ import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.ValueAxis;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
-import org.jfree.chart.text.TextUtils;
 import org.jfree.data.xy.DefaultXYDataset;
 
 /**
@@ -99,8 +98,6 @@ record FrequencyChart(String name, String title, String unit, double fromHz, dou
 
     /** The picture. */
     String svg() {
-        // turned labels as text, not as outlines of their letters
-        TextUtils.setUseDrawRotatedStringWorkaround(false);
         return Svg.draw(name, title, WIDTH, HEIGHT, g -> chart().draw(g, new Rectangle2D.Double(0, 0, WIDTH, HEIGHT)));
     }
 

@@ -25,7 +25,7 @@ public record Look(Color colour, float width, List<Float> dash, Shape marker) {
     public static final Color FAINT = new Color(0x5B6670);
     public static final Color GRID = new Color(0xD5D9DC);
     public static final Color PAPER = Color.WHITE;
-    public static final Font FONT = new Font(Font.SANS_SERIF, Font.PLAIN, 12);
+    public static final Font FONT = new ChartFont(12);
 
     private static final Color ORANGE = new Color(0xC96A00);
     private static final Color BLUE = new Color(0x2A86C8);

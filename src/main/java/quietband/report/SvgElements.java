@@ -195,7 +195,7 @@ final class SvgElements {
     }
 
     private static String family(Font font) {
-        return switch (font.getFamily(java.util.Locale.ROOT)) {
+        return switch (font.getName()) {
             case Font.SANS_SERIF, Font.DIALOG -> "sans-serif";
             case Font.SERIF -> "serif";
             case Font.MONOSPACED, Font.DIALOG_INPUT -> "monospace";

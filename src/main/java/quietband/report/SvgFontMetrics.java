@@ -5,7 +5,7 @@ import java.awt.FontMetrics;
 import java.awt.font.FontRenderContext;
 import java.awt.font.LineMetrics;
 
-/** Sizes of a font's text in px, from the font itself, without a device. */
+/** Sizes of a font's text in px, from the font itself, without a device; see {@link ChartFont}. */
 final class SvgFontMetrics extends FontMetrics {
 
     private static final long serialVersionUID = 1;
