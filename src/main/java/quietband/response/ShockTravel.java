@@ -16,16 +16,18 @@ import quietband.vibration.Pulse;
 
 /**
  * Peak displacement under a shock from rest. The platform's equations are joined with those of the pulse (a'' = -omega^2 a)
- * and stepped with their exact matrix exponential; between steps a cubic through values and rates finds the peaks.
+ * and stepped with their exact matrix exponential; between steps a polynomial through values, rates and accelerations finds the
+ * peaks: with a step h and the highest natural frequency w within (w h)^6 / 46080 of its part.
  */
 final class ShockTravel {
 
-    private static final double STEPS_PER_PERIOD = 64;
+    private static final double STEPS_PER_PERIOD = 20;
     private static final double PERIODS_AFTER = 12;
     private static final int MOST_STEPS = 60_000;
 
     private final Assembly assembly;
     private final RelativeMotion motion;
+    private final double[][] dynamics;
     private final Map<List<Double>, double[][]> exponentials = new HashMap<>();
 
     private final double periods;
@@ -41,6 +43,7 @@ final class ShockTravel {
         this.periods = periods;
         this.stepsPerPeriod = stepsPerPeriod;
         this.motion = new RelativeMotion(assembly);
+        this.dynamics = motion.dynamics().getData();
     }
 
     /**
@@ -67,18 +70,32 @@ final class ShockTravel {
         double step = duration / steps;
         double[][] advance = advance(axis, omega, step);
         double[] next = new double[x.length];
-        tracker.start(x);
+        double[] motion = new double[18];
+        tracker.start(motion(x, axis, motion));
         for (int s = 0; s < steps; s++) {
             for (int i = 0; i < x.length; i++) {
-                double sum = 0;
-                for (int j = 0; j < x.length; j++) {
-                    sum += advance[i][j] * x[j];
-                }
-                next[i] = sum;
+                next[i] = product(advance[i], x, x.length);
             }
             System.arraycopy(next, 0, x, 0, x.length);
-            tracker.step(x, step);
+            tracker.step(motion(x, axis, motion), step);
         }
+    }
+
+    /** Coordinates, rates and accelerations of a state. */
+    private double[] motion(double[] x, Axis axis, double[] into) {
+        System.arraycopy(x, 0, into, 0, 12);
+        for (int c = 0; c < 6; c++) {
+            into[12 + c] = product(dynamics[6 + c], x, motion.order()) + motion.drive(6 + c, axis.ordinal()) * x[motion.order()];
+        }
+        return into;
+    }
+
+    private static double product(double[] row, double[] x, int n) {
+        double sum = 0;
+        for (int j = 0; j < n; j++) {
+            sum += row[j] * x[j];
+        }
+        return sum;
     }
 
     /** One axis's part of the step: the platform's states and the two of the pulse. */
@@ -95,11 +112,40 @@ final class ShockTravel {
         return advance;
     }
 
-    /** The step of the platform's states, joined with one pulse per axis: one exponential serves the three axes. */
+    /**
+     * The step of the platform's states, joined with one pulse per axis: one exponential serves the three axes. It is taken with
+     * each rate in the unit of its value times the highest natural frequency, so that all entries are of one size.
+     */
     private double[][] exponential(double omega, double step) {
         int n = motion.order();
+        double[] unit = new double[n + 6];
+        double highest = assembly.modes().omega(5);
+        for (int i = 0; i < unit.length; i++) {
+            boolean rate = i >= 6 && i < 12;
+            unit[i] = i < n ? rate ? highest : 1 : highest * highest * ((i - n) % 2 == 0 ? 1 : highest);
+        }
+        double[][] e = MatrixUtils.matrixExponential(inUnits(unit, joined(omega)).scalarMultiply(step)).getData();
+        for (int i = 0; i < unit.length; i++) {
+            for (int j = 0; j < unit.length; j++) {
+                e[i][j] *= unit[i] / unit[j];
+            }
+        }
+        return e;
+    }
+
+    private static RealMatrix inUnits(double[] unit, RealMatrix a) {
+        for (int i = 0; i < unit.length; i++) {
+            for (int j = 0; j < unit.length; j++) {
+                a.multiplyEntry(i, j, unit[j] / unit[i]);
+            }
+        }
+        return a;
+    }
+
+    private RealMatrix joined(double omega) {
+        int n = motion.order();
         RealMatrix joined = MatrixUtils.createRealMatrix(n + 6, n + 6);
-        joined.setSubMatrix(motion.dynamics().getData(), 0, 0);
+        joined.setSubMatrix(dynamics, 0, 0);
         for (Axis axis : Axis.ALL) {
             int pulse = n + 2 * axis.ordinal();
             for (int i = 0; i < n; i++) {
@@ -108,70 +154,79 @@ final class ShockTravel {
             joined.setEntry(pulse, pulse + 1, 1);
             joined.setEntry(pulse + 1, pulse, -omega * omega);
         }
-        return MatrixUtils.matrixExponential(joined.scalarMultiply(step)).getData();
+        return joined;
     }
 
     /** Follows the points and keeps the largest displacement per axis. */
     private static final class Tracker {
 
+        private static final int HALVINGS = 24;
+
         private final double[][] rows;
-        private final double[] u;
-        private final double[] rate;
+        /** Of each point's three displacements: value, rate, acceleration; now and a step before. */
+        private double[] now;
+        private double[] before;
         private final double[] most = new double[3];
 
         Tracker(Assembly assembly, List<Vec> points) {
             rows = points.stream().map(p -> Lever.of(assembly.fromCentre(p))).toArray(double[][]::new);
-            u = new double[3 * rows.length];
-            rate = new double[3 * rows.length];
+            now = new double[9 * rows.length];
+            before = new double[9 * rows.length];
         }
 
-        void start(double[] x) {
-            for (int p = 0; p < rows.length; p++) {
-                for (int i = 0; i < 3; i++) {
-                    u[3 * p + i] = value(p, i, x, 0);
-                    rate[3 * p + i] = value(p, i, x, 6);
-                }
-            }
-        }
-
-        void step(double[] x, double h) {
-            for (int p = 0; p < rows.length; p++) {
-                for (int i = 0; i < 3; i++) {
-                    int at = 3 * p + i;
-                    double u1 = value(p, i, x, 0);
-                    double v1 = value(p, i, x, 6);
-                    most[i] = Math.max(most[i], Math.abs(u1));
-                    if (rate[at] * v1 < 0) {
-                        most[i] = Math.max(most[i], turning(u[at], rate[at], u1, v1, h));
+        /** From coordinates, rates and accelerations. */
+        void start(double[] motion) {
+            for (int at = 0; at < now.length; at += 3) {
+                double[] row = rows[at / 9];
+                int from = at % 9 * 2;
+                for (int d = 0; d < 3; d++) {
+                    double sum = 0;
+                    for (int c = 0; c < 6; c++) {
+                        sum += row[from + c] * motion[6 * d + c];
                     }
-                    u[at] = u1;
-                    rate[at] = v1;
+                    now[at + d] = sum;
                 }
             }
         }
 
-        private double value(int p, int i, double[] x, int from) {
-            double sum = 0;
-            for (int c = 0; c < 6; c++) {
-                sum += rows[p][6 * i + c] * x[from + c];
-            }
-            return sum;
-        }
-
-        /** |u| where the cubic through values and rates turns between two steps. */
-        private static double turning(double u0, double v0, double u1, double v1, double h) {
-            // u(s) = u0 + v0 h s + c s^2 + d s^3 on 0..1
-            double c = 3 * (u1 - u0) - h * (2 * v0 + v1);
-            double d = 2 * (u0 - u1) + h * (v0 + v1);
-            double root = Math.sqrt(Math.max(0, c * c - 3 * d * h * v0));
-            double most = 0;
-            for (double sign : new double[] {-1, 1}) {
-                double s = Math.abs(d) < 1e-12 * Math.abs(c) ? -h * v0 / (2 * c) : (-c + sign * root) / (3 * d);
-                if (s >= 0 && s <= 1) {
-                    most = Math.max(most, Math.abs(u0 + s * (h * v0 + s * (c + s * d))));
+        void step(double[] motion, double h) {
+            double[] last = before;
+            before = now;
+            now = last;
+            start(motion);
+            for (int at = 0; at < now.length; at += 3) {
+                int i = at / 3 % 3;
+                double end = Math.max(Math.abs(before[at]), Math.abs(now[at]));
+                most[i] = Math.max(most[i], end);
+                boolean turns = before[at + 1] * now[at + 1] < 0;
+                if (turns && end + h * Math.max(Math.abs(before[at + 1]), Math.abs(now[at + 1])) > most[i]) {
+                    most[i] = Math.max(most[i], Math.abs(turning(at, h)));
                 }
             }
-            return most;
+        }
+
+        /** The value where the polynomial of fifth degree through values, rates and accelerations turns. */
+        private double turning(int at, double h) {
+            double v0 = h * before[at + 1];
+            double v1 = h * now[at + 1];
+            double a0 = h * h * before[at + 2] / 2;
+            double a1 = h * h * now[at + 2] / 2;
+            double rise = now[at] - before[at];
+            double c3 = 10 * rise - 6 * v0 - 4 * v1 - 3 * a0 + a1;
+            double c4 = -15 * rise + 8 * v0 + 7 * v1 + 3 * a0 - 2 * a1;
+            double c5 = 6 * rise - 3 * v0 - 3 * v1 - a0 + a1;
+            double low = 0;
+            double high = 1;
+            for (int k = 0; k < HALVINGS; k++) {
+                double s = (low + high) / 2;
+                double rate = v0 + s * (2 * a0 + s * (3 * c3 + s * (4 * c4 + s * 5 * c5)));
+                if (rate * v0 > 0) {
+                    low = s;
+                } else {
+                    high = s;
+                }
+            }
+            return before[at] + low * (v0 + low * (a0 + low * (c3 + low * (c4 + low * c5))));
         }
     }
 }
