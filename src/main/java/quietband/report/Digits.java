@@ -7,7 +7,9 @@ public final class Digits {
 
     private static final int SIGNIFICANT = 12;
     static final int LONGEST = 32;
-    private static final double[] POWER = new double[309];
+    private static final int MOST_POWER = 308;
+    /** Powers of ten of everyday numbers; rarer ones are made out when they come. */
+    private static final double[] POWER = new double[48];
 
     static {
         for (int i = 0; i < POWER.length; i++) {
@@ -106,9 +108,13 @@ public final class Digits {
 
     private static long scaled(double a, int power) {
         if (power >= 0) {
-            return Math.round(power < POWER.length ? a * POWER[power] : a * 1e300 * POWER[power - 300]);
+            return Math.round(power <= MOST_POWER ? a * power(power) : a * 1e300 * power(power - 300));
         }
-        return Math.round(a / POWER[-power]);
+        return Math.round(a / power(-power));
+    }
+
+    private static double power(int n) {
+        return n < POWER.length ? POWER[n] : Double.parseDouble("1e" + n);
     }
 
     /** A number for people: a few significant digits, plain where that is readable. */

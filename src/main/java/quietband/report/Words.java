@@ -10,6 +10,7 @@ import quietband.units.Unit;
 public final class Words {
 
     private static final int DIGITS = 4;
+    private static final double ROUNDING = 1e-12;
 
     private Words() { }
 
@@ -46,8 +47,8 @@ public final class Words {
         Unit best = dimension.plain();
         double least = Double.MAX_VALUE;
         for (Unit unit : dimension.units()) {
-            double size = StrictMath.log10(Math.abs(in(like == 0 ? value : like, unit)));
-            double cost = size < 0 ? -size : Math.max(0, size - 2.999);
+            double size = StrictMath.log10(Math.abs(unit.roughly(like == 0 ? value : like)));
+            double cost = size < -ROUNDING ? -size : Math.max(0, size - 2.999);
             if (cost < least) {
                 least = cost;
                 best = unit;

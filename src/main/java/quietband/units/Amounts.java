@@ -15,6 +15,8 @@ public final class Amounts {
 
     private static final Pattern AMOUNT = Pattern.compile("(" + NUMBER + ")\\s*(.*)");
     private static final int LONGEST = 200;
+    private static final int MOST_DIGITS = 22;
+    private static final double ROUNDING = 1e-12;
 
     private Amounts() { }
 
@@ -69,15 +71,23 @@ public final class Amounts {
      */
     public static String print(double value, Unit unit) {
         BigDecimal exact = unit.fromBase(value);
-        String number = "0";
-        for (int digits = 1; digits <= 22 && value != 0; digits++) {
-            BigDecimal rounded = exact.round(new MathContext(digits, RoundingMode.HALF_EVEN));
-            number = plain(rounded);
-            if (unit.toBase(rounded) == value) {
-                break;
+        // the fewest digits that give the value back: between none and enough, halving
+        int few = 0;
+        int enough = value == 0 ? 1 : MOST_DIGITS;
+        while (enough - few > 1) {
+            int digits = (few + enough) / 2;
+            if (unit.toBase(rounded(exact, digits)) == value) {
+                enough = digits;
+            } else {
+                few = digits;
             }
         }
+        String number = value == 0 ? "0" : plain(rounded(exact, enough));
         return unit.text().isEmpty() ? number : number + " " + unit.text();
+    }
+
+    private static BigDecimal rounded(BigDecimal exact, int digits) {
+        return exact.round(new MathContext(digits, RoundingMode.HALF_EVEN));
     }
 
     /** A value of the base unit printed in full precision in the unit in which its mantissa is easiest to read. */
@@ -85,8 +95,8 @@ public final class Amounts {
         Unit best = dimension.plain();
         double bestCost = Double.MAX_VALUE;
         for (Unit unit : dimension.units()) {
-            double size = Math.log10(Math.abs(unit.fromBase(value).doubleValue()));
-            double cost = size < 0 ? -size : Math.max(0, size - 3);
+            double size = Math.log10(Math.abs(unit.roughly(value)));
+            double cost = size < -ROUNDING ? -size : size > 3 + ROUNDING ? size - 3 : 0;
             if (value != 0 && cost < bestCost) {
                 best = unit;
                 bestCost = cost;

@@ -30,6 +30,11 @@ public record Unit(String text, BigDecimal times, BigDecimal over) {
         return over.compareTo(BigDecimal.ONE) == 0 ? product.doubleValue() : product.divide(over, DIGITS).doubleValue();
     }
 
+    /** The number of this unit that a value in the base unit is, within some roundings: for choosing a unit. */
+    public double roughly(double value) {
+        return value * over.doubleValue() / times.doubleValue();
+    }
+
     /** The number of this unit, to 40 digits, that a finite value in the base unit is. */
     public BigDecimal fromBase(double value) {
         return new BigDecimal(value).multiply(over).divide(times, DIGITS);
