@@ -4,9 +4,13 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
 import quietband.model.ModelFile;
+import quietband.report.AssessmentPage;
 import quietband.spectrum.HeadStart;
 
-/** Reads the model of an assessment, and works out its hash, on a second thread while the options on the command line are made out. */
+/**
+ * Reads the model of an assessment on a second thread while the options on the command line are made out, and loads what is needed
+ * later while there is still a wait for it.
+ */
 final class Ahead {
 
     private final Path path;
@@ -14,7 +18,7 @@ final class Ahead {
 
     private Ahead(Path path) {
         this.path = path;
-        this.model = path == null ? null : HeadStart.on("ahead", List.of(() -> read(path)));
+        this.model = path == null ? null : HeadStart.on("ahead", List.of(() -> ModelFile.read(path), Ahead::load));
     }
 
     /** Begins, when the command line is an assessment whose model comes first. */
@@ -29,10 +33,11 @@ final class Ahead {
         }
     }
 
-    private static ModelFile read(Path path) {
-        ModelFile file = ModelFile.read(path);
-        file.hash();
-        return file;
+    private static ModelFile load() {
+        Version.number();
+        ModelFile.load();
+        AssessmentPage.load();
+        return null;
     }
 
     /** The model of a file, as read ahead or else read now; what is wrong with it is thrown here. */

@@ -3,45 +3,47 @@ package quietband.cli;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
-import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
+import picocli.CommandLine.Model.OptionSpec;
+import picocli.CommandLine.Model.PositionalParamSpec;
 import quietband.model.ModelFile;
 import quietband.report.AssessmentFiles;
 import quietband.report.AssessmentText;
 import quietband.report.Provenance;
 
-/** The main job: what a design leaves, where it holds, where not. */
-@Command(name = "assess", mixinStandardHelpOptions = true,
-    description = "Computes residual sensitivity, phase noise, coverage and verdict of a model.")
+/**
+ * The main job: what a design leaves, where it holds, where not. It is run again and again, and its options are made here one by
+ * one, since reading them from annotations takes a twentieth of the whole run.
+ */
 final class AssessCommand implements Callable<Integer> {
 
-    @Parameters(paramLabel = "MODEL", description = "the model file")
-    private Path model;
-
-    @Mixin
-    private OutputOptions output;
-
-    @Mixin
-    private FrequencyOptions frequencies;
-
-    @Option(names = "--check", description = "end with status 1 when a requirement is not met")
-    private boolean check;
-
-    @Spec
-    private CommandSpec spec;
-
+    private final PositionalParamSpec path = PositionalParamSpec.builder().paramLabel("MODEL").type(Path.class)
+        .description("the model file").build();
+    private final OptionSpec check = OptionSpec.builder("--check").type(boolean.class).defaultValue("false")
+        .description("end with status 1 when a requirement is not met").build();
+    private final OutputOptions output = new OutputOptions();
+    private final FrequencyOptions frequencies = new FrequencyOptions();
     private final Ahead ahead;
+    private CommandSpec spec;
 
     AssessCommand(Ahead ahead) {
         this.ahead = ahead;
     }
 
+    /** The command with its options, for the command line. */
+    CommandSpec spec() {
+        spec = CommandSpec.wrapWithoutInspection(this).name("assess").addPositional(path).addOption(check)
+            .addMixin("output", output.spec()).addMixin("frequencies", frequencies.spec())
+            .addOption(OptionSpec.builder("-h", "--help").usageHelp(true).description("Show this help message and exit.").build())
+            .addOption(OptionSpec.builder("-V", "--version").versionHelp(true).description("Print version information and exit.")
+                .build());
+        spec.usageMessage().description("Computes residual sensitivity, phase noise, coverage and verdict of a model.");
+        return spec;
+    }
+
     @Override
     public Integer call() {
+        Path model = path.getValue();
         ModelFile file = ahead.model(model);
         double[] f = frequencies.frequencies(file.design().requirement());
         Provenance from = output.provenance("assess", file);
@@ -50,6 +52,6 @@ final class AssessCommand implements Callable<Integer> {
         out.print(output.json() ? files.summary() : AssessmentText.of(files.assessment(), from));
         out.flush();
         Messages.resultAt(spec, files.directory());
-        return check && !files.assessment().requirementMet().orElse(true) ? 1 : 0;
+        return check.<Boolean>getValue() && !files.assessment().requirementMet().orElse(true) ? 1 : 0;
     }
 }

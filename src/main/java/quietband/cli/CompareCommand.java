@@ -5,7 +5,6 @@ import java.nio.file.Path;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -23,7 +22,7 @@ import quietband.report.ResultDirectory;
 @Command(name = "compare", mixinStandardHelpOptions = true,
     description = "Compares two models, or a model with a measured response (a .csv file with frequency_hz and per axis "
         + "x_ppb_per_g, x_ratio or x_db, optional x_phase_deg and x_relative_error).")
-final class CompareCommand implements Callable<Integer> {
+final class CompareCommand extends TableCommand implements Callable<Integer> {
 
     @Parameters(index = "0", paramLabel = "MODEL", description = "the model file")
     private Path model;
@@ -34,12 +33,6 @@ final class CompareCommand implements Callable<Integer> {
     @Option(names = "--stack", paramLabel = "bare|isolated|cancelled|combined",
         description = "which stack was measured; default: the fullest of the model")
     private Stack stack;
-
-    @Mixin
-    private OutputOptions output;
-
-    @Mixin
-    private FrequencyOptions frequencies;
 
     @Spec
     private CommandSpec spec;

@@ -28,6 +28,14 @@ final class FastStart {
     private static final List<String> FEW_UNITS = List.of("-XX:FreqInlineSize=60", "-XX:InlineSmallCode=500",
         "-XX:Tier4BackEdgeThreshold=400000");
 
+    /**
+     * What runs for a moment is compiled in a moment, small method by small method and the busy ones only, and what the build has
+     * verified when it wrote the archive is not verified again.
+     */
+    private static final List<String> MOMENT = List.of("-XX:TieredStopAtLevel=1", "-XX:C1MaxInlineSize=4",
+        "-XX:Tier3InvocationThreshold=400", "-XX:Tier3MinInvocationThreshold=200", "-XX:Tier3CompileThreshold=3000",
+        "-XX:-BytecodeVerificationRemote");
+
     /** No second process: the work is to be done in this one. */
     static final int HERE = -1;
 
@@ -45,9 +53,8 @@ final class FastStart {
             new ParentWatch(first, end).start();
             return HERE;
         }
-        String[] given = ProcessHandle.current().info().arguments().orElse(new String[0]);
         List<String> command = command(Path.of(System.getProperty("java.home")), System.getProperty("java.class.path"),
-            given, System.getenv("JAVA_TOOL_OPTIONS") != null || System.getenv("JDK_JAVA_OPTIONS") != null, args);
+            OwnProcess.arguments(), System.getenv("JAVA_TOOL_OPTIONS") != null || System.getenv("JDK_JAVA_OPTIONS") != null, args);
         return command.isEmpty() ? HERE : run(command);
     }
 
@@ -68,15 +75,16 @@ final class FastStart {
         }
         List<String> c = new ArrayList<>(List.of(home.resolve("bin").resolve("java").toString(),
             "-XX:+IgnoreUnrecognizedVMOptions", "-Xshare:auto", "-Xlog:disable", "-XX:-UsePerfData", "-XX:SharedArchiveFile=" + archive,
-            "-D" + AGAIN + "=" + ProcessHandle.current().pid()));
+            // where its addresses are right, instead of writing other ones all over it
+            "-XX:+UnlockDiagnosticVMOptions", "-XX:ArchiveRelocationMode=0",
+            "-D" + AGAIN + "=" + OwnProcess.number()));
         boolean window = args.length > 0 && args[0].equals("window");
         if (!window) {
             // its pauses are short for what a run keeps, and no further threads take time from the work
             c.add("-XX:+UseSerialGC");
         }
         if (isShort(args)) {
-            // what runs for a moment is compiled in a moment, small method by small method
-            c.addAll(List.of("-XX:TieredStopAtLevel=1", "-XX:C1MaxInlineSize=4"));
+            c.addAll(MOMENT);
             if (Runtime.getRuntime().maxMemory() > ROOMY) {
                 // room for all that a short run leaves behind, in large pages where the system has them: nothing is collected
                 c.addAll(List.of("-Xms150m", "-Xmn130m", "-XX:+UseTransparentHugePages", "-XX:-PrintWarnings"));
@@ -84,7 +92,7 @@ final class FastStart {
         } else if (args[0].equals("tolerance") && !many("--units", args)) {
             c.addAll(FEW_UNITS);
         }
-        c.addAll(List.of("-jar", classPath));
+        c.addAll(List.of("-cp", classPath, Quietband.class.getName()));
         c.addAll(Arrays.asList(args));
         return c;
     }

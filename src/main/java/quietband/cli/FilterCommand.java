@@ -34,7 +34,7 @@ import quietband.units.WrongAmount;
 @Command(name = "filter", mixinStandardHelpOptions = true,
     description = "Designs the digital filters of the three sensors together, so that the fullest stack's residual over all three "
         + "axes is smallest; the model's errors count. Writes the changed model with its filter.")
-final class FilterCommand implements Callable<Integer> {
+final class FilterCommand extends TableCommand implements Callable<Integer> {
 
     @Parameters(paramLabel = "MODEL", description = "the model file")
     private Path model;
@@ -68,12 +68,6 @@ final class FilterCommand implements Callable<Integer> {
 
     @Mixin
     private TrimOptions trim;
-
-    @Mixin
-    private OutputOptions output;
-
-    @Mixin
-    private FrequencyOptions frequencies;
 
     @Spec
     private CommandSpec spec;

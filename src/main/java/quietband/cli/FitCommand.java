@@ -8,7 +8,6 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -31,7 +30,7 @@ import quietband.report.ResultDirectory;
 @Command(name = "fit", mixinStandardHelpOptions = true,
     description = "Finds numbers of the model from measured responses by weighted least squares, with standard errors, and "
         + "writes the changed model.")
-final class FitCommand implements Callable<Integer> {
+final class FitCommand extends ResultCommand implements Callable<Integer> {
 
     /** Which kind of damping to take. */
     enum Choice { VISCOUS, LOSS, RELAXATION, MODAL, BEST }
@@ -66,9 +65,6 @@ final class FitCommand implements Callable<Integer> {
 
     @Option(names = "--keep-outliers", description = "count every point, however far off")
     private boolean keepOutliers;
-
-    @Mixin
-    private OutputOptions output;
 
     @Spec
     private CommandSpec spec;

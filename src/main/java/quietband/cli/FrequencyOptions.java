@@ -2,33 +2,39 @@ package quietband.cli;
 
 import java.util.ArrayList;
 import java.util.List;
-import picocli.CommandLine.Option;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
 import quietband.model.Requirement;
 import quietband.spectrum.LogGrid;
 import quietband.units.Amounts;
 import quietband.units.Dimension;
 import quietband.units.WrongAmount;
 
-/** Which frequencies the tables hold. */
+/** Which frequencies the tables hold; see {@link AssessCommand} for why these are no annotations. */
 final class FrequencyOptions {
 
     private static final int MOST = 2_000_000;
 
-    @Option(names = "--points", paramLabel = "N",
-        description = "points of the tables, log-spaced over the requirement's band; default: 400")
-    private Integer points;
+    private final OptionSpec points = OptionSpec.builder("--points").paramLabel("N").type(Integer.class)
+        .description("points of the tables, log-spaced over the requirement's band; default: 400").build();
+    private final OptionSpec at = OptionSpec.builder("--at").paramLabel("LIST").type(String.class)
+        .description("exactly these frequencies instead, e.g. \"68 Hz, 72.5 Hz\"").build();
 
-    @Option(names = "--at", paramLabel = "LIST", description = "exactly these frequencies instead, e.g. \"68 Hz, 72.5 Hz\"")
-    private String at;
+    /** The options, for a command to mix in. */
+    CommandSpec spec() {
+        return CommandSpec.create().addOption(points).addOption(at);
+    }
 
     double[] frequencies(Requirement requirement) {
-        if (at != null) {
-            if (points != null) {
+        String listed = at.getValue();
+        Integer given = points.getValue();
+        if (listed != null) {
+            if (given != null) {
                 throw new Mendable("--points and --at exclude each other; leave one out");
             }
-            return list(at);
+            return list(listed);
         }
-        int n = points == null ? 400 : points;
+        int n = given == null ? 400 : given;
         if (n < 2 || n > MOST) {
             throw new Mendable("--points " + n + ": between 2 and " + MOST);
         }

@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -25,7 +24,7 @@ import quietband.tuning.SupportTable;
 @Command(name = "orient", mixinStandardHelpOptions = true,
     description = "Finds the turn of the resonator that serves best and writes the model with it; with a table of supports also "
         + "compares those.")
-final class OrientCommand implements Callable<Integer> {
+final class OrientCommand extends TableCommand implements Callable<Integer> {
 
     @Parameters(paramLabel = "MODEL", description = "the model file")
     private Path model;
@@ -42,12 +41,6 @@ final class OrientCommand implements Callable<Integer> {
 
     @Option(names = "--support", paramLabel = "NAME", description = "write the model with this support of the table")
     private String support;
-
-    @Mixin
-    private OutputOptions output;
-
-    @Mixin
-    private FrequencyOptions frequencies;
 
     @Spec
     private CommandSpec spec;

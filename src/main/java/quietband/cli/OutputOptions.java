@@ -1,35 +1,35 @@
 package quietband.cli;
 
 import java.nio.file.Path;
-import picocli.CommandLine.Option;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
 import quietband.model.ModelFile;
 import quietband.report.Provenance;
 
-/** Options of every command that writes a result. */
+/** Options of every command that writes a result; see {@link AssessCommand} for why they are no annotations. */
 final class OutputOptions {
 
     /** How the summary is printed. */
     enum Format { TEXT, JSON }
 
-    @Option(names = "--out", paramLabel = "DIR",
-        description = "where the result goes; default: results/<file's name>/<command>")
-    private Path out;
+    private final OptionSpec out = OptionSpec.builder("--out").paramLabel("DIR").type(Path.class)
+        .description("where the result goes; default: results/<file's name>/<command>").build();
+    private final OptionSpec format = OptionSpec.builder("--format").paramLabel("text|json").type(Format.class).defaultValue("text")
+        .description("how the summary is printed on standard output; default: ${DEFAULT-VALUE}").build();
+    private final OptionSpec seed = OptionSpec.builder("--seed").paramLabel("N").type(long.class).defaultValue("1")
+        .description("seed of all randomness, stated in the result; default: ${DEFAULT-VALUE}").build();
+    private final OptionSpec threads = OptionSpec.builder("--threads").paramLabel("N").type(Integer.class)
+        .description("how many threads share the work; changes no figure; default: one per processor").build();
 
-    @Option(names = "--format", paramLabel = "text|json", defaultValue = "text",
-        description = "how the summary is printed on standard output; default: ${DEFAULT-VALUE}")
-    private Format format;
-
-    @Option(names = "--seed", paramLabel = "N", defaultValue = "1",
-        description = "seed of all randomness, stated in the result; default: ${DEFAULT-VALUE}")
-    private long seed;
-
-    @Option(names = "--threads", paramLabel = "N",
-        description = "how many threads share the work; changes no figure; default: one per processor")
-    private Integer threads;
+    /** The options, for a command to mix in. */
+    CommandSpec spec() {
+        return CommandSpec.create().addOption(out).addOption(format).addOption(seed).addOption(threads);
+    }
 
     Path directory(Path input, String command) {
-        if (out != null) {
-            return out;
+        Path given = out.getValue();
+        if (given != null) {
+            return given;
         }
         Path name = input.toAbsolutePath().normalize().getFileName();
         return Path.of("results", stem(name == null ? "model" : name.toString()), command);
@@ -41,18 +41,19 @@ final class OutputOptions {
     }
 
     boolean json() {
-        return format == Format.JSON;
+        return format.getValue() == Format.JSON;
     }
 
     long seed() {
-        return seed;
+        return seed.<Long>getValue();
     }
 
     int threads() {
-        if (threads != null && threads < 1) {
-            throw new Mendable("--threads " + threads + ": at least 1");
+        Integer given = threads.getValue();
+        if (given != null && given < 1) {
+            throw new Mendable("--threads " + given + ": at least 1");
         }
-        return threads == null ? Runtime.getRuntime().availableProcessors() : threads;
+        return given == null ? Runtime.getRuntime().availableProcessors() : given;
     }
 
     Provenance provenance(String command, ModelFile model) {
@@ -60,6 +61,6 @@ final class OutputOptions {
     }
 
     Provenance provenance(String command, String input, String hash) {
-        return new Provenance(command, Version.number(), input, hash, seed);
+        return new Provenance(command, Version.number(), input, hash, seed());
     }
 }

@@ -57,6 +57,9 @@ public final class Quietband implements Runnable {
         Ahead ahead = Ahead.of(args);
         Object asked = args.length == 0 ? null : command(args[0], ahead);
         CommandLine line = asked == null ? all(ahead) : new CommandLine(CommandSpec.create().name(NAME)).addSubcommand(args[0], asked);
+        for (CommandLine command : line.getSubcommands().values()) {
+            command.getCommandSpec().versionProvider(new Version());
+        }
         line.setOut(out).setErr(err)
             .setCaseInsensitiveEnumValuesAllowed(true)
             .setParameterExceptionHandler(Trouble::misused)
@@ -74,7 +77,7 @@ public final class Quietband implements Runnable {
     /** The object of a command, null for a name that is none; only the command that is asked for is loaded. */
     private static Object command(String name, Ahead ahead) {
         return switch (name) {
-            case "assess" -> new AssessCommand(ahead);
+            case "assess" -> new AssessCommand(ahead).spec();
             case "simulate" -> new SimulateCommand();
             case "tolerance" -> new ToleranceCommand();
             case "compare" -> new CompareCommand();

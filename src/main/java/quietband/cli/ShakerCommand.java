@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -32,7 +31,7 @@ import quietband.units.WrongAmount;
     description = "Turns sideband readings (axis,frequency_hz,peak_g or rms_g,sideband_dbc; optional serial, phase_deg, floor_dbc, "
         + "uncertainty_db, cross_x_g, cross_y_g, cross_z_g) or turn-over readings (axis,sense,output_hz; optional serial, time_s) into "
         + "the sensitivity along each axis; with --plan prints a test plan for a model.")
-final class ShakerCommand implements Callable<Integer> {
+final class ShakerCommand extends ResultCommand implements Callable<Integer> {
 
     @Parameters(paramLabel = "RUN.csv", arity = "0..*", description = "one or more files of readings, taken together")
     private final List<Path> runs = new ArrayList<>();
@@ -66,9 +65,6 @@ final class ShakerCommand implements Callable<Integer> {
     @Option(names = "--stroke", paramLabel = "AMOUNT", defaultValue = "5 mm",
         description = "with --plan: peak displacement of the shaker; default: ${DEFAULT-VALUE}")
     private String stroke;
-
-    @Mixin
-    private OutputOptions output;
 
     @Spec
     private CommandSpec spec;

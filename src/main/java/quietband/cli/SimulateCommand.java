@@ -32,7 +32,7 @@ import quietband.tuning.BlankShock;
 @Command(name = "simulate", mixinStandardHelpOptions = true,
     description = "Steps platform, crystal, sensors and correction through time under a sweep, a dwell, random vibration, a "
         + "shock or recorded motion, all stacks at once.")
-final class SimulateCommand implements Callable<Integer> {
+final class SimulateCommand extends TableCommand implements Callable<Integer> {
 
     private static final int ROWS = 200_000;
     private static final double DWELL_SECONDS = 2;
@@ -42,12 +42,6 @@ final class SimulateCommand implements Callable<Integer> {
 
     @Mixin
     private DriveOptions drive;
-
-    @Mixin
-    private OutputOptions output;
-
-    @Mixin
-    private FrequencyOptions frequencies;
 
     @Spec
     private CommandSpec spec;

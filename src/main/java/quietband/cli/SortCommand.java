@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -31,7 +30,7 @@ import quietband.units.WrongAmount;
 @Command(name = "sort", mixinStandardHelpOptions = true,
     description = "Sorts a measured lot (serial,x_ppb_per_g,y_ppb_per_g,z_ppb_per_g; optional standard uncertainties "
         + "x_uncertainty_ppb_per_g and so on) into classes, with the yield and the units to build for a number of good ones.")
-final class SortCommand implements Callable<Integer> {
+final class SortCommand extends ResultCommand implements Callable<Integer> {
 
     private static final int MOST_LISTED = 50;
     private static final int MOST_CLASSES = 50;
@@ -76,9 +75,6 @@ final class SortCommand implements Callable<Integer> {
         description = "rows with something wrong: stop and write nothing; refuse: count them as built and refused; keep: judge "
             + "a repeated serial as a unit of its own and leave the others unjudged and uncounted; default: ${DEFAULT-VALUE}")
     private BadRows badRows;
-
-    @Mixin
-    private OutputOptions output;
 
     @Spec
     private CommandSpec spec;

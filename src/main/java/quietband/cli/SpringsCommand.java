@@ -5,7 +5,6 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -30,7 +29,7 @@ import quietband.units.WrongAmount;
     description = "Finds rates, damping, places and parts of the springs for a wanted corner, reduction or "
         + "requirement, and writes the "
         + "changed model, a parts list and a sketch.")
-final class SpringsCommand implements Callable<Integer> {
+final class SpringsCommand extends ResultCommand implements Callable<Integer> {
 
     @Parameters(paramLabel = "MODEL", description = "the model file")
     private Path model;
@@ -66,9 +65,6 @@ final class SpringsCommand implements Callable<Integer> {
 
     @Option(names = "--keep-places", description = "leave the springs' places where they are")
     private boolean keepPlaces;
-
-    @Mixin
-    private OutputOptions output;
 
     @Option(names = "--check", description = "end with status 1 when a wish or check is not met")
     private boolean check;

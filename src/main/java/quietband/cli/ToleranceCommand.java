@@ -10,7 +10,6 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -32,7 +31,7 @@ import quietband.tolerance.Replay;
 @Command(name = "tolerance", mixinStandardHelpOptions = true,
     description = "Draws units from the model's tolerances and judges each in every condition: yield, influence of each "
         + "tolerance, likeliest failing unit. Ctrl-C keeps the units done so far, marked partial.")
-final class ToleranceCommand implements Callable<Integer> {
+final class ToleranceCommand extends TableCommand implements Callable<Integer> {
 
     @Parameters(paramLabel = "MODEL", description = "the model file")
     private Path model;
@@ -47,12 +46,6 @@ final class ToleranceCommand implements Callable<Integer> {
 
     @Option(names = "--replay", paramLabel = "UNIT", description = "write the model of this unit instead, numbered as in units.csv")
     private Long replay;
-
-    @Mixin
-    private OutputOptions output;
-
-    @Mixin
-    private FrequencyOptions frequencies;
 
     @Option(names = "--check", description = "end with status 1 when the asked yield is not shown")
     private boolean check;

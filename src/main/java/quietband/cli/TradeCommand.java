@@ -8,7 +8,6 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.function.ToDoubleFunction;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -32,7 +31,7 @@ import quietband.units.Unit;
     description = "Sweeps one or two quantities and shows worst margin, coverage, jitter and travel; or, with "
         + "--search, finds within the "
         + "bounds of any number of quantities the design with the best worst margin or yield.")
-final class TradeCommand implements Callable<Integer> {
+final class TradeCommand extends ResultCommand implements Callable<Integer> {
 
     /** What a search makes as large as it can. */
     enum Goal { MARGIN, YIELD }
@@ -55,9 +54,6 @@ final class TradeCommand implements Callable<Integer> {
     @Option(names = "--units", paramLabel = "N", defaultValue = "500",
         description = "units drawn for each yield; default: ${DEFAULT-VALUE}")
     private long units;
-
-    @Mixin
-    private OutputOptions output;
 
     @Spec
     private CommandSpec spec;

@@ -60,6 +60,9 @@ final class Problems {
 
     /** By file (this one first), line and column. */
     private List<Problem> sorted(List<Problem> list) {
+        if (list.size() < 2) {
+            return List.copyOf(list);
+        }
         return list.stream().sorted(Comparator.comparing((Problem p) -> !p.file().equals(file))
             .thenComparing(Problem::file).thenComparingInt(Problem::line).thenComparingInt(Problem::column)).toList();
     }

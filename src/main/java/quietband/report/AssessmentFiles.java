@@ -35,9 +35,10 @@ public record AssessmentFiles(Assessment assessment, String summary, ResultDirec
             FrequencyTable table = FrequencyTable.of(file.design(), frequencies, threads);
             new AssessmentTables(assessment, table).writeTo(directory, threads);
             List<Gap> gaps = cures == null ? Cures.of(assessment) : cures.finish().stream().flatMap(List::stream).toList();
-            String summary = AssessmentSummary.json(assessment, from, gaps);
-            directory.write("summary.json", w -> w.write(summary));
+            HeadStart<String> json = HeadStart.on("summary", List.of(() -> AssessmentSummary.json(assessment, from, gaps)));
             page.writeTo(directory, assessment, gaps, from);
+            String summary = json.finish().get(0);
+            directory.write("summary.json", w -> w.write(summary));
             directory.commit();
             return new AssessmentFiles(assessment, summary, directory);
         }

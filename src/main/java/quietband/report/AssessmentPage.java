@@ -47,6 +47,15 @@ public final class AssessmentPage {
         this.charts = HeadStart.on("curves", List.of(() -> Charts.of(file.design())));
     }
 
+    /** Loads what draws charts, which takes longer than drawing one: for who waits for a model anyway. */
+    public static void load() {
+        Dossier.today();
+        double[] x = {1, 2};
+        double[] y = {1, 10};
+        new FrequencyChart("load", "", "", 1, 2, new FrequencyChart.Scale(true, 1, 10), List.of(new ChartLine("line", x, y, Look.LIMIT)))
+            .svg();
+    }
+
     /** Begins to draw the charts of a model. */
     public static AssessmentPage begin(ModelFile file) {
         return new AssessmentPage(file);

@@ -140,15 +140,15 @@ public final class Cures {
     /** Two together that close the gap, one of them of the leading cause. */
     private Optional<Cure> together(Search search, List<Lead> leads) {
         // what moves most goes first: the whole path before its parts
-        List<Remedy> own = new ArrayList<>(leads.get(0).remedies());
-        Collections.reverse(own);
+        List<Remedy> own = leads.get(0).remedies();
         List<Remedy> pairs = new ArrayList<>();
-        for (Remedy a : own) {
-            for (Lead other : leads) {
-                for (Remedy b : other.remedies()) {
-                    boolean seen = own.contains(b) && own.indexOf(b) <= own.indexOf(a);
-                    if (!seen && !other.key().equals(SENSITIVITY)) {
-                        pairs.add(a.with(b));
+        for (int i = own.size() - 1; i >= 0; i--) {
+            for (int k = 0; k < leads.size(); k++) {
+                // of the leading cause those that have not been paired yet
+                List<Remedy> others = k == 0 ? own.subList(0, i) : leads.get(k).remedies();
+                if (!leads.get(k).key().equals(SENSITIVITY)) {
+                    for (Remedy b : others) {
+                        pairs.add(own.get(i).with(b));
                     }
                 }
             }

@@ -177,6 +177,15 @@ class AssessCommandTest {
     }
 
     @Test
+    void every_command_tells_the_version_when_asked() {
+        for (String command : List.of("assess", "tolerance", "schema")) {
+            Run run = Run.of(command, "--version");
+            assertThat(run.status()).isZero();
+            assertThat(run.out()).startsWith("quietband ").contains(Version.number());
+        }
+    }
+
+    @Test
     void new_writes_a_model_that_assess_accepts_and_never_over_a_file() throws IOException {
         Path model = temp.resolve("mine.yaml");
         assertThat(Run.of("new", model).status()).isZero();

@@ -28,7 +28,7 @@ class FastStartTest {
     void a_jar_with_its_archive_is_started_again_with_the_same_arguments() throws IOException {
         String jar = jar(true);
         List<String> c = FastStart.command(HOME, jar, new String[] {"-jar", jar, "assess", "m.yaml"}, false, "assess", "m.yaml");
-        assertThat(c).startsWith(HOME.resolve("bin/java").toString()).endsWith("-jar", jar, "assess", "m.yaml")
+        assertThat(c).startsWith(HOME.resolve("bin/java").toString()).endsWith("-cp", jar, "quietband.cli.Quietband", "assess", "m.yaml")
             .contains("-XX:SharedArchiveFile=" + FastStart.archive(jar), "-XX:TieredStopAtLevel=1");
     }
 

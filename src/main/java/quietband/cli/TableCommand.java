@@ -1,0 +1,13 @@
+package quietband.cli;
+
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+
+/** A command whose result holds tables over frequency. */
+abstract class TableCommand extends ResultCommand {
+
+    final FrequencyOptions frequencies = new FrequencyOptions();
+
+    @Mixin
+    final CommandSpec frequencyOptions = frequencies.spec();
+}
