@@ -3,8 +3,6 @@ package quietband.response;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import org.hipparchus.linear.MatrixUtils;
-import org.hipparchus.linear.RealMatrix;
 import quietband.model.Axis;
 import quietband.model.Vec;
 import quietband.model.Vibration.Shock;
@@ -124,7 +122,13 @@ final class ShockTravel {
             boolean rate = i >= 6 && i < 12;
             unit[i] = i < n ? rate ? highest : 1 : highest * highest * ((i - n) % 2 == 0 ? 1 : highest);
         }
-        double[][] e = MatrixUtils.matrixExponential(inUnits(unit, joined(omega)).scalarMultiply(step)).getData();
+        double[][] joined = joined(omega);
+        for (int i = 0; i < unit.length; i++) {
+            for (int j = 0; j < unit.length; j++) {
+                joined[i][j] *= step * unit[j] / unit[i];
+            }
+        }
+        double[][] e = Exponential.of(joined);
         for (int i = 0; i < unit.length; i++) {
             for (int j = 0; j < unit.length; j++) {
                 e[i][j] *= unit[i] / unit[j];
@@ -133,26 +137,19 @@ final class ShockTravel {
         return e;
     }
 
-    private static RealMatrix inUnits(double[] unit, RealMatrix a) {
-        for (int i = 0; i < unit.length; i++) {
-            for (int j = 0; j < unit.length; j++) {
-                a.multiplyEntry(i, j, unit[j] / unit[i]);
-            }
-        }
-        return a;
-    }
-
-    private RealMatrix joined(double omega) {
+    private double[][] joined(double omega) {
         int n = motion.order();
-        RealMatrix joined = MatrixUtils.createRealMatrix(n + 6, n + 6);
-        joined.setSubMatrix(dynamics, 0, 0);
+        double[][] joined = new double[n + 6][n + 6];
+        for (int i = 0; i < n; i++) {
+            System.arraycopy(dynamics[i], 0, joined[i], 0, n);
+        }
         for (Axis axis : Axis.ALL) {
             int pulse = n + 2 * axis.ordinal();
             for (int i = 0; i < n; i++) {
-                joined.setEntry(i, pulse, motion.drive(i, axis.ordinal()));
+                joined[i][pulse] = motion.drive(i, axis.ordinal());
             }
-            joined.setEntry(pulse, pulse + 1, 1);
-            joined.setEntry(pulse + 1, pulse, -omega * omega);
+            joined[pulse][pulse + 1] = 1;
+            joined[pulse + 1][pulse] = -omega * omega;
         }
         return joined;
     }

@@ -37,7 +37,8 @@ class ShockTravelTest {
     @ParameterizedTest
     @CsvSource({"HALF_SINE, 11", "SAWTOOTH, 6", "RECTANGLE, 3"})
     void finer_steps_change_no_peak(ShockShape shape, double milliseconds) {
-        Design d = Models.of(Models.oscillator("") + Models.platform("stiffness: 20 N/mm, loss_factor: 0.1", ", centre_of_gravity: {x: 4 mm, y: -2 mm, z: 1 mm}"));
+        Design d = Models.of(Models.oscillator("") + Models.platform("stiffness: 20 N/mm, loss_factor: 0.1",
+            ", centre_of_gravity: {x: 4 mm, y: -2 mm, z: 1 mm}"));
         Shock shock = new Shock(shape, 20, milliseconds * 1e-3);
         Assembly assembly = new Assembly(d.platform().orElseThrow());
         List<Vec> points = List.of(new Vec(0.02, -0.03, 0.01), new Vec(-0.02, 0.01, 0));
