@@ -38,6 +38,11 @@ public final class Seeds {
         return seeded(new SeededGrid(from, to, perDecade), from, to);
     }
 
+    /** The same on a base of one's own: rising frequencies in Hz, two or more. */
+    public double[] on(double[] base) {
+        return seeded(new SeededGrid(base), base[0], base[base.length - 1]);
+    }
+
     /** The same with more points that must be on it. */
     double[] through(double from, double to, double... nodes) {
         SeededGrid grid = new SeededGrid(from, to, PER_DECADE);

@@ -35,6 +35,22 @@ public final class SeededGrid {
         baseStep = StrictMath.log(to / from) / (n - 1);
     }
 
+    /**
+     * Starts with a base of one's own.
+     *
+     * @param base rising frequencies in Hz, above 0, two or more
+     */
+    public SeededGrid(double[] base) {
+        this.from = base[0];
+        this.to = base[base.length - 1];
+        double widest = 0;
+        for (int i = 0; i < base.length; i++) {
+            points.add(base[i]);
+            widest = i == 0 ? 0 : Math.max(widest, StrictMath.log(base[i] / base[i - 1]));
+        }
+        baseStep = widest;
+    }
+
     /** A point that must be on the grid, e.g. a kink of a limit line; ignored outside the ends. */
     public void add(double f) {
         if (f >= from && f <= to) {

@@ -26,6 +26,9 @@ public final class Campaign {
     private final Plan plan;
     private final double[] table;
     private final int threads;
+    /** The nominal table's frequencies, and how they follow from the search; null when each is solved for. */
+    private final Nodes nodes;
+    private final Between between;
 
     /** Takes the rows as they come. */
     @FunctionalInterface
@@ -44,6 +47,8 @@ public final class Campaign {
         this.plan = plan;
         this.table = table.clone();
         this.threads = threads;
+        this.nodes = new Nodes(table, plan.nominal(), plan.conditions().get(0).lines);
+        this.between = Between.of(plan, nodes);
     }
 
     /**
@@ -117,22 +122,25 @@ public final class Campaign {
         private final List<LevelCounts> levels = new ArrayList<>();
         private final boolean vector = plan.nominal().requirement().byVector();
         private final boolean asked = new ResidualLimit(plan.nominal()).asked();
-        private final Nodes nodes = new Nodes(table, plan.nominal(), plan.conditions().get(0).lines);
-        /** Cells of a chunk's units, unit after unit for each frequency of each stack. */
+        /** Cells of a chunk's units, frequency after frequency for each stack of each unit. */
         private final char[] cells;
+        private final int row = stacks.size() * table.length;
         private double evenly;
         private int slot;
 
         Worker() {
             stacks.forEach(s -> levels.add(new LevelCounts(table.length)));
-            cells = new char[stacks.size() * table.length * CHUNK];
+            cells = new char[row * CHUNK];
+            if (between != null) {
+                judges.get(0).keep(plan.conditions().get(0).nodes.size());
+            }
         }
 
         /** Counts a chunk frequency by frequency, so that the counts of one stay in fast memory. */
         private void flush(int units) {
             for (int s = 0; s < stacks.size(); s++) {
                 for (int f = 0; f < table.length; f++) {
-                    levels.get(s).add(f, cells, (s * table.length + f) * CHUNK, units);
+                    levels.get(s).add(f, cells, s * table.length + f, row, units);
                 }
             }
         }
@@ -159,8 +167,12 @@ public final class Campaign {
             // the nominal condition last: nothing is counted of a unit that is impossible in another
             verdicts.add(0, judges.get(0).judge(plan.unit(0, drawn)));
             evenly = 0;
-            Nodes own = plan.conditions().get(0).varied.shared() ? new Nodes(table, plan.unit(0, drawn)) : nodes;
-            judges.get(0).table(own, this::count);
+            if (between != null) {
+                judges.get(0).table(between, this::count);
+            } else {
+                Nodes own = plan.conditions().get(0).varied.shared() ? new Nodes(table, plan.unit(0, drawn)) : nodes;
+                judges.get(0).table(own, this::count);
+            }
             return new UnitRow(index, attempt, verdicts, asked ? -10 * StrictMath.log10(evenly) : Double.NaN);
         }
 
@@ -169,13 +181,13 @@ public final class Campaign {
             double[] y = power[1];
             double[] z = power[2];
             for (int t = 0; t < n; t++) {
-                cells[first + t * CHUNK] = LevelCounts.cell(Math.max(x[t], Math.max(y[t], z[t])));
+                cells[first + t] = LevelCounts.cell(Math.max(x[t], Math.max(y[t], z[t])));
             }
         }
 
         private void count(Block b, int at, double[][][] power) {
             for (int s = 0; s < stacks.size(); s++) {
-                cells(power[stacks.get(s).ordinal()], (s * table.length + at) * CHUNK + slot, b.n);
+                cells(power[stacks.get(s).ordinal()], slot * row + s * table.length + at, b.n);
             }
             double[][] p = power[stacks.get(stacks.size() - 1).ordinal()];
             for (int t = 0; t < b.n; t++) {

@@ -13,8 +13,8 @@ import quietband.response.Seeds;
 
 /**
  * One condition to judge units in, with everything that they share. The search grid has some nine points in the half-power width
- * of the design's narrowest resonance, between 45 and 160 in each decade; where a resonance is too narrow for that, every unit's own
- * modes seed a grid of its own besides.
+ * of the design's narrowest resonance, between 45 and 160 in each decade, or fewer away from resonances ({@link Grading}); where a
+ * resonance is too narrow for that, every unit's own modes seed a grid of its own besides.
  */
 final class Condition {
 
@@ -22,6 +22,8 @@ final class Condition {
     static final String NOMINAL = "nominal";
 
     private static final int IN_WIDTH = 9;
+    /** As many where the truth of a trial is found. */
+    private static final int IN_WIDTH_FINE = 24;
     private static final int SPARSEST = 45;
     private static final int DENSEST = 160;
     private static final int MOST_TONES = 16;
@@ -41,7 +43,16 @@ final class Condition {
     final boolean tonesBeside;
     private final List<int[]> slots = new ArrayList<>();
 
+    private final boolean sprung;
+
+    private enum Grid { EVEN, GRADED, FINE }
+
+    /** With an even grid. */
     Condition(String name, Design nominal, List<Tolerance.Change> changes, Varied varied) {
+        this(name, nominal, changes, varied, Grid.EVEN);
+    }
+
+    private Condition(String name, Design nominal, List<Tolerance.Change> changes, Varied varied, Grid kind) {
         this.name = name;
         this.changes = changes;
         this.varied = varied;
@@ -50,11 +61,11 @@ final class Condition {
         Assembly assembly = base.platform().map(Assembly::new).orElse(null);
         double from = base.requirement().fromHz();
         double to = base.requirement().toHz();
+        sprung = assembly != null;
+        List<Resonances.Peak> peaks = sprung ? Resonances.between(assembly, from / 2, to * 1.1) : List.of();
         double narrowest = 1;
-        if (assembly != null) {
-            for (Resonances.Peak p : Resonances.between(assembly, from / 2, to * 1.1)) {
-                narrowest = Math.min(narrowest, p.widthHz() / p.frequencyHz());
-            }
+        for (Resonances.Peak p : peaks) {
+            narrowest = Math.min(narrowest, p.widthHz() / p.frequencyHz());
         }
         double wanted = IN_WIDTH * StrictMath.log(10) / narrowest;
         int perDecade = (int) Math.max(SPARSEST, Math.min(DENSEST, Math.ceil(wanted)));
@@ -62,7 +73,9 @@ final class Condition {
         spacing = StrictMath.log(10) / perDecade;
         swingPerDecade = (int) Math.max(SPARSEST, Math.min(2000, Math.ceil(wanted)));
         TreeSet<Double> grid = new TreeSet<>();
-        for (double f : new Seeds(base, null).between(from, to, perDecade)) {
+        Seeds seeds = new Seeds(base, null);
+        for (double f : kind == Grid.GRADED ? seeds.on(Grading.grid(peaks, from, to, changes.isEmpty())) : seeds.between(from, to,
+            kind == Grid.FINE ? perDecade * IN_WIDTH_FINE / IN_WIDTH : perDecade)) {
             grid.add(f);
         }
         inBand = base.requirement().jitter().filter(j -> j.fromHz() >= from && j.toHz() <= to).isPresent() && !seeded;
@@ -76,6 +89,16 @@ final class Condition {
         tonesBeside = base.requirement().tones().isPresent() && !varied.shared() && tones.length <= MOST_TONES
             && base.vibration().tones().stream().allMatch(t -> t.frequencyHz() >= from && t.frequencyHz() <= to);
         nodes = new Nodes(grid.stream().mapToDouble(Double::doubleValue).toArray(), tonesBeside ? tones : new double[0], base, lines);
+    }
+
+    /** The same condition with a graded grid where some units show that it is enough, else this one. */
+    Condition graded(Design nominal, Scatter scatter, long seed) {
+        if (seeded || varied.shared() || !sprung) {
+            return this;
+        }
+        Condition graded = new Condition(name, nominal, changes, varied, Grid.GRADED);
+        Condition fine = new Condition(name, nominal, changes, varied, Grid.FINE);
+        return Grading.holds(graded, fine, nominal, scatter, seed) ? graded : this;
     }
 
     /** The numbers of a drawn unit under this condition. */

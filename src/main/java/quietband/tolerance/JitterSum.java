@@ -6,7 +6,7 @@ import quietband.model.Design;
 import quietband.model.Requirement;
 import quietband.spectrum.LogCurve;
 
-/** Integrated phase noise of a unit, summed up on nodes that are looked at anyway, by trapezoids in log f. */
+/** Integrated phase noise of a unit, summed up on nodes that are looked at anyway, by cubics in log f. */
 final class JitterSum {
 
     private static final double[] ONES = new double[Kernel.BLOCK];
@@ -25,10 +25,10 @@ final class JitterSum {
     /** For a design whose jitter is asked between nodes. */
     JitterSum(Design design, Nodes nodes) {
         Requirement.Jitter asked = design.requirement().jitter().orElseThrow();
-        floorWeight = nodes.trapezoid(asked.fromHz(), asked.toHz());
+        floorWeight = nodes.integral(asked.fromHz(), asked.toHz());
         for (Axis axis : Axis.ALL) {
             double[] f = design.vibration().drive(axis).map(LogCurve::frequencies).orElse(new double[] {0, 0});
-            drivenWeight[axis.ordinal()] = nodes.trapezoid(Math.max(asked.fromHz(), f[0]), Math.min(asked.toHz(), f[f.length - 1]));
+            drivenWeight[axis.ordinal()] = nodes.integral(Math.max(asked.fromHz(), f[0]), Math.min(asked.toHz(), f[f.length - 1]));
         }
         together = design.vibration().together();
         driven = Axis.ALL.stream().filter(design.vibration().axes()::contains).mapToInt(Axis::ordinal).toArray();

@@ -50,14 +50,15 @@ final class LevelCounts {
     }
 
     /**
-     * Counts the units of a row of cells at one frequency.
+     * Counts units at one frequency.
      *
      * @param cells from {@link #cell}
-     * @param from  the first of them
+     * @param from  the first unit's
+     * @param step  from unit to unit
      */
-    void add(int frequency, char[] cells, int from, int units) {
+    void add(int frequency, char[] cells, int from, int step, int units) {
         int[][] octaves = counts[frequency];
-        for (int u = from; u < from + units; u++) {
+        for (int u = from; u < from + units * step; u += step) {
             int octave = cells[u] >>> OCTAVE_BITS;
             if (octaves[octave] == null) {
                 octaves[octave] = new int[PER_OCTAVE];

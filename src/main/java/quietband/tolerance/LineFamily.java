@@ -17,7 +17,7 @@ final class LineFamily {
     /** How many powers of d tables of the design's lines hold. */
     static final int TABLED = 12;
 
-    private static final double NEGLIGIBLE = 1e-8;
+    private static final double NEGLIGIBLE = 1e-7;
     private static final double WIDEST = 0.12;
     // 0.2^12 is 4e-9
     private static final double WIDEST_TABLED = 0.2;
@@ -148,25 +148,25 @@ final class LineFamily {
         }
         if (j <= i) {
             int e = UnitBody.at(i, j);
-            start(kRe, kIm, stiff, e);
+            start(kRe, kIm, stiff, e, orders);
             add(kRe[e], kIm[e], 0, a, b, c, d, orders);
         }
         if (j < 3) {
             int e = 3 * i + j;
-            start(mRe, mIm, heavy, e);
+            start(mRe, mIm, heavy, e, orders);
             add(mRe[e], mIm[e], 2 * AT_ONCE, a, b, c, d, orders);
         }
     }
 
-    private static void start(double[][] re, double[][] im, boolean[] used, int e) {
+    private static void start(double[][] re, double[][] im, boolean[] used, int e, int orders) {
         if (re[e] == null) {
             re[e] = new double[TABLED];
             im[e] = new double[TABLED];
         }
         if (!used[e]) {
             used[e] = true;
-            Arrays.fill(re[e], 0);
-            Arrays.fill(im[e], 0);
+            Arrays.fill(re[e], 0, orders, 0);
+            Arrays.fill(im[e], 0, orders, 0);
         }
     }
 

@@ -72,17 +72,36 @@ final class Nodes {
         curve.ifPresent(c -> Arrays.stream(c.frequencies()).forEach(corners::add));
     }
 
-    /** Weights of an integral over f between two nodes by trapezoids in log f, in Hz; zero outside. */
-    double[] trapezoid(double from, double to) {
+    /**
+     * Weights of an integral over f between two nodes, in Hz; zero outside. Between two nodes a cubic in log f goes through the integrand
+     * times f at them and at their neighbours, a polynomial of lower degree beside a corner.
+     */
+    double[] integral(double from, double to) {
         double[] w = new double[f.length];
         for (int i = 1; i < w.length; i++) {
             if (f[i - 1] >= from && f[i] <= to) {
+                int first = i > 1 && !kink[i - 1] ? i - 2 : i - 1;
+                int last = i < w.length - 1 && !kink[i] ? i + 1 : i;
                 double half = (x[i] - x[i - 1]) / 2;
-                w[i - 1] += half * f[i - 1];
-                w[i] += half * f[i];
+                // two points of Gauss: exact for a cubic
+                for (double side : new double[] {-1 / Math.sqrt(3), 1 / Math.sqrt(3)}) {
+                    double at = x[i] - half + side * half;
+                    for (int k = first; k <= last; k++) {
+                        w[k] += half * basis(first, last, k, at) * f[k];
+                    }
+                }
             }
         }
         return w;
+    }
+
+    /** The polynomial through some nodes that is 1 at one of them and 0 at the others. */
+    private double basis(int first, int last, int k, double at) {
+        double p = 1;
+        for (int q = first; q <= last; q++) {
+            p *= q == k ? 1 : (at - x[q]) / (x[k] - x[q]);
+        }
+        return p;
     }
 
     int size() {

@@ -29,11 +29,13 @@ public final class Plan {
         }
         scatter = Scatter.of(nominal);
         Varied varied = Varied.of(nominal.quantities(), scatter.entries());
-        conditions.add(new Condition(Condition.NOMINAL, nominal, List.of(), varied));
+        List<Condition> even = new ArrayList<>();
+        even.add(new Condition(Condition.NOMINAL, nominal, List.of(), varied));
         for (Tolerance.Condition c : nominal.conditions()) {
-            conditions.add(new Condition(c.name(), nominal, c.changes(), varied));
+            even.add(new Condition(c.name(), nominal, c.changes(), varied));
         }
         // one condition a thread; each depends on nothing but the model and the seed
+        conditions.addAll(even.parallelStream().map(c -> c.graded(nominal, scatter, seed)).toList());
         screens.addAll(conditions.parallelStream().map(c -> Screen.of(c, nominal, scatter, seed)).toList());
         ranged = scatter.touched();
     }

@@ -67,8 +67,12 @@ final class Search {
         }
     }
 
-    /** Looks at every node, and keeps what is worse than what was found before. */
-    void run(UnitResponse response, Nodes nodes) {
+    /**
+     * Looks at every node, and keeps what is worse than what was found before.
+     *
+     * @param kept where what is found at every node goes; null when nobody needs it
+     */
+    void run(UnitResponse response, Nodes nodes, Kept kept) {
         int n = nodes.size();
         if (over.length == 0 || over[0].length < n) {
             over = new double[vector ? 1 : 3][n];
@@ -79,7 +83,10 @@ final class Search {
         }
         int at = 0;
         for (Block b : nodes.blocks) {
-            response.residual(b, false);
+            response.residual(b, kept != null);
+            if (kept != null) {
+                kept.take(response.power, at, b.n);
+            }
             take(response, b, at);
             if (tones != null) {
                 tones.take(base, b, b.n, b.lanes, response.power[stack]);

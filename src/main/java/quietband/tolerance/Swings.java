@@ -17,7 +17,7 @@ import quietband.spectrum.LogCurve;
 
 /**
  * What a unit is asked beside residual and phase noise: jitter, tones, travel, sensor range and tuning swing, each as its share of
- * the limit. Integrals over frequency are trapezoids in log f on a grid that is dense enough for the design's resonances. One
+ * the limit. Integrals over frequency are those of cubics in log f on a grid that is dense enough for the design's resonances. One
  * object serves one thread.
  */
 final class Swings {
@@ -53,7 +53,7 @@ final class Swings {
         for (Axis axis : Axis.ALL) {
             int j = axis.ordinal();
             double[] f = base.vibration().drive(axis).map(LogCurve::frequencies).orElse(new double[] {0, 0});
-            drivenWeight[j] = nodes.trapezoid(f[0], f[f.length - 1]);
+            drivenWeight[j] = nodes.integral(f[0], f[f.length - 1]);
         }
         double[] lines = base.vibration().tones().stream().mapToDouble(Tone::frequencyHz).distinct().sorted().toArray();
         tones = lines.length == 0 ? null : new Nodes(lines, base, condition.lines);

@@ -7,8 +7,8 @@ import quietband.response.ResidualLimit;
 /** Judges units in one condition, fast. One object serves one thread. */
 final class UnitJudge {
 
-    /** Below this margin a unit is judged again by the exact search; the fast one is good to 0.001 dB. */
-    static final double CLOSE_DB = 0.002;
+    /** Below this margin a unit is judged again by the exact search; the fast one is good to 0.002 dB. */
+    static final double CLOSE_DB = 0.004;
 
     private static final double LARGEST_MARGIN = 300;
     // a value that sits on its limit meets it; rounding must not decide
@@ -19,6 +19,7 @@ final class UnitJudge {
     private final UnitResponse response;
     private final Search search;
     private final UnitModes modes = new UnitModes();
+    private Kept kept;
     private final Swings swings;
     private final Screen screen;
 
@@ -74,13 +75,13 @@ final class UnitJudge {
         response.fill(unit);
         search.fill(unit, response);
         Design own = condition.varied.shared() ? unit : condition.base;
-        search.run(response, condition.varied.shared() ? new Nodes(condition.nodes.f, unit) : condition.nodes);
+        search.run(response, condition.varied.shared() ? new Nodes(condition.nodes.f, unit) : condition.nodes, kept);
         if (condition.seeded) {
             modes.fill(response.body);
             double[] seeds = modes.seeds(response.body, unit.requirement().fromHz(), unit.requirement().toHz(),
                 condition.spacing);
             if (seeds.length > 0) {
-                search.run(response, new Nodes(seeds, own));
+                search.run(response, new Nodes(seeds, own), null);
             }
         }
         return decibels(search.residual.value);
@@ -112,6 +113,21 @@ final class UnitJudge {
             response.residual(b, true);
             take.block(b, at, response.power);
             at += b.n;
+        }
+    }
+
+    /** From now on keeps of each unit what {@link #table(Between, Table)} needs, at so many nodes of the search. */
+    void keep(int nodes) {
+        kept = new Kept(nodes);
+    }
+
+    /** The same between the nodes of the search, for the unit judged last. */
+    void table(Between table, Table take) {
+        int at = 0;
+        for (int i = 0; i < table.blocks.length; i++) {
+            response.between(table, i, kept);
+            take.block(table.blocks[i], at, response.power);
+            at += table.blocks[i].n;
         }
     }
 

@@ -60,6 +60,24 @@ final class UnitResponse {
 
     /** Fills {@link #power} of the fullest stack, or of every stack. */
     void residual(Block b, boolean everyStack) {
+        boolean corrected = bolted(b, everyStack);
+        if (unit.platform().isPresent()) {
+            sprung(b, corrected, everyStack);
+        }
+    }
+
+    /** Fills {@link #power} of every stack at a block of a table, those on springs from what was found of the unit at the nodes around. */
+    void between(Between table, int block, Kept found) {
+        bolted(table.blocks[block], true);
+        for (Stack s : Kept.STACKS) {
+            for (int j = 0; j < 3; j++) {
+                table.at(block, found.of(s)[j], power[s.ordinal()][j]);
+            }
+        }
+    }
+
+    /** The stacks without springs; whether there is a correction. */
+    private boolean bolted(Block b, boolean everyStack) {
         path.at(b);
         boolean corrected = unit.cancellation().isPresent();
         if (corrected) {
@@ -73,9 +91,7 @@ final class UnitResponse {
         if (corrected && (everyStack || fullest == Stack.CANCELLED)) {
             bolted(qr, qi, Stack.CANCELLED, b.lanes);
         }
-        if (unit.platform().isPresent()) {
-            sprung(b, corrected, everyStack);
-        }
+        return corrected;
     }
 
     private void bolted(double[][] re, double[][] im, Stack stack, int n) {

@@ -21,6 +21,9 @@ public record UnitVerdict(double marginDb, double frequencyHz, String axis, int 
 
     /** What failed, in the order of the requirements. */
     public List<Asked> failures() {
+        if (failed == 0) {
+            return List.of();
+        }
         return Arrays.stream(Asked.values()).filter(a -> (failed & a.bit()) != 0).toList();
     }
 }

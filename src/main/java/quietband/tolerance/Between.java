@@ -1,0 +1,138 @@
+package quietband.tolerance;
+
+import java.util.Arrays;
+import quietband.model.Design;
+import quietband.model.Quantities;
+
+/**
+ * The frequencies of a table between the nodes of a search: there the stacks on springs follow from what the search has worked out,
+ * by the polynomial in log f through the eight nodes around each. Only where a plan's own units show that this is near enough is it
+ * used at all; else the platform's equations are solved at every frequency.
+ */
+final class Between {
+
+    /** Nodes that a polynomial goes through. */
+    private static final int POINTS = 8;
+    /** Largest share by which a power may differ in the trial, 0.004 dB: a seventh of the cells that percentiles are counted in. */
+    private static final double NEAR = 1e-3;
+    /** What a power is compared with at least, as a share of the largest of its stack and axis: deep in a notch nothing is read. */
+    private static final double DEEP = 1e-6;
+    private static final int TRIALS = 16;
+    // nodes on both sides of a step stand closer than any others
+    private static final double STEP = 1e-9;
+
+    final Block[] blocks;
+    private final int nodes;
+    /** By block and frequency: the first of the nodes, and the weight of each. */
+    private final int[][] first;
+    private final double[][][] weight;
+
+    private Between(Nodes search, Nodes table) {
+        blocks = table.blocks;
+        nodes = search.size();
+        first = new int[blocks.length][];
+        weight = new double[blocks.length][][];
+        int at = 0;
+        for (int b = 0; b < blocks.length; b++) {
+            first[b] = new int[blocks[b].n];
+            weight[b] = new double[POINTS][blocks[b].n];
+            for (int t = 0; t < blocks[b].n; t++) {
+                weights(search.x, table.x[at++], b, t);
+            }
+        }
+    }
+
+    /**
+     * For a plan and the frequencies of its table; null when its units have nodes of their own, when a curve steps or turns too
+     * sharply for the nodes, or when there is no platform.
+     */
+    static Between of(Plan plan, Nodes table) {
+        Condition nominal = plan.conditions().get(0);
+        Nodes search = nominal.nodes;
+        if (nominal.seeded || nominal.varied.shared() || nominal.base.platform().isEmpty() || search.size() < POINTS
+            || table.f[0] < search.f[0] || table.f[table.size() - 1] > search.f[search.size() - 1] || steps(search.x)) {
+            return null;
+        }
+        Between between = new Between(search, table);
+        return between.holds(plan, table) ? between : null;
+    }
+
+    private static boolean steps(double[] x) {
+        for (int i = 1; i < x.length; i++) {
+            if (x[i] - x[i - 1] < STEP) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private void weights(double[] x, double at, int block, int t) {
+        int above = Arrays.binarySearch(x, at);
+        above = above < 0 ? -above - 1 : above;
+        int from = Math.max(0, Math.min(x.length - POINTS, above - POINTS / 2));
+        first[block][t] = from;
+        for (int p = 0; p < POINTS; p++) {
+            double w = 1;
+            for (int q = 0; q < POINTS; q++) {
+                w *= q == p ? 1 : (at - x[from + q]) / (x[from + p] - x[from + q]);
+            }
+            weight[block][p][t] = w;
+        }
+    }
+
+    /** Whether it is near enough for some units of a plan. */
+    private boolean holds(Plan plan, Nodes table) {
+        UnitJudge judge = plan.nominalJudge(true);
+        judge.keep(nodes);
+        for (int u = -1; u < TRIALS; u++) {
+            Quantities drawn = u < 0 ? plan.nominal().quantities() : plan.draw(plan.scatter(), u, 0);
+            if (drawn != null && !holds(judge, plan.unit(0, drawn), table)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private boolean holds(UnitJudge judge, Design unit, Nodes table) {
+        try {
+            judge.margin(unit);
+        } catch (ImpossibleUnit e) {
+            return true;
+        }
+        double[][][] solved = new double[4][3][table.size()];
+        judge.table(table, (b, at, power) -> copy(power, solved, at, b.n));
+        double[][][] followed = new double[4][3][table.size()];
+        judge.table(this, (b, at, power) -> copy(power, followed, at, b.n));
+        for (int s = 0; s < solved.length; s++) {
+            for (int j = 0; j < 3; j++) {
+                double least = DEEP * Arrays.stream(solved[s][j]).max().orElse(0);
+                for (int t = 0; t < table.size(); t++) {
+                    if (!(Math.abs(followed[s][j][t] - solved[s][j][t]) <= NEAR * Math.max(least, solved[s][j][t]))) {
+                        return false;
+                    }
+                }
+            }
+        }
+        return true;
+    }
+
+    private static void copy(double[][][] power, double[][][] into, int at, int n) {
+        for (int s = 0; s < power.length; s++) {
+            for (int j = 0; j < 3; j++) {
+                System.arraycopy(power[s][j], 0, into[s][j], at, n);
+            }
+        }
+    }
+
+    /** A power that is known at the search's nodes, at the frequencies of a block. */
+    void at(int block, double[] known, double[] into) {
+        int[] from = first[block];
+        double[][] w = weight[block];
+        for (int t = 0; t < from.length; t++) {
+            int i = from[t];
+            double p = w[0][t] * known[i] + w[1][t] * known[i + 1] + (w[2][t] * known[i + 2] + w[3][t] * known[i + 3])
+                + (w[4][t] * known[i + 4] + w[5][t] * known[i + 5] + (w[6][t] * known[i + 6] + w[7][t] * known[i + 7]));
+            into[t] = Math.max(0, p);
+        }
+    }
+}
