@@ -13,14 +13,14 @@ import quietband.model.Quantities;
  *
  * @param lines       one per tolerance, in the order of the file
  * @param evaluations how many units were worked out for it
- * @param halvedUnits on how many units the halving was tried
+ * @param halvedUnits on the yield of how many units the halving was tried
  */
 public record Influence(List<Line> lines, long evaluations, long halvedUnits) {
 
     /** Rows of Saltelli's samples. */
     public static final int ROWS = 1024;
 
-    private static final int LEAST_HALVED = 5000;
+    private static final int LEAST_HALVED = 10_000;
 
     public Influence {
         lines = List.copyOf(lines);
@@ -55,23 +55,19 @@ public record Influence(List<Line> lines, long evaluations, long halvedUnits) {
         scatter.groups().forEach(g -> groups.add(g.stream().flatMapToInt(e -> IntStream.range(scatter.first(e),
             scatter.first(e) + scatter.count(e))).toArray()));
         Sobol.Estimate sobol = Sobol.of(scatter.size(), groups, ROWS, confidence, plan.seed(), threads, () -> margin(plan));
-        int units = (int) Math.min(outcome.units(), Math.max(LEAST_HALVED, Math.min(100_000, outcome.units() / 5)));
+        int units = (int) Math.min(outcome.units(), Math.max(LEAST_HALVED, Math.min(FirstUnits.MOST, outcome.units() / 2)));
         double[] ranks = ranks(sobol.a());
-        double[] before = met(plan, scatter, units, threads);
+        Halving halving = new Halving(plan, outcome.first(), units, threads);
         double yield = (double) outcome.met(0) / outcome.units();
         List<Line> lines = new ArrayList<>();
         for (int e = 0; e < scatter.count(); e++) {
             int entry = e;
             int g = IntStream.range(0, groups.size()).filter(i -> scatter.groups().get(i).contains(entry)).findFirst().orElseThrow();
-            double[] after = met(plan, scatter.halved(e), units, threads);
-            double gained = 0;
-            for (int u = 0; u < units; u++) {
-                gained += (after[u] - before[u]) / units;
-            }
+            double to = Math.max(0, Math.min(1, yield + halving.gained(scatter.halved(e))));
             lines.add(new Line(scatter.name(e), scatter.groups().get(g).stream().map(scatter::name).toList(),
-                sobol.indices().get(g), rank(scatter, e, sobol, ranks), yield, Math.max(0, Math.min(1, yield + gained))));
+                sobol.indices().get(g), rank(scatter, e, sobol, ranks), yield, to));
         }
-        long evaluations = (long) ROWS * (groups.size() + 2) + (long) units * (scatter.count() + 1);
+        long evaluations = (long) ROWS * (groups.size() + 2) + (long) halving.judged() * scatter.count();
         return new Influence(lines, evaluations, units);
     }
 
@@ -90,26 +86,6 @@ public record Influence(List<Line> lines, long evaluations, long halvedUnits) {
                 return otherwise;
             }
         };
-    }
-
-    /** 1 for each unit that meets everything asked, else 0. */
-    private static double[] met(Plan plan, Scatter scatter, int units, int threads) {
-        return Workers.all(units, threads, () -> {
-            UnitJudge judge = plan.nominalJudge(true);
-            return u -> {
-                for (int attempt = 0; attempt <= Campaign.MOST_ATTEMPTS; attempt++) {
-                    Quantities drawn = plan.draw(scatter, u, attempt);
-                    if (drawn != null) {
-                        try {
-                            return judge.judge(plan.unit(0, drawn)).met() ? 1 : 0;
-                        } catch (ImpossibleUnit e) {
-                            // the next attempt follows
-                        }
-                    }
-                }
-                throw Campaign.hopeless();
-            };
-        });
     }
 
     private static double rank(Scatter scatter, int entry, Sobol.Estimate sobol, double[] ranks) {

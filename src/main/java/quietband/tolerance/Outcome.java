@@ -20,6 +20,7 @@ public final class Outcome {
     private final List<Map<Asked, Long>> failures = new ArrayList<>();
     private final MarginCounts margins = new MarginCounts();
     private final List<UnitRow> worst = new ArrayList<>();
+    private final FirstUnits first = new FirstUnits();
     private long units;
     private long redrawn;
     private long metInAll;
@@ -49,6 +50,7 @@ public final class Outcome {
         }
         UnitVerdict nominal = row.verdicts().get(0);
         margins.add(nominal.marginDb());
+        first.add(nominal);
         boolean missed = nominal.failures().contains(Asked.RESIDUAL);
         boolean missedEvenly = row.evenlyDb() < 0;
         evenlyMet += missedEvenly ? 0 : 1;
@@ -71,6 +73,10 @@ public final class Outcome {
 
     void finish(boolean stopped) {
         partial = stopped;
+    }
+
+    FirstUnits first() {
+        return first;
     }
 
     /** How many units were judged. */

@@ -1,0 +1,75 @@
+package quietband.tolerance;
+
+import java.util.stream.IntStream;
+import quietband.model.Quantities;
+
+/**
+ * What halving a tolerance changes in the yield, on the first units of a campaign: all units that fail or are near failing are judged
+ * again, and every eighth of the others, which then stands for eight, since few of them change sides.
+ */
+final class Halving {
+
+    private static final double NEAR = 0.25;
+    private static final int EACH = 8;
+
+    private final Plan plan;
+    private final FirstUnits before;
+    private final int units;
+    private final int threads;
+    private final int[] chosen;
+    /** How many units each of the chosen stands for. */
+    private final double[] weight;
+
+    /**
+     * Chooses.
+     *
+     * @param units of how many the yield is that changes; as many or more are kept
+     */
+    Halving(Plan plan, FirstUnits before, int units, int threads) {
+        this.plan = plan;
+        this.before = before;
+        this.units = units;
+        this.threads = threads;
+        double threshold = before.below(NEAR, units);
+        int[] far = IntStream.range(0, units).filter(u -> before.met(u) && before.marginDb(u) > threshold).toArray();
+        int asked = (far.length + EACH - 1) / EACH;
+        chosen = IntStream.concat(IntStream.range(0, asked).map(i -> far[i * EACH]),
+            IntStream.range(0, units).filter(u -> !before.met(u) || before.marginDb(u) <= threshold)).toArray();
+        weight = new double[chosen.length];
+        for (int i = 0; i < weight.length; i++) {
+            weight[i] = i < asked ? (double) far.length / asked : 1;
+        }
+    }
+
+    /** How many units are judged for each tolerance. */
+    int judged() {
+        return chosen.length;
+    }
+
+    /** The change of the yield with a scatter whose one tolerance is halved. */
+    double gained(Scatter scatter) {
+        double[] after = Workers.all(chosen.length, threads, () -> {
+            UnitJudge judge = plan.nominalJudge(true);
+            return i -> met(judge, scatter, chosen[i]) ? 1 : 0;
+        });
+        double gained = 0;
+        for (int i = 0; i < after.length; i++) {
+            gained += weight[i] * (after[i] - (before.met(chosen[i]) ? 1 : 0));
+        }
+        return gained / units;
+    }
+
+    private boolean met(UnitJudge judge, Scatter scatter, int unit) {
+        for (int attempt = 0; attempt <= Campaign.MOST_ATTEMPTS; attempt++) {
+            Quantities drawn = plan.draw(scatter, unit, attempt);
+            if (drawn != null) {
+                try {
+                    return judge.judge(plan.unit(0, drawn)).met();
+                } catch (ImpossibleUnit e) {
+                    // the next attempt follows
+                }
+            }
+        }
+        throw Campaign.hopeless();
+    }
+}

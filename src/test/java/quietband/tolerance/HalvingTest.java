@@ -1,0 +1,50 @@
+package quietband.tolerance;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import quietband.model.ModelFile;
+import quietband.spectrum.LogGrid;
+
+/** The yield with one tolerance halved, from a part of the units. */
+class HalvingTest {
+
+    private static final int UNITS = 3000;
+
+    // Result:  the change found on the chosen units is that of all, counted one by one in two campaigns on the same draws
+    // Note:    the far units that change sides stand for eight each: at most two of 3000 do here, 0.3 % after weighting
+    @Test
+    void the_change_on_the_chosen_units_is_that_on_all() {
+        Plan plan = new Plan(ModelFile.read(Path.of("models/ridge-relay.yaml")).design(), 5);
+        double[] table = LogGrid.between(10, 10, 2000);
+        Outcome outcome = new Campaign(plan, table, 2).run(UNITS, () -> false, n -> { }, row -> { });
+        Halving halving = new Halving(plan, outcome.first(), UNITS, 2);
+        assertThat(halving.judged()).isBetween(UNITS / 4, UNITS * 4 / 10);
+        UnitJudge judge = plan.nominalJudge(true);
+        for (int e : new int[] {2, 4}) {
+            Scatter halved = plan.scatter().halved(e);
+            double gained = 0;
+            for (int u = 0; u < UNITS; u++) {
+                boolean after = judge.judge(plan.unit(0, plan.draw(halved, u, 0))).met();
+                gained += (after ? 1.0 : 0) - (outcome.first().met(u) ? 1 : 0);
+            }
+            assertThat(halving.gained(halved)).isCloseTo(gained / UNITS, within(0.003));
+        }
+        // without any change nothing is gained
+        assertThat(halving.gained(plan.scatter())).isZero();
+    }
+
+    @Test
+    void margins_of_the_first_units_are_kept() {
+        FirstUnits first = new FirstUnits();
+        for (int u = 0; u < FirstUnits.MOST + 5; u++) {
+            first.add(new UnitVerdict(u % 100, 50, "x", u % 3 == 0 ? 1 : 0));
+        }
+        assertThat(first.met(0)).isFalse();
+        assertThat(first.met(FirstUnits.MOST - 2)).isTrue();
+        assertThat(first.marginDb(99_999)).isEqualTo(99);
+        assertThat(first.below(0.25, 10_000)).isEqualTo(24);
+    }
+}
