@@ -3,6 +3,7 @@ package quietband.cli;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Set;
 import quietband.model.ModelFile;
 import quietband.report.AssessmentPage;
 import quietband.spectrum.HeadStart;
@@ -13,6 +14,8 @@ import quietband.spectrum.HeadStart;
  */
 final class Ahead {
 
+    private static final Set<String> EAGER = Set.of("assess", "tolerance");
+
     private final Path path;
     private final HeadStart<ModelFile> model;
 
@@ -21,9 +24,9 @@ final class Ahead {
         this.model = path == null ? null : HeadStart.on("ahead", List.of(() -> ModelFile.read(path), Ahead::load));
     }
 
-    /** Begins, when the command line is an assessment whose model comes first. */
+    /** Begins, when the command line asks a model, which comes first, for what it reads anyway. */
     static Ahead of(String... args) {
-        if (args.length < 2 || !args[0].equals("assess") || args[1].startsWith("-")) {
+        if (args.length < 2 || !EAGER.contains(args[0]) || args[1].startsWith("-")) {
             return new Ahead(null);
         }
         try {

@@ -91,6 +91,11 @@ final class FastStart {
             }
         } else if (args[0].equals("tolerance") && !many("--units", args)) {
             c.addAll(FEW_UNITS);
+            Path choice = beside(classPath, "-compile.json");
+            if (Files.isRegularFile(choice)) {
+                // the virtual machine tells on standard output that it has read them, unless it is silent
+                c.addAll(List.of("-XX:-DisplayVMOutput", "-XX:CompilerDirectivesFile=" + choice));
+            }
         }
         c.addAll(List.of("-cp", classPath, Quietband.class.getName()));
         c.addAll(Arrays.asList(args));
@@ -100,7 +105,11 @@ final class FastStart {
     /** Where the archive of a jar is for this virtual machine, which no other can use; null when it is no jar alone. */
     static Path archive(String classPath) {
         return classPath.endsWith(".jar") && !classPath.contains(System.getProperty("path.separator"))
-            ? Path.of(classPath.substring(0, classPath.length() - 4) + "-" + System.getProperty("java.vm.version") + ".jsa") : null;
+            ? beside(classPath, "-" + System.getProperty("java.vm.version") + ".jsa") : null;
+    }
+
+    private static Path beside(String jar, String ending) {
+        return Path.of(jar.substring(0, jar.length() - ".jar".length()) + ending);
     }
 
     private static boolean isShort(String... args) {

@@ -79,7 +79,7 @@ public final class Quietband implements Runnable {
         return switch (name) {
             case "assess" -> new AssessCommand(ahead).spec();
             case "simulate" -> new SimulateCommand();
-            case "tolerance" -> new ToleranceCommand();
+            case "tolerance" -> new ToleranceCommand(ahead);
             case "compare" -> new CompareCommand();
             case "springs" -> new SpringsCommand();
             case "filter" -> new FilterCommand();

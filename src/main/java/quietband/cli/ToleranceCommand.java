@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
@@ -19,6 +20,7 @@ import quietband.report.Provenance;
 import quietband.report.ResultDirectory;
 import quietband.report.ScatterFiles;
 import quietband.report.ScatterTables;
+import quietband.spectrum.HeadStart;
 import quietband.tolerance.Campaign;
 import quietband.tolerance.Findings;
 import quietband.tolerance.Influence;
@@ -53,7 +55,12 @@ final class ToleranceCommand extends TableCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
+    private final Ahead ahead;
     private volatile boolean stopped;
+
+    ToleranceCommand(Ahead ahead) {
+        this.ahead = ahead;
+    }
 
     @Override
     public Integer call() {
@@ -61,7 +68,7 @@ final class ToleranceCommand extends TableCommand implements Callable<Integer> {
             throw new Mendable(units < 1 ? "--units " + units + ": at least 1" : "--confidence " + confidence
                 + ": between 0 and 1, e.g. 0.95");
         }
-        ModelFile file = ModelFile.read(model);
+        ModelFile file = ahead.model(model);
         return replay == null ? draw(file) : replay(file);
     }
 
@@ -91,10 +98,11 @@ final class ToleranceCommand extends TableCommand implements Callable<Integer> {
                 await(finished);
             });
             Findings findings = findings(plan, f, directory);
+            HeadStart<Optional<ModelFile>> likeliest = HeadStart.on("likeliest",
+                List.of(() -> findings.likeliest().map(l -> Replay.model(file, plan, l.unit()))));
             ScatterFiles files = new ScatterFiles(findings, from);
             files.writeTo(directory);
-            findings.likeliest().ifPresent(l ->
-                ScatterFiles.write(directory, "likeliest/", Replay.model(file, plan, l.unit()).bundle()));
+            likeliest.finish().get(0).ifPresent(m -> ScatterFiles.write(directory, "likeliest/", m.bundle()));
             directory.commit();
             PrintWriter out = spec.commandLine().getOut();
             out.print(output.json() ? files.json() : files.text());

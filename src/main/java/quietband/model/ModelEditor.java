@@ -77,7 +77,7 @@ final class ModelEditor {
         String seen = text;
         for (int round = 0; tokens != null && round < 8; round++) {
             PathWalk walk = new PathWalk(path, seen, Optional.of("0"));
-            walk.from(NodeReader.read(file, seen), spread(tokens));
+            walk.from(round == 0 ? root : NodeReader.read(file, seen), spread(tokens));
             if (walk.rewritten().isEmpty()) {
                 return walk.edits().replaced();
             }

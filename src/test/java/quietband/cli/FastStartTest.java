@@ -50,6 +50,10 @@ class FastStartTest {
         String jar = jar(true);
         List<String> c = FastStart.command(HOME, jar, ("-jar " + jar + " " + line).split(" "), false, line.split(" "));
         assertThat(c.stream().anyMatch(o -> o.startsWith("-XX:FreqInlineSize="))).isEqualTo(small);
+        assertThat(c).noneMatch(o -> o.startsWith("-XX:CompilerDirectivesFile="));
+        Path choice = Files.createFile(temp.resolve("q-compile.json"));
+        assertThat(FastStart.command(HOME, jar, ("-jar " + jar + " " + line).split(" "), false, line.split(" "))
+            .contains("-XX:CompilerDirectivesFile=" + choice)).isEqualTo(small);
     }
 
     @Test
