@@ -29,8 +29,8 @@ final class FastStart {
         "-XX:Tier4BackEdgeThreshold=400000");
 
     /**
-     * What runs for a moment is compiled in a moment, small method by small method and the busy ones only, and what the build has
-     * verified when it wrote the archive is not verified again.
+     * What runs for a moment is compiled in a moment, small method by small method and the busy ones only, and the jar's classes, with
+     * which the build has run already, are not verified again.
      */
     private static final List<String> MOMENT = List.of("-XX:TieredStopAtLevel=1", "-XX:C1MaxInlineSize=4",
         "-XX:Tier3InvocationThreshold=400", "-XX:Tier3MinInvocationThreshold=200", "-XX:Tier3CompileThreshold=3000",
