@@ -4,13 +4,14 @@ import java.util.stream.IntStream;
 import quietband.model.Quantities;
 
 /**
- * What halving a tolerance changes in the yield, on the first units of a campaign: all units that fail or are near failing are judged
- * again, and every eighth of the others, which then stands for eight, since few of them change sides.
+ * What halving a tolerance changes in the yield, on the first units of a campaign: all units that fail are judged again, as many as a
+ * tenth of all that are next to failing, and every sixteenth of the others, which then stands for sixteen, since hardly any of
+ * them changes sides.
  */
 final class Halving {
 
-    private static final double NEAR = 0.25;
-    private static final int EACH = 8;
+    private static final double NEAR = 0.1;
+    private static final int EACH = 16;
 
     private final Plan plan;
     private final FirstUnits before;
@@ -30,7 +31,8 @@ final class Halving {
         this.before = before;
         this.units = units;
         this.threads = threads;
-        double threshold = before.below(NEAR, units);
+        double failing = IntStream.range(0, units).filter(u -> !before.met(u)).count();
+        double threshold = before.below(Math.min(1, failing / units + NEAR), units);
         int[] far = IntStream.range(0, units).filter(u -> before.met(u) && before.marginDb(u) > threshold).toArray();
         int asked = (far.length + EACH - 1) / EACH;
         chosen = IntStream.concat(IntStream.range(0, asked).map(i -> far[i * EACH]),

@@ -14,14 +14,14 @@ class HalvingTest {
     private static final int UNITS = 3000;
 
     // Result:  the change found on the chosen units is that of all, counted one by one in two campaigns on the same draws
-    // Note:    the far units that change sides stand for eight each: at most two of 3000 do here, 0.3 % after weighting
+    // Note:    the far units that change sides stand for sixteen each: none does here, so nothing is lost
     @Test
     void the_change_on_the_chosen_units_is_that_on_all() {
         Plan plan = new Plan(ModelFile.read(Path.of("models/ridge-relay.yaml")).design(), 5);
         double[] table = LogGrid.between(10, 10, 2000);
         Outcome outcome = new Campaign(plan, table, 2).run(UNITS, () -> false, n -> { }, row -> { });
         Halving halving = new Halving(plan, outcome.first(), UNITS, 2);
-        assertThat(halving.judged()).isBetween(UNITS / 4, UNITS * 4 / 10);
+        assertThat(halving.judged()).isBetween(UNITS / 10, UNITS / 4);
         UnitJudge judge = plan.nominalJudge(true);
         for (int e : new int[] {2, 4}) {
             Scatter halved = plan.scatter().halved(e);
@@ -30,7 +30,7 @@ class HalvingTest {
                 boolean after = judge.judge(plan.unit(0, plan.draw(halved, u, 0))).met();
                 gained += (after ? 1.0 : 0) - (outcome.first().met(u) ? 1 : 0);
             }
-            assertThat(halving.gained(halved)).isCloseTo(gained / UNITS, within(0.003));
+            assertThat(halving.gained(halved)).isCloseTo(gained / UNITS, within(0.001));
         }
         // without any change nothing is gained
         assertThat(halving.gained(plan.scatter())).isZero();
