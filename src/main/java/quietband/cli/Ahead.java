@@ -9,8 +9,8 @@ import quietband.report.AssessmentPage;
 import quietband.spectrum.HeadStart;
 
 /**
- * Reads the model of an assessment on a second thread while the options on the command line are made out, and loads what is needed
- * later while there is still a wait for it.
+ * Reads the model of a command that begins with it on a second thread while the options on the command line are made out, and loads
+ * what is needed later while there is still a wait for it.
  */
 final class Ahead {
 
@@ -24,7 +24,7 @@ final class Ahead {
         this.model = path == null ? null : HeadStart.on("ahead", List.of(() -> ModelFile.read(path), Ahead::load));
     }
 
-    /** Begins, when the command line asks a model, which comes first, for what it reads anyway. */
+    /** Begins, when the command is one of these and its model comes first. */
     static Ahead of(String... args) {
         if (args.length < 2 || !EAGER.contains(args[0]) || args[1].startsWith("-")) {
             return new Ahead(null);
