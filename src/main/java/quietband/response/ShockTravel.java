@@ -19,7 +19,8 @@ import quietband.vibration.Pulse;
  */
 final class ShockTravel {
 
-    private static final double STEPS_PER_PERIOD = 20;
+    static final double STEPS_PER_PERIOD = 20;
+
     private static final double PERIODS_AFTER = 12;
     private static final int MOST_STEPS = 60_000;
 

@@ -83,11 +83,9 @@ public record Travel(Vec sag, Vec sustained, Vec shock, Vec random3Sigma) {
         return shock(design, new ShockTravel(assembly));
     }
 
-    /**
-     * The same for searches: only the pulse and two periods of the lowest mode after it, in longer steps, whose cubics are good to 1e-3.
-     */
+    /** The same for searches: only the pulse and two periods of the lowest mode after it. */
     public static Vec firstSwing(Design design, Assembly assembly) {
-        return shock(design, new ShockTravel(assembly, 2, 20));
+        return shock(design, new ShockTravel(assembly, 2, ShockTravel.STEPS_PER_PERIOD));
     }
 
     private static Vec shock(Design design, ShockTravel travel) {
