@@ -55,6 +55,6 @@ public final class CorrectionNoise {
 
     /** Step of the converter, q = 2 range/2^bits, in g. */
     public static double quantiserStepG(Cancellation cancellation, int axis) {
-        return 2 * cancellation.sensor().rangeG().get(axis) / StrictMath.pow(2, cancellation.path().converterBits());
+        return Math.scalb(2 * cancellation.sensor().rangeG().get(axis), -cancellation.path().converterBits());
     }
 }

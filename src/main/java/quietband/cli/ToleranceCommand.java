@@ -133,9 +133,9 @@ final class ToleranceCommand extends TableCommand implements Callable<Integer> {
 
     private Outcome run(Plan plan, double[] f, Progress progress, BufferedWriter writer) throws IOException {
         ScatterTables.Units table = new ScatterTables.Units(writer, plan.conditionNames());
-        return new Campaign(plan, f, output.threads()).run(units, () -> stopped, progress::at, row -> {
+        return new Campaign(plan, f, output.threads()).run(units, () -> stopped, progress::at, table::made, rows -> {
             try {
-                table.row(row);
+                rows.writeTo(writer);
             } catch (IOException e) {
                 throw new UncheckedIOException(e);
             }

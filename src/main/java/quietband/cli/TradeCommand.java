@@ -116,7 +116,7 @@ final class TradeCommand extends ResultCommand implements Callable<Integer> {
 
     private double yield(Design design) {
         Outcome outcome = new Campaign(new Plan(design, output.seed()), new double[] {design.requirement().fromHz(),
-            design.requirement().toHz()}, 1).run(units, () -> false, done -> { }, row -> { });
+            design.requirement().toHz()}, 1).run(units, () -> false, done -> { });
         return (double) outcome.met(0) / outcome.units();
     }
 

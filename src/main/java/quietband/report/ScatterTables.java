@@ -1,6 +1,8 @@
 package quietband.report;
 
+import java.io.CharArrayWriter;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.io.Writer;
 import java.util.ArrayList;
 import java.util.List;
@@ -19,21 +21,35 @@ public final class ScatterTables {
 
     private ScatterTables() { }
 
-    /** The table of units, row by row as they come. */
+    /** The table of units, some rows at a time as they come. */
     public static final class Units {
 
-        private final Table table;
         private final List<String> conditions;
+        private final int columns;
 
         /** Writes the header. */
         public Units(Writer writer, List<String> conditions) throws IOException {
             this.conditions = conditions;
-            this.table = new Table(writer, "unit", "condition", "worst_margin_db", "frequency_hz", "axis",
-                "failed_requirement");
+            List<String> header = List.of("unit", "condition", "worst_margin_db", "frequency_hz", "axis", "failed_requirement");
+            columns = header.size();
+            new Table(writer, header);
         }
 
-        /** Writes one unit in every condition; units count from 1. */
-        public void row(UnitRow row) throws IOException {
+        /** The lines of some units, each in every condition; units count from 1. Any thread may ask. */
+        public CharArrayWriter made(List<UnitRow> units) {
+            CharArrayWriter lines = new CharArrayWriter(64 * units.size() * conditions.size());
+            Table table = new Table(lines, columns);
+            try {
+                for (UnitRow unit : units) {
+                    row(table, unit);
+                }
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
+            return lines;
+        }
+
+        private void row(Table table, UnitRow row) throws IOException {
             for (int c = 0; c < conditions.size(); c++) {
                 UnitVerdict v = row.verdicts().get(c);
                 table.cell(Long.toString(row.index() + 1)).cell(conditions.get(c)).cell(v.marginDb()).cell(v.frequencyHz())

@@ -25,10 +25,15 @@ public final class Table {
     private double last = Double.NaN;
     private int lastLength;
 
+    /** Without a header: rows that go on a table. */
+    Table(Writer writer, int columns) {
+        this.writer = writer;
+        this.columns = columns;
+    }
+
     /** Writes the header. */
     public Table(Writer writer, List<String> header) throws IOException {
-        this.writer = writer;
-        columns = header.size();
+        this(writer, header.size());
         for (String name : header) {
             cell(name);
         }

@@ -23,19 +23,19 @@ final class Between {
 
     final Block[] blocks;
     private final int nodes;
-    /** By block and frequency: the first of the nodes, and the weight of each. */
+    /** By block and frequency: the first of the nodes; the weight of each, frequency after frequency. */
     private final int[][] first;
-    private final double[][][] weight;
+    private final double[][] weight;
 
     private Between(Nodes search, Nodes table) {
         blocks = table.blocks;
         nodes = search.size();
         first = new int[blocks.length][];
-        weight = new double[blocks.length][][];
+        weight = new double[blocks.length][];
         int at = 0;
         for (int b = 0; b < blocks.length; b++) {
             first[b] = new int[blocks[b].n];
-            weight[b] = new double[POINTS][blocks[b].n];
+            weight[b] = new double[POINTS * blocks[b].n];
             for (int t = 0; t < blocks[b].n; t++) {
                 weights(search.x, table.x[at++], b, t);
             }
@@ -76,7 +76,7 @@ final class Between {
             for (int q = 0; q < POINTS; q++) {
                 w *= q == p ? 1 : (at - x[from + q]) / (x[from + p] - x[from + q]);
             }
-            weight[block][p][t] = w;
+            weight[block][POINTS * t + p] = w;
         }
     }
 
@@ -124,15 +124,35 @@ final class Between {
         }
     }
 
-    /** A power that is known at the search's nodes, at the frequencies of a block. */
-    void at(int block, double[] known, double[] into) {
+    /**
+     * Powers of the three axes that are known at the search's nodes, at the frequencies of a block.
+     *
+     * @param known by axis and node
+     * @param into  by axis and frequency
+     */
+    void at(int block, double[][] known, double[][] into) {
         int[] from = first[block];
-        double[][] w = weight[block];
+        double[] w = weight[block];
+        double[] x = known[0];
+        double[] y = known[1];
+        double[] z = known[2];
         for (int t = 0; t < from.length; t++) {
             int i = from[t];
-            double p = w[0][t] * known[i] + w[1][t] * known[i + 1] + (w[2][t] * known[i + 2] + w[3][t] * known[i + 3])
-                + (w[4][t] * known[i + 4] + w[5][t] * known[i + 5] + (w[6][t] * known[i + 6] + w[7][t] * known[i + 7]));
-            into[t] = Math.max(0, p);
+            int p = POINTS * t;
+            double a = w[p];
+            double b = w[p + 1];
+            double c = w[p + 2];
+            double d = w[p + 3];
+            double e = w[p + 4];
+            double f = w[p + 5];
+            double g = w[p + 6];
+            double h = w[p + 7];
+            into[0][t] = Math.max(0, a * x[i] + b * x[i + 1] + (c * x[i + 2] + d * x[i + 3])
+                + (e * x[i + 4] + f * x[i + 5] + (g * x[i + 6] + h * x[i + 7])));
+            into[1][t] = Math.max(0, a * y[i] + b * y[i + 1] + (c * y[i + 2] + d * y[i + 3])
+                + (e * y[i + 4] + f * y[i + 5] + (g * y[i + 6] + h * y[i + 7])));
+            into[2][t] = Math.max(0, a * z[i] + b * z[i + 1] + (c * z[i + 2] + d * z[i + 3])
+                + (e * z[i + 4] + f * z[i + 5] + (g * z[i + 6] + h * z[i + 7])));
         }
     }
 }

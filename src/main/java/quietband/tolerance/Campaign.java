@@ -8,6 +8,8 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
+import java.util.function.Function;
 import java.util.function.LongConsumer;
 import quietband.model.Quantities;
 import quietband.model.Stack;
@@ -30,12 +32,8 @@ public final class Campaign {
     private final Nodes nodes;
     private final Between between;
 
-    /** Takes the rows as they come. */
-    @FunctionalInterface
-    public interface Sink {
-        /** Called in the order of the units, from one thread. */
-        void row(UnitRow row);
-    }
+    /** Some units, and what was made of their rows. */
+    private record Chunk<T>(List<UnitRow> rows, T ready) { }
 
     /**
      * Prepares a run.
@@ -58,7 +56,17 @@ public final class Campaign {
      * @param stop     asked between chunks; when true the units so far are the result
      * @param progress told how many units are done
      */
-    public Outcome run(long units, BooleanSupplier stop, LongConsumer progress, Sink sink) {
+    public Outcome run(long units, BooleanSupplier stop, LongConsumer progress) {
+        return run(units, stop, progress, rows -> rows, rows -> { });
+    }
+
+    /**
+     * Runs, and hands the rows over.
+     *
+     * @param ready makes something of the rows of some neighbouring units; called by any of the threads
+     * @param take  is handed that in the order of the units; called by one thread
+     */
+    public <T> Outcome run(long units, BooleanSupplier stop, LongConsumer progress, Function<List<UnitRow>, T> ready, Consumer<T> take) {
         Outcome outcome = new Outcome(plan, table);
         ExecutorService pool = Executors.newFixedThreadPool(threads);
         try {
@@ -68,25 +76,27 @@ public final class Campaign {
                 workers.add(new Worker());
             }
             idle.addAll(workers);
-            ArrayBlockingQueue<Future<List<UnitRow>>> running = new ArrayBlockingQueue<>(4 * threads);
+            ArrayBlockingQueue<Future<Chunk<T>>> running = new ArrayBlockingQueue<>(4 * threads);
             long next = 0;
             while (next < units || !running.isEmpty()) {
                 while (next < units && !stop.getAsBoolean() && running.remainingCapacity() > 0) {
                     long from = next;
                     long to = Math.min(units, from + CHUNK);
-                    running.add(pool.submit(() -> chunk(idle, from, to)));
+                    running.add(pool.submit(() -> {
+                        List<UnitRow> rows = rows(idle, from, to);
+                        return new Chunk<>(rows, ready.apply(rows));
+                    }));
                     next = to;
                 }
                 if (running.isEmpty()) {
                     break;
                 }
-                for (UnitRow row : Parallel.get(running.remove())) {
-                    outcome.add(row);
-                    sink.row(row);
-                }
+                Chunk<T> chunk = Parallel.get(running.remove());
+                chunk.rows().forEach(outcome::add);
+                take.accept(chunk.ready());
                 progress.accept(outcome.units());
             }
-            workers.forEach(w -> outcome.add(w.levels));
+            workers.forEach(w -> outcome.add(w.cells.levels()));
             outcome.finish(outcome.units() < units);
             return outcome;
         } finally {
@@ -94,15 +104,13 @@ public final class Campaign {
         }
     }
 
-    private static List<UnitRow> chunk(BlockingQueue<Worker> idle, long from, long to) throws InterruptedException {
+    private static List<UnitRow> rows(BlockingQueue<Worker> idle, long from, long to) throws InterruptedException {
         Worker worker = idle.take();
         try {
             List<UnitRow> rows = new ArrayList<>();
             for (long u = from; u < to; u++) {
-                worker.slot = (int) (u - from);
                 rows.add(worker.unit(u));
             }
-            worker.flush((int) (to - from));
             return rows;
         } finally {
             idle.add(worker);
@@ -119,29 +127,14 @@ public final class Campaign {
 
         private final List<UnitJudge> judges = plan.judges();
         private final List<Stack> stacks = Stack.of(plan.nominal());
-        private final List<LevelCounts> levels = new ArrayList<>();
+        private final CellBuffer cells = new CellBuffer(stacks.size(), table.length);
         private final boolean vector = plan.nominal().requirement().byVector();
         private final boolean asked = new ResidualLimit(plan.nominal()).asked();
-        /** Cells of a chunk's units, frequency after frequency for each stack of each unit. */
-        private final char[] cells;
-        private final int row = stacks.size() * table.length;
         private double evenly;
-        private int slot;
 
         Worker() {
-            stacks.forEach(s -> levels.add(new LevelCounts(table.length)));
-            cells = new char[row * CHUNK];
             if (between != null) {
                 judges.get(0).keep(plan.conditions().get(0).nodes.size());
-            }
-        }
-
-        /** Counts a chunk frequency by frequency, so that the counts of one stay in fast memory. */
-        private void flush(int units) {
-            for (int s = 0; s < stacks.size(); s++) {
-                for (int f = 0; f < table.length; f++) {
-                    levels.get(s).add(f, cells, s * table.length + f, row, units);
-                }
             }
         }
 
@@ -173,21 +166,14 @@ public final class Campaign {
                 Nodes own = plan.conditions().get(0).varied.shared() ? new Nodes(table, plan.unit(0, drawn)) : nodes;
                 judges.get(0).table(own, this::count);
             }
+            cells.next();
             return new UnitRow(index, attempt, verdicts, asked ? -10 * StrictMath.log10(evenly) : Double.NaN);
-        }
-
-        private void cells(double[][] power, int first, int n) {
-            double[] x = power[0];
-            double[] y = power[1];
-            double[] z = power[2];
-            for (int t = 0; t < n; t++) {
-                cells[first + t] = LevelCounts.cell(Math.max(x[t], Math.max(y[t], z[t])));
-            }
         }
 
         private void count(Block b, int at, double[][][] power) {
             for (int s = 0; s < stacks.size(); s++) {
-                cells(power[stacks.get(s).ordinal()], slot * row + s * table.length + at, b.n);
+                double[][] p = power[stacks.get(s).ordinal()];
+                cells.put(s, at, p[0], p[1], p[2], b.n);
             }
             double[][] p = power[stacks.get(stacks.size() - 1).ordinal()];
             for (int t = 0; t < b.n; t++) {

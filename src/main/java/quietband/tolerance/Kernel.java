@@ -19,6 +19,7 @@ final class Kernel {
     private final double[] lr = new double[BLOCK];
     private final double[] li = new double[BLOCK];
     private final boolean[] filled = new boolean[UnitBody.TRIANGLE];
+    private final int[] starts = new int[LineFamily.TABLED];
     private final LineFunctions own = new LineFunctions(LineFamily.TABLED, BLOCK);
     /** N, 6 x 3 row by row, and which of its elements are not zero. */
     final double[][] nr = new double[18][BLOCK];
@@ -72,9 +73,10 @@ final class Kernel {
     private void lines(LineFamily family, Block b) {
         int orders = family.orders(b.top);
         LineFunctions f = functions(family, orders, b);
+        family.starts(starts, orders, b);
         for (int e = 0; e < filled.length; e++) {
             if (family.stiff[e]) {
-                Lanes.addSeries(zr[e], zi[e], family.kRe[e], family.kIm[e], f.phiRe, f.phiIm, orders, b.lanes);
+                Lanes.addSeries(zr[e], zi[e], family.kRe[e], family.kIm[e], f.phiRe, f.phiIm, starts, orders, b.lanes);
             }
         }
         for (int e = 0; e < carried.length; e++) {
@@ -83,7 +85,7 @@ final class Kernel {
                     Lanes.fill(nr[e], ni[e], 0, 0, b.lanes);
                     carried[e] = true;
                 }
-                Lanes.addSeries(nr[e], ni[e], family.mRe[e], family.mIm[e], f.chiRe, f.chiIm, orders, b.lanes);
+                Lanes.addSeries(nr[e], ni[e], family.mRe[e], family.mIm[e], f.chiRe, f.chiIm, starts, orders, b.lanes);
             }
         }
     }

@@ -72,9 +72,9 @@ final class Lanes {
         }
     }
 
-    /** z += (cr + j ci) x. */
-    static void addScaled(double[] zr, double[] zi, double cr, double ci, double[] xr, double[] xi, int n) {
-        for (int t = 0; t < n; t++) {
+    /** z += (cr + j ci) x, from a place on. */
+    static void addScaled(double[] zr, double[] zi, double cr, double ci, double[] xr, double[] xi, int from, int n) {
+        for (int t = from; t < n; t++) {
             double a = xr[t];
             double b = xi[t];
             zr[t] += cr * a - ci * b;
@@ -82,10 +82,10 @@ final class Lanes {
         }
     }
 
-    /** z += sum of (cr[p] + j ci[p]) x[p] over the first terms. */
-    static void addSeries(double[] zr, double[] zi, double[] cr, double[] ci, double[][] xr, double[][] xi, int terms, int n) {
+    /** z += sum of (cr[p] + j ci[p]) x[p] over the first terms, each from a place of its own on. */
+    static void addSeries(double[] zr, double[] zi, double[] cr, double[] ci, double[][] xr, double[][] xi, int[] from, int terms, int n) {
         for (int p = 0; p < terms; p++) {
-            addScaled(zr, zi, cr[p], ci[p], xr[p], xi[p], n);
+            addScaled(zr, zi, cr[p], ci[p], xr[p], xi[p], from[p], n);
         }
     }
 

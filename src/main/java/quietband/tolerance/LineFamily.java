@@ -17,7 +17,16 @@ final class LineFamily {
     /** How many powers of d tables of the design's lines hold. */
     static final int TABLED = 12;
 
-    private static final double NEGLIGIBLE = 1e-7;
+    private static final double NEGLIGIBLE = 1e-6;
+    /** By power: how large what it is the power of must be to count, the root of what is negligible. */
+    private static final double[] COUNTS = new double[TABLED];
+
+    static {
+        for (int p = 1; p < TABLED; p++) {
+            COUNTS[p] = StrictMath.pow(NEGLIGIBLE, 1.0 / p);
+        }
+    }
+
     private static final double WIDEST = 0.12;
     // 0.2^12 is 4e-9
     private static final double WIDEST_TABLED = 0.2;
@@ -204,5 +213,20 @@ final class LineFamily {
             orders++;
         }
         return orders;
+    }
+
+    /**
+     * From which frequency of a block on each order counts. Frequencies beside its nodes are always among them.
+     *
+     * @param from filled up to the number of orders
+     */
+    void starts(int[] from, int orders, Block b) {
+        from[0] = 0;
+        for (int p = 1; p < orders; p++) {
+            // spread u/(pi^2 - u) is what counts there
+            double u = COUNTS[p] * Math.PI * Math.PI / (spread + COUNTS[p]);
+            int first = Arrays.binarySearch(b.w2, from[p - 1], b.n, u / ratio);
+            from[p] = first < 0 ? -first - 1 : first;
+        }
     }
 }

@@ -70,7 +70,7 @@ final class Peaks {
         double y = parabola(s, left, yl, right, yr);
         if (i > 1 && i < n - 2 && !kink[i - 1] && !kink[i + 1] && p[i - 2] > 0 && p[i + 2] > 0) {
             double[] at = {x[i - 2] - x[i], left, 0, right, x[i + 2] - x[i]};
-            double[] log = {StrictMath.log(p[i - 2] / p[i]), yl, 0, yr, StrictMath.log(p[i + 2] / p[i])};
+            double[] log = divided(at, StrictMath.log(p[i - 2] / p[i]), yl, 0, yr, StrictMath.log(p[i + 2] / p[i]));
             double reach = Math.min(-left, right) / 8;
             for (int round = 0; round < 2; round++) {
                 double here = through(at, log, s);
@@ -97,15 +97,23 @@ final class Peaks {
         return s * (yl / left - b * left + b * s);
     }
 
-    /** The polynomial through five points, by Neville's scheme. */
-    private static double through(double[] x, double[] y, double at) {
-        double[] v = y.clone();
-        for (int step = 1; step < v.length; step++) {
-            for (int i = 0; i < v.length - step; i++) {
-                v[i] = ((at - x[i + step]) * v[i] + (x[i] - at) * v[i + 1]) / (x[i] - x[i + step]);
+    /** Divided differences of values: the coefficients of Newton's polynomial through them. */
+    private static double[] divided(double[] x, double... y) {
+        for (int step = 1; step < y.length; step++) {
+            for (int i = y.length - 1; i >= step; i--) {
+                y[i] = (y[i] - y[i - 1]) / (x[i] - x[i - step]);
             }
         }
-        return v[0];
+        return y;
+    }
+
+    /** Newton's polynomial at a place. */
+    private static double through(double[] x, double[] divided, double at) {
+        double y = divided[divided.length - 1];
+        for (int i = divided.length - 2; i >= 0; i--) {
+            y = y * (at - x[i]) + divided[i];
+        }
+        return y;
     }
 
     /** Frequency of the node before the largest, Hz. */

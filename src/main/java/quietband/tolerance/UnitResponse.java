@@ -70,9 +70,7 @@ final class UnitResponse {
     void between(Between table, int block, Kept found) {
         bolted(table.blocks[block], true);
         for (Stack s : Kept.STACKS) {
-            for (int j = 0; j < 3; j++) {
-                table.at(block, found.of(s)[j], power[s.ordinal()][j]);
-            }
+            table.at(block, found.of(s), power[s.ordinal()]);
         }
     }
 

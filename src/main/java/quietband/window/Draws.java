@@ -93,7 +93,7 @@ final class Draws implements AutoCloseable {
             view.model().design().requirement().toHz());
         Campaign campaign = new Campaign(plan, f, 1);
         for (long units = FIRST; units <= most && !over(); units *= 4) {
-            Outcome outcome = campaign.run(units, this::over, done -> { }, row -> { });
+            Outcome outcome = campaign.run(units, this::over, done -> { });
             if (!outcome.partial()) {
                 tell(new Scattering(view, plan, outcome, Optional.empty(), most));
                 if (units * 4 > most && !over()) {

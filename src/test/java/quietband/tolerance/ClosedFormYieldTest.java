@@ -73,7 +73,7 @@ class ClosedFormYieldTest {
 
     private static java.util.List<UnitRow> rows(Design design, int units) {
         java.util.List<UnitRow> rows = new java.util.ArrayList<>();
-        new Campaign(new Plan(design, 3), new double[] {10, 2000}, 2).run(units, () -> false, n -> { }, rows::add);
+        new Campaign(new Plan(design, 3), new double[] {10, 2000}, 2).run(units, () -> false, n -> { }, r -> r, rows::addAll);
         return rows;
     }
 

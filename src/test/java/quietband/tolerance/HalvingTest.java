@@ -19,7 +19,7 @@ class HalvingTest {
     void the_change_on_the_chosen_units_is_that_on_all() {
         Plan plan = new Plan(ModelFile.read(Path.of("models/ridge-relay.yaml")).design(), 5);
         double[] table = LogGrid.between(10, 10, 2000);
-        Outcome outcome = new Campaign(plan, table, 2).run(UNITS, () -> false, n -> { }, row -> { });
+        Outcome outcome = new Campaign(plan, table, 2).run(UNITS, () -> false, n -> { });
         Halving halving = new Halving(plan, outcome.first(), UNITS, 2);
         assertThat(halving.judged()).isBetween(UNITS / 10, UNITS / 4);
         UnitJudge judge = plan.nominalJudge(true);

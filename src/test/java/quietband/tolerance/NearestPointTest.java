@@ -25,7 +25,7 @@ class NearestPointTest {
         Design design = ScatterModels.corrected("0.02 ppb/g", "tolerances:\n  - {name: gain, of: cancellation.error.gain.x, add: 1 %}\n"
             + "  - {name: phase, of: cancellation.error.phase.x, add: 5 mrad}\n");
         Plan plan = new Plan(design, 3);
-        Outcome o = new Campaign(plan, new double[] {10, 2000}, 1).run(500, () -> false, n -> { }, r -> { });
+        Outcome o = new Campaign(plan, new double[] {10, 2000}, 1).run(500, () -> false, n -> { });
         LikeliestFailure found = LikeliestFailure.of(plan, o).orElseThrow();
         // the search stops when a step gains less than 1e-4 of the distance
         assertThat(found.distance()).isCloseTo(2, within(0.002));

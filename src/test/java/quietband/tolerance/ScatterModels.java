@@ -56,6 +56,6 @@ final class ScatterModels {
 
     static Outcome run(Design design, long units, int threads, int points) {
         double[] table = quietband.spectrum.LogGrid.between(points, design.requirement().fromHz(), design.requirement().toHz());
-        return new Campaign(new Plan(design, 3), table, threads).run(units, () -> false, n -> { }, row -> { });
+        return new Campaign(new Plan(design, 3), table, threads).run(units, () -> false, n -> { });
     }
 }
