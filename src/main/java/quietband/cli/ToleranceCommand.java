@@ -10,14 +10,17 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Supplier;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import quietband.model.ModelBundle;
 import quietband.model.ModelFile;
 import quietband.report.Provenance;
 import quietband.report.ResultDirectory;
+import quietband.report.ScatterCurves;
 import quietband.report.ScatterFiles;
 import quietband.report.ScatterTables;
 import quietband.spectrum.HeadStart;
@@ -97,12 +100,20 @@ final class ToleranceCommand extends TableCommand implements Callable<Integer> {
                 stopped = true;
                 await(finished);
             });
-            Findings findings = findings(plan, f, directory);
-            HeadStart<Optional<ModelFile>> likeliest = HeadStart.on("likeliest",
-                List.of(() -> findings.likeliest().map(l -> Replay.model(file, plan, l.unit()))));
-            ScatterFiles files = new ScatterFiles(findings, from);
+            Drawn drawn = units(plan, f, directory);
+            boolean whole = !drawn.outcome().partial();
+            // what is asked of the units is independent of each other
+            HeadStart<Optional<Influence>> influence = beside("influence",
+                () -> whole ? Optional.of(Influence.of(plan, drawn.outcome(), confidence, output.threads())) : Optional.empty());
+            HeadStart<Optional<Failing>> failing = beside("likeliest", () -> whole ? LikeliestFailure.of(plan, drawn.outcome())
+                .map(l -> new Failing(l, Replay.model(file, plan, l.unit()).bundle())) : Optional.empty());
+            ScatterCurves curves = new ScatterCurves(plan.nominal(), drawn.outcome());
+            Optional<Failing> likeliest = failing.finish().get(0);
+            Findings findings = new Findings(plan, drawn.outcome(), influence.finish().get(0), likeliest.map(Failing::failure),
+                confidence, drawn.seconds());
+            ScatterFiles files = new ScatterFiles(findings, curves, from);
             files.writeTo(directory);
-            likeliest.finish().get(0).ifPresent(m -> ScatterFiles.write(directory, "likeliest/", m.bundle()));
+            likeliest.ifPresent(l -> ScatterFiles.write(directory, "likeliest/", l.model()));
             directory.commit();
             PrintWriter out = spec.commandLine().getOut();
             out.print(output.json() ? files.json() : files.text());
@@ -114,7 +125,17 @@ final class ToleranceCommand extends TableCommand implements Callable<Integer> {
         }
     }
 
-    private Findings findings(Plan plan, double[] f, ResultDirectory directory) {
+    /** The likeliest failing unit, and its model. */
+    private record Failing(LikeliestFailure failure, ModelBundle model) { }
+
+    /** What became of the units, and how long they took. */
+    private record Drawn(Outcome outcome, double seconds) { }
+
+    private <T> HeadStart<T> beside(String name, Supplier<T> part) {
+        return output.threads() > 1 ? HeadStart.on(name, List.of(part)) : HeadStart.none(List.of(part));
+    }
+
+    private Drawn units(Plan plan, double[] f, ResultDirectory directory) {
         Progress progress = new Progress(spec.commandLine().getErr(), units);
         Outcome[] outcome = new Outcome[1];
         long start = System.nanoTime();
@@ -124,11 +145,7 @@ final class ToleranceCommand extends TableCommand implements Callable<Integer> {
         if (outcome[0].units() == 0) {
             throw new Mendable("stopped before the first unit was judged: nothing is written");
         }
-        boolean whole = !outcome[0].partial();
-        Optional<Influence> influence = whole
-            ? Optional.of(Influence.of(plan, outcome[0], confidence, output.threads())) : Optional.empty();
-        Optional<LikeliestFailure> likeliest = whole ? LikeliestFailure.of(plan, outcome[0]) : Optional.empty();
-        return new Findings(plan, outcome[0], influence, likeliest, confidence, seconds);
+        return new Drawn(outcome[0], seconds);
     }
 
     private Outcome run(Plan plan, double[] f, Progress progress, BufferedWriter writer) throws IOException {

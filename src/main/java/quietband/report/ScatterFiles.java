@@ -4,11 +4,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.stream.IntStream;
 import quietband.model.ModelBundle;
-import quietband.model.Requirement;
-import quietband.model.Stack;
-import quietband.response.ResidualLimit;
 import quietband.tolerance.Findings;
 import quietband.tolerance.Influence;
 import quietband.tolerance.Outcome;
@@ -18,17 +14,19 @@ import quietband.tolerance.UnitRow;
 public final class ScatterFiles {
 
     private final Findings findings;
+    private final ScatterCurves curves;
     private final Provenance from;
 
     /** For one Monte Carlo. */
-    public ScatterFiles(Findings findings, Provenance from) {
+    public ScatterFiles(Findings findings, ScatterCurves curves, Provenance from) {
         this.findings = findings;
+        this.curves = curves;
         this.from = from;
     }
 
     /** Writes all of them. */
     public void writeTo(ResultDirectory directory) {
-        directory.write("percentiles.csv", w -> ScatterTables.percentiles(w, findings.outcome()));
+        directory.write("percentiles.csv", curves::writeTo);
         findings.influence().ifPresent(i -> directory.write("influence.csv", w -> ScatterTables.influence(w, i)));
         String summary = json();
         directory.write("summary.json", w -> w.write(summary));
@@ -69,7 +67,7 @@ public final class ScatterFiles {
             ScatterText.confidence(findings) + " interval", "fails (units)"), ScatterText.yields(findings))), List.of()));
         findings.influence().ifPresent(i -> parts.add(influence(i)));
         parts.add(new PlainPage.Part("Residual of the units", List.of("Worst axis in the nominal condition: 5, 50, 95 and 99 % of all "
-            + "units stay below the lines."), List.of(), IntStream.range(0, o.stacks().size()).mapToObj(this::band).toList()));
+            + "units stay below the lines."), List.of(), curves.charts()));
         parts.add(new PlainPage.Part("Margins", List.of("Margin of the residual at each unit's worst point, nominal condition."),
             List.of(worst(o)), List.of(ScatterBars.margins(o.margins()))));
         return new PlainPage(head, parts);
@@ -102,32 +100,5 @@ public final class ScatterFiles {
                 String.join(", ", r.verdicts().get(0).failures().stream().map(a -> a.key().replace('_', ' ')).toList())));
         }
         return new Grid("Worst units; --replay UNIT writes one as a model", List.of("unit", "margin", "at", "axis", "fails"), rows);
-    }
-
-    private String band(int s) {
-        Outcome o = findings.outcome();
-        Stack stack = o.stacks().get(s);
-        double[] f = o.frequencies();
-        List<ChartLine> lines = new ArrayList<>();
-        double[] shares = {0.99, 0.95, 0.5, 0.05};
-        String[] names = {"99 %", "95 %", "median", "5 %"};
-        for (int k = 0; k < shares.length; k++) {
-            double[] y = new double[f.length];
-            for (int i = 0; i < f.length; i++) {
-                y[i] = 1e9 * o.percentile(s, i, shares[k]);
-            }
-            lines.add(new ChartLine(names[k], f, y, k == 2 ? Look.of(Stack.COMBINED) : Look.number(k)));
-        }
-        ResidualLimit limit = new ResidualLimit(findings.plan().nominal());
-        if (limit.asked()) {
-            double[] y = new double[f.length];
-            for (int i = 0; i < f.length; i++) {
-                y[i] = 1e9 * limit.vector(f[i]);
-            }
-            lines.add(new ChartLine("limit", f, y, Look.LIMIT));
-        }
-        Requirement r = findings.plan().nominal().requirement();
-        return new FrequencyChart("band-" + stack.key(), "Residual of the units, " + stack.key(), stack.key() + ", ppb/g",
-            r.fromHz(), r.toHz(), FrequencyChart.Scale.decades(lines, 4), lines).svg();
     }
 }

@@ -4,20 +4,15 @@ import java.io.CharArrayWriter;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.io.Writer;
-import java.util.ArrayList;
 import java.util.List;
-import quietband.model.Stack;
 import quietband.tolerance.Asked;
 import quietband.tolerance.Influence;
-import quietband.tolerance.Outcome;
 import quietband.tolerance.Sobol;
 import quietband.tolerance.UnitRow;
 import quietband.tolerance.UnitVerdict;
 
 /** CSV tables of a Monte Carlo. */
 public final class ScatterTables {
-
-    private static final double[] SHARES = {0.05, 0.5, 0.95, 0.99};
 
     private ScatterTables() { }
 
@@ -55,27 +50,6 @@ public final class ScatterTables {
                 table.cell(Long.toString(row.index() + 1)).cell(conditions.get(c)).cell(v.marginDb()).cell(v.frequencyHz())
                     .cell(v.axis()).cell(String.join(" ", v.failures().stream().map(Asked::key).toList())).end();
             }
-        }
-    }
-
-    /** Percentiles of the worst axis over frequency, stack by stack. */
-    static void percentiles(Writer writer, Outcome o) throws IOException {
-        List<String> header = new ArrayList<>(List.of("frequency_hz"));
-        for (Stack s : o.stacks()) {
-            for (double share : SHARES) {
-                header.add(s.key() + "_p" + (share < 0.095 ? "0" : "") + Math.round(100 * share) + "_ppb_per_g");
-            }
-        }
-        Table table = new Table(writer, header);
-        double[] f = o.frequencies();
-        for (int i = 0; i < f.length; i++) {
-            table.cell(f[i]);
-            for (int s = 0; s < o.stacks().size(); s++) {
-                for (double share : SHARES) {
-                    table.cell(o.percentile(s, i, share) * 1e9);
-                }
-            }
-            table.end();
         }
     }
 

@@ -30,6 +30,11 @@ public final class HeadStart<T> {
         return start;
     }
 
+    /** Begins nothing: {@link #finish} does it all, where no thread beside is wanted. */
+    public static <T> HeadStart<T> none(List<Supplier<T>> parts) {
+        return new HeadStart<>(parts);
+    }
+
     /** Does what is not begun, from the end, and waits for the rest; what a part threw is thrown as it was. */
     public List<T> finish() {
         List<FutureTask<T>> backwards = new ArrayList<>(parts);

@@ -43,38 +43,45 @@ final class Condition {
     final boolean tonesBeside;
     private final List<int[]> slots = new ArrayList<>();
 
-    private final boolean sprung;
-
     private enum Grid { EVEN, GRADED, FINE }
 
-    /** With an even grid. */
-    Condition(String name, Design nominal, List<Tolerance.Change> changes, Varied varied) {
-        this(name, nominal, changes, varied, Grid.EVEN);
+    /**
+     * A condition before its grid is chosen.
+     *
+     * @param peaks  resonances of its platform; empty without one
+     * @param wanted points of an even grid in each decade that are some in the narrowest resonance's width
+     */
+    private record Basis(String name, List<Tolerance.Change> changes, Design base, Varied varied, List<Resonances.Peak> peaks,
+                         double wanted) {
+
+        boolean seeded() {
+            return wanted > DENSEST;
+        }
+
+        static Basis of(String name, Design nominal, List<Tolerance.Change> changes, Varied varied) {
+            Design base = changes.isEmpty() ? nominal : nominal.unit(nominal.quantities().changed(changes));
+            List<Resonances.Peak> peaks = base.platform().map(p -> Resonances.between(new Assembly(p),
+                base.requirement().fromHz() / 2, base.requirement().toHz() * 1.1)).orElse(List.of());
+            double narrowest = peaks.stream().mapToDouble(p -> p.widthHz() / p.frequencyHz()).min().orElse(1);
+            return new Basis(name, changes, base, varied, peaks, IN_WIDTH * StrictMath.log(10) / Math.min(1, narrowest));
+        }
     }
 
-    private Condition(String name, Design nominal, List<Tolerance.Change> changes, Varied varied, Grid kind) {
-        this.name = name;
-        this.changes = changes;
-        this.varied = varied;
-        changes.forEach(c -> slots.add(nominal.quantities().find(c.of()).slots()));
-        this.base = changes.isEmpty() ? nominal : nominal.unit(nominal.quantities().changed(changes));
-        Assembly assembly = base.platform().map(Assembly::new).orElse(null);
+    private Condition(Basis basis, Quantities quantities, Grid kind) {
+        name = basis.name;
+        changes = basis.changes;
+        varied = basis.varied;
+        base = basis.base;
+        changes.forEach(c -> slots.add(quantities.find(c.of()).slots()));
         double from = base.requirement().fromHz();
         double to = base.requirement().toHz();
-        sprung = assembly != null;
-        List<Resonances.Peak> peaks = sprung ? Resonances.between(assembly, from / 2, to * 1.1) : List.of();
-        double narrowest = 1;
-        for (Resonances.Peak p : peaks) {
-            narrowest = Math.min(narrowest, p.widthHz() / p.frequencyHz());
-        }
-        double wanted = IN_WIDTH * StrictMath.log(10) / narrowest;
-        int perDecade = (int) Math.max(SPARSEST, Math.min(DENSEST, Math.ceil(wanted)));
-        seeded = wanted > DENSEST;
+        int perDecade = (int) Math.max(SPARSEST, Math.min(DENSEST, Math.ceil(basis.wanted)));
+        seeded = basis.seeded();
         spacing = StrictMath.log(10) / perDecade;
-        swingPerDecade = (int) Math.max(SPARSEST, Math.min(2000, Math.ceil(wanted)));
+        swingPerDecade = (int) Math.max(SPARSEST, Math.min(2000, Math.ceil(basis.wanted)));
         TreeSet<Double> grid = new TreeSet<>();
         Seeds seeds = new Seeds(base, null);
-        for (double f : kind == Grid.GRADED ? seeds.on(Grading.grid(peaks, from, to, changes.isEmpty())) : seeds.between(from, to,
+        for (double f : kind == Grid.GRADED ? seeds.on(Grading.grid(basis.peaks, from, to, changes.isEmpty())) : seeds.between(from, to,
             kind == Grid.FINE ? perDecade * IN_WIDTH_FINE / IN_WIDTH : perDecade)) {
             grid.add(f);
         }
@@ -91,14 +98,21 @@ final class Condition {
         nodes = new Nodes(grid.stream().mapToDouble(Double::doubleValue).toArray(), tonesBeside ? tones : new double[0], base, lines);
     }
 
-    /** The same condition with a graded grid where some units show that it is enough, else this one. */
-    Condition graded(Design nominal, Scatter scatter, long seed) {
-        if (seeded || varied.shared() || !sprung) {
-            return this;
+    /**
+     * Prepares a condition: with a graded grid where some units show that it is enough, else with an even one.
+     *
+     * @param changes what it changes in the design
+     */
+    static Condition of(String name, Design nominal, List<Tolerance.Change> changes, Varied varied, Scatter scatter, long seed) {
+        Basis basis = Basis.of(name, nominal, changes, varied);
+        if (!basis.seeded() && !varied.shared() && basis.base.platform().isPresent()) {
+            Condition graded = new Condition(basis, nominal.quantities(), Grid.GRADED);
+            Condition fine = new Condition(basis, nominal.quantities(), Grid.FINE);
+            if (Grading.holds(graded, fine, nominal, scatter, seed)) {
+                return graded;
+            }
         }
-        Condition graded = new Condition(name, nominal, changes, varied, Grid.GRADED);
-        Condition fine = new Condition(name, nominal, changes, varied, Grid.FINE);
-        return Grading.holds(graded, fine, nominal, scatter, seed) ? graded : this;
+        return new Condition(basis, nominal.quantities(), Grid.EVEN);
     }
 
     /** The numbers of a drawn unit under this condition. */

@@ -1,5 +1,6 @@
 package quietband.tolerance;
 
+import java.util.List;
 import java.util.stream.IntStream;
 import quietband.model.Quantities;
 
@@ -48,17 +49,18 @@ final class Halving {
         return chosen.length;
     }
 
-    /** The change of the yield with a scatter whose one tolerance is halved. */
-    double gained(Scatter scatter) {
-        double[] after = Workers.all(chosen.length, threads, () -> {
+    /** The change of the yield with each of some scatters, whose one tolerance each is halved. */
+    double[] gained(List<Scatter> scatters) {
+        int n = chosen.length;
+        double[] after = Workers.all(scatters.size() * n, threads, () -> {
             UnitJudge judge = plan.nominalJudge(true);
-            return i -> met(judge, scatter, chosen[i]) ? 1 : 0;
+            return i -> met(judge, scatters.get(i / n), chosen[i % n]) ? 1 : 0;
         });
-        double gained = 0;
+        double[] gained = new double[scatters.size()];
         for (int i = 0; i < after.length; i++) {
-            gained += weight[i] * (after[i] - (before.met(chosen[i]) ? 1 : 0));
+            gained[i / n] += weight[i % n] * (after[i] - (before.met(chosen[i % n]) ? 1 : 0)) / units;
         }
-        return gained / units;
+        return gained;
     }
 
     private boolean met(UnitJudge judge, Scatter scatter, int unit) {

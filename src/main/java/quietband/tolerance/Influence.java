@@ -58,12 +58,13 @@ public record Influence(List<Line> lines, long evaluations, long halvedUnits) {
         int units = (int) Math.min(outcome.units(), Math.max(LEAST_HALVED, Math.min(FirstUnits.MOST, outcome.units() / 2)));
         double[] ranks = ranks(sobol.a());
         Halving halving = new Halving(plan, outcome.first(), units, threads);
+        double[] gained = halving.gained(IntStream.range(0, scatter.count()).mapToObj(scatter::halved).toList());
         double yield = (double) outcome.met(0) / outcome.units();
         List<Line> lines = new ArrayList<>();
         for (int e = 0; e < scatter.count(); e++) {
             int entry = e;
             int g = IntStream.range(0, groups.size()).filter(i -> scatter.groups().get(i).contains(entry)).findFirst().orElseThrow();
-            double to = Math.max(0, Math.min(1, yield + halving.gained(scatter.halved(e))));
+            double to = Math.max(0, Math.min(1, yield + gained[e]));
             lines.add(new Line(scatter.name(e), scatter.groups().get(g).stream().map(scatter::name).toList(),
                 sobol.indices().get(g), rank(scatter, e, sobol, ranks), yield, to));
         }

@@ -6,7 +6,7 @@ package quietband.tolerance;
  *
  * <p>Cells are a 128th of the octave in power that they belong to: 0.034 dB wide where it begins and 0.017 dB where it ends, from 2^-100
  * to 2^20 in power over 1/g^2 (about 1e-6 to 1e12 ppb/g). They are parts of a number's own bits. A percentile is placed inside its cell
- * in proportion and is good to about 0.02 dB, 0.2 %.
+ * in proportion: where many units share a value, as rows of a lot do, it may be off by the cell, else by much less.
  */
 final class LevelCounts {
 

@@ -1,6 +1,8 @@
 package quietband.tolerance;
 
 import java.util.function.ToDoubleFunction;
+import org.hipparchus.analysis.solvers.AllowedSolution;
+import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
 
 /**
  * The point nearest to the origin of a space of independent standard normals at which a function is no longer positive: the
@@ -12,6 +14,10 @@ final class NearestPoint {
     private static final int ITERATIONS = 12;
     private static final double STEP = 1e-3;
     private static final double FARTHEST = 8;
+    /** How well a crossing is found, in standard deviations. */
+    private static final double NEAR = 1e-11;
+    private static final int ORDER = 5;
+    private static final int MOST_EVALUATIONS = 300;
 
     private final ToDoubleFunction<double[]> function;
     private final boolean[] free;
@@ -87,7 +93,7 @@ final class NearestPoint {
         return down;
     }
 
-    /** The first crossing along a ray from the origin, by steps and bisection, on its far side. */
+    /** The first crossing along a ray from the origin, by steps and a bracketing search, on its far side. */
     private double[] alongRay(double[] origin, double[] direction) {
         double scale = length(direction);
         if (!(scale > 0)) {
@@ -105,15 +111,9 @@ final class NearestPoint {
         if (Double.isNaN(outside)) {
             return null;
         }
-        for (int i = 0; i < 40; i++) {
-            double middle = (inside + outside) / 2;
-            if (function.applyAsDouble(point(origin, direction, middle / scale)) <= 0) {
-                outside = middle;
-            } else {
-                inside = middle;
-            }
-        }
-        return point(origin, direction, outside / scale);
+        double crossing = new BracketingNthOrderBrentSolver(0, NEAR, 0, ORDER).solve(MOST_EVALUATIONS,
+            t -> function.applyAsDouble(point(origin, direction, t / scale)), inside, outside, AllowedSolution.BELOW_SIDE);
+        return point(origin, direction, crossing / scale);
     }
 
     private double[] point(double[] origin, double[] direction, double t) {

@@ -29,13 +29,10 @@ public final class Plan {
         }
         scatter = Scatter.of(nominal);
         Varied varied = Varied.of(nominal.quantities(), scatter.entries());
-        List<Condition> even = new ArrayList<>();
-        even.add(new Condition(Condition.NOMINAL, nominal, List.of(), varied));
-        for (Tolerance.Condition c : nominal.conditions()) {
-            even.add(new Condition(c.name(), nominal, c.changes(), varied));
-        }
+        List<Tolerance.Condition> all = new ArrayList<>(List.of(new Tolerance.Condition(Condition.NOMINAL, List.of())));
+        all.addAll(nominal.conditions());
         // one condition a thread; each depends on nothing but the model and the seed
-        conditions.addAll(even.parallelStream().map(c -> c.graded(nominal, scatter, seed)).toList());
+        conditions.addAll(all.parallelStream().map(c -> Condition.of(c.name(), nominal, c.changes(), varied, scatter, seed)).toList());
         screens.addAll(conditions.parallelStream().map(c -> Screen.of(c, nominal, scatter, seed)).toList());
         ranged = scatter.touched();
     }

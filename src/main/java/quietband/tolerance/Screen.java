@@ -8,7 +8,7 @@ import quietband.model.Quantities;
 
 /**
  * Which requirements can decide at all. Each but the residual is worked out for a few units first; where their shares of the limit, on
- * a logarithmic scale, lie more than eight standard deviations (and twice their whole range) on one side of it, no unit is
+ * a logarithmic scale, lie more than ten standard deviations (and three times their whole range) on one side of it, no unit is
  * asked again.
  *
  * @param open   bits of what every unit is asked
@@ -17,9 +17,9 @@ import quietband.model.Quantities;
  */
 record Screen(int open, int failed, List<String> notes) {
 
-    private static final int UNITS = 16;
-    private static final double DEVIATIONS = 8;
-    private static final double RANGES = 2;
+    private static final int UNITS = 8;
+    private static final double DEVIATIONS = 10;
+    private static final double RANGES = 3;
     private static final double LEAST = 0.01;
 
     Screen {

@@ -51,6 +51,12 @@ final class Search {
         stack = Stack.fullest(base).ordinal();
     }
 
+    /** Bits of what is looked at here, or never asked again. */
+    int covers() {
+        return Asked.RESIDUAL.bit() | Asked.PHASE_NOISE.bit() | (jitter == null ? 0 : Asked.JITTER.bit())
+            | (tones == null ? 0 : Asked.TONES.bit());
+    }
+
     /** Whether phase noise is looked at. */
     boolean noiseAsked() {
         return noiseAsked;

@@ -70,14 +70,12 @@ public final class Sobol {
         Arrays.setAll(all, i -> i);
         double[][] whole = estimate(f, sets, all);
         double[][][] again = new double[RESAMPLES][][];
-        for (int r = 0; r < RESAMPLES; r++) {
+        Workers.each(RESAMPLES, threads, () -> r -> {
             UniformRandomProvider random = UnitStream.of(seed, UnitStream.Purpose.BOOTSTRAP, 0, r);
             int[] chosen = new int[rows];
-            for (int i = 0; i < rows; i++) {
-                chosen[i] = random.nextInt(rows);
-            }
+            Arrays.setAll(chosen, i -> random.nextInt(rows));
             again[r] = estimate(f, sets, chosen);
-        }
+        });
         List<Index> indices = new ArrayList<>();
         for (int g = 0; g < groups.size(); g++) {
             double[] first = ends(again, g, 0, confidence);

@@ -27,11 +27,11 @@ final class UnitJudge {
         this.condition = condition;
         this.screen = screen;
         asked = new ResidualLimit(condition.base).asked();
-        swings = screen.open() != 0 ? new Swings(condition) : null;
+        search = new Search(condition, screen.open());
+        swings = (screen.open() & ~search.covers()) != 0 ? new Swings(condition) : null;
         double highest = condition.base.requirement().toHz();
         response = new UnitResponse(condition.base, condition.varied,
             swings == null ? highest : Math.max(highest, swings.highest()), condition.lines);
-        search = new Search(condition, screen.open());
     }
 
     /** The verdict on a unit. @throws ImpossibleUnit when its platform cannot be */
@@ -49,15 +49,13 @@ final class UnitJudge {
         if (search.noiseAsked() && decibels(search.phaseNoise.value) < -TOUCH_DB) {
             failed |= Asked.PHASE_NOISE.bit();
         }
-        int rest = screen.open() & ~Asked.PHASE_NOISE.bit();
+        int rest = screen.open() & ~search.covers();
         double jitter = search.jitterRad();
         if (!Double.isNaN(jitter)) {
-            rest &= ~Asked.JITTER.bit();
             failed |= jitter > unit.requirement().jitter().orElseThrow().limitRad() ? Asked.JITTER.bit() : 0;
         }
         double tones = search.tonesShare();
         if (!Double.isNaN(tones)) {
-            rest &= ~Asked.TONES.bit();
             failed |= tones > 1 ? Asked.TONES.bit() : 0;
         }
         if (rest != 0) {

@@ -2,10 +2,11 @@ package quietband.tolerance;
 
 import java.util.Collections;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.IntConsumer;
 import java.util.function.Supplier;
 import quietband.spectrum.Parallel;
 
-/** Numbers that do not depend on one another, worked out by several threads; who does which changes nothing. */
+/** Things that do not depend on one another, done by several threads; who does which changes nothing. */
 final class Workers {
 
     private static final int CHUNK = 16;
@@ -22,17 +23,25 @@ final class Workers {
     /** The numbers 0 to n - 1. */
     static double[] all(int n, int threads, Supplier<Numbers> worker) {
         double[] values = new double[n];
+        each(n, threads, () -> {
+            Numbers numbers = worker.get();
+            return i -> values[i] = numbers.at(i);
+        });
+        return values;
+    }
+
+    /** Does what is to be done for each of 0 to n - 1; one object does it in one thread. */
+    static void each(int n, int threads, Supplier<IntConsumer> worker) {
         AtomicInteger next = new AtomicInteger();
         Supplier<Integer> share = () -> {
-            Numbers numbers = worker.get();
+            IntConsumer own = worker.get();
             for (int from = next.getAndAdd(CHUNK); from < n; from = next.getAndAdd(CHUNK)) {
                 for (int i = from; i < Math.min(n, from + CHUNK); i++) {
-                    values[i] = numbers.at(i);
+                    own.accept(i);
                 }
             }
             return 0;
         };
         Parallel.all(Collections.nCopies(threads, share), threads);
-        return values;
     }
 }
