@@ -7,15 +7,15 @@ import quietband.platform.Resonances;
 
 /**
  * A search grid that is as fine as a platform's resonances ask for around them and coarser away from them: at a distance d in log f
- * from a peak of half-power width w (in log f) the steps are {@code w/12 sqrt(1 + (2 d/w)^2)}, in proportion to the distance from the
+ * from a peak of half-power width w (in log f) the steps are {@code w/9 sqrt(1 + (2 d/w)^2)}, in proportion to the distance from the
  * response's poles. What units scatter by is left as fine; the trial on some units decides whether all that is enough.
  */
 final class Grading {
 
-    private static final int IN_WIDTH = 12;
+    private static final int IN_WIDTH = 9;
     /** Fewest steps in a decade, and where a table is to follow from what is found, whose notches are narrower than peaks. */
-    private static final int SPARSE = 15;
-    private static final int SPARSE_FOR_TABLE = 20;
+    private static final int SPARSE = 12;
+    private static final int SPARSE_FOR_TABLE = 18;
     /** How far in log f a unit's resonance may lie from the design's and still find the finest steps. */
     private static final double SCATTER = 0.1;
     private static final double FINE = 1e-3;

@@ -55,6 +55,17 @@ final class Nodes {
         }
     }
 
+    /** The same with corners on both sides of every gap wider than said in log f: what lies in it is looked at elsewhere. */
+    Nodes apart(double widest) {
+        for (int i = 1; i < x.length; i++) {
+            if (x[i] - x[i - 1] > widest) {
+                kink[i - 1] = true;
+                kink[i] = true;
+            }
+        }
+        return this;
+    }
+
     private static TreeSet<Double> corners(Design design) {
         TreeSet<Double> corners = new TreeSet<>();
         add(corners, design.requirement().residual());

@@ -1,12 +1,15 @@
 package quietband.tolerance;
 
 /**
- * The largest value of curves that are known on a grid, on log-log scales with a polynomial through the five points around each maximum
- * (a parabola through three next to the ends and to corners of the curves).
+ * The largest value of curves that are known on a grid: one over the power, which a resonance leaves smooth, by a polynomial in log f
+ * through the five points around each maximum (a parabola through three next to the ends and to corners of the curves).
  */
 final class Peaks {
 
     private static final double NEAR = 0.8;
+    /** How much lower than the highest node the next ones may be, and those after them: else the grid steps over what is there. */
+    private static final double NEXT = 2;
+    private static final double FARTHER = 4;
 
     /** Curve, node, place and size of the largest; place is log f. */
     int curve;
@@ -42,7 +45,8 @@ final class Peaks {
         for (int k = 0; k < powers.length; k++) {
             double[] p = powers[k];
             for (int i = 1; i < n - 1; i++) {
-                if (p[i] > floor && p[i] >= p[i - 1] && p[i] >= p[i + 1] && !kink[i] && p[i - 1] > 0 && p[i + 1] > 0) {
+                if (p[i] > floor && p[i] >= p[i - 1] && p[i] >= p[i + 1] && !kink[i] && NEXT * p[i - 1] > p[i]
+                    && NEXT * p[i + 1] > p[i]) {
                     top(k, i, x, p, kink, n);
                 }
             }
@@ -61,35 +65,35 @@ final class Peaks {
     private void top(int k, int i, double[] x, double[] p, boolean[] kink, int n) {
         double left = x[i - 1] - x[i];
         double right = x[i + 1] - x[i];
-        double yl = StrictMath.log(p[i - 1] / p[i]);
-        double yr = StrictMath.log(p[i + 1] / p[i]);
+        double yl = p[i] / p[i - 1] - 1;
+        double yr = p[i] / p[i + 1] - 1;
         double s = vertex(left, yl, right, yr);
         if (Double.isNaN(s)) {
             return;
         }
         double y = parabola(s, left, yl, right, yr);
-        if (i > 1 && i < n - 2 && !kink[i - 1] && !kink[i + 1] && p[i - 2] > 0 && p[i + 2] > 0) {
+        if (i > 1 && i < n - 2 && !kink[i - 1] && !kink[i + 1] && FARTHER * p[i - 2] > p[i] && FARTHER * p[i + 2] > p[i]) {
             double[] at = {x[i - 2] - x[i], left, 0, right, x[i + 2] - x[i]};
-            double[] log = divided(at, StrictMath.log(p[i - 2] / p[i]), yl, 0, yr, StrictMath.log(p[i + 2] / p[i]));
+            double[] divided = divided(at, p[i] / p[i - 2] - 1, yl, 0, yr, p[i] / p[i + 2] - 1);
             double reach = Math.min(-left, right) / 8;
             for (int round = 0; round < 2; round++) {
-                double here = through(at, log, s);
-                double move = vertex(-reach, through(at, log, s - reach) - here, reach, through(at, log, s + reach) - here);
+                double here = through(at, divided, s);
+                double move = vertex(-reach, through(at, divided, s - reach) - here, reach, through(at, divided, s + reach) - here);
                 s = Double.isNaN(move) ? s : Math.max(left, Math.min(right, s + move));
             }
-            y = through(at, log, s);
+            y = through(at, divided, s);
         }
-        double power = p[i] * StrictMath.exp(y);
+        double power = p[i] / (1 + y);
         if (power > value) {
             take(k, i, x, x[i] + s, power, n);
         }
     }
 
-    /** Where the parabola through (0, 0) and two other points is highest, between them; NaN when it has no top. */
+    /** Where the parabola through (0, 0) and two other points is lowest, between them; NaN when it has no bottom. */
     private static double vertex(double left, double yl, double right, double yr) {
         double b = (yl / left - yr / right) / (left - right);
         double a = yl / left - b * left;
-        return b < 0 ? Math.max(left, Math.min(right, -a / (2 * b))) : Double.NaN;
+        return b > 0 ? Math.max(left, Math.min(right, -a / (2 * b))) : Double.NaN;
     }
 
     private static double parabola(double s, double left, double yl, double right, double yr) {

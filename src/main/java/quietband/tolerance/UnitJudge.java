@@ -10,6 +10,8 @@ final class UnitJudge {
     /** Below this margin a unit is judged again by the exact search; the fast one is good to 0.002 dB. */
     static final double CLOSE_DB = 0.004;
 
+    /** How far apart a unit's own nodes may be, as a multiple of the grid's spacing, and still have a polynomial through them. */
+    private static final double WIDEST = 1.5;
     private static final double LARGEST_MARGIN = 300;
     // a value that sits on its limit meets it; rounding must not decide
     private static final double TOUCH_DB = 1e-9;
@@ -79,7 +81,7 @@ final class UnitJudge {
             double[] seeds = modes.seeds(response.body, unit.requirement().fromHz(), unit.requirement().toHz(),
                 condition.spacing);
             if (seeds.length > 0) {
-                search.run(response, new Nodes(seeds, own), null);
+                search.run(response, new Nodes(seeds, own).apart(WIDEST * condition.spacing), null);
             }
         }
         return decibels(search.residual.value);
