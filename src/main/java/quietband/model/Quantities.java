@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
+import java.util.function.Consumer;
 import java.util.stream.IntStream;
 import quietband.units.Dimension;
 
@@ -57,6 +58,17 @@ public final class Quantities {
             throw new IllegalArgumentException(numbers.length + " numbers for " + values.length + " slots");
         }
         return new Quantities(layout, numbers.clone());
+    }
+
+    /**
+     * The same after a change of the numbers, one per slot, in slot order. They are not checked.
+     *
+     * @param change is handed the numbers to modify, and keeps none of them
+     */
+    public Quantities altered(Consumer<double[]> change) {
+        double[] altered = Arrays.copyOf(values, values.length);
+        change.accept(altered);
+        return new Quantities(layout, altered);
     }
 
     /** The same with every number a path names replaced by one value, in the base unit. @throws BadPath */

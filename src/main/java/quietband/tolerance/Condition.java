@@ -120,18 +120,18 @@ final class Condition {
         if (changes.isEmpty()) {
             return drawn;
         }
-        double[] values = drawn.values();
-        for (int c = 0; c < changes.size(); c++) {
-            double by = changes.get(c).value();
-            for (int slot : slots.get(c)) {
-                values[slot] = switch (changes.get(c).act()) {
-                    case SET -> by;
-                    case SCALE -> values[slot] * (1 + by);
-                    case ADD -> values[slot] + by;
-                };
+        return drawn.altered(values -> {
+            for (int c = 0; c < changes.size(); c++) {
+                double by = changes.get(c).value();
+                for (int slot : slots.get(c)) {
+                    values[slot] = switch (changes.get(c).act()) {
+                        case SET -> by;
+                        case SCALE -> values[slot] * (1 + by);
+                        case ADD -> values[slot] + by;
+                    };
+                }
             }
-        }
-        return drawn.with(values);
+        });
     }
 
     /** A drawn unit under this condition. */

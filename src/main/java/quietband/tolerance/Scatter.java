@@ -117,11 +117,11 @@ public final class Scatter {
      */
     public Quantities at(double[] independent) {
         double[] z = correlated(independent);
-        double[] values = nominal.values();
-        for (Entry e : entries) {
-            e.act(z, nominal, values);
-        }
-        return nominal.with(values);
+        return nominal.altered(values -> {
+            for (Entry e : entries) {
+                e.act(z, nominal, values);
+            }
+        });
     }
 
     /** Whether a unit's drawn numbers are all in the range that makes sense for them. */

@@ -77,7 +77,8 @@ record Screen(int open, int failed, List<String> notes) {
                 if (scatter.possible(drawn) || index == 0 && attempt == 0) {
                     Design unit = condition.unit(nominal, drawn);
                     response.fill(unit);
-                    double[] shares = swings.shares(unit, response, !condition.varied.shared(), -1);
+                    // of a shock's travel the design has all, the others their first swing: as good where the swing dies away
+                    double[] shares = swings.shares(unit, response, !condition.varied.shared(), -1, index > 0);
                     judge.margin(unit);
                     shares[Asked.PHASE_NOISE.ordinal()] = judge.noiseAsked()
                         ? StrictMath.pow(10, -judge.noiseMarginDb() / 20) : Double.NaN;

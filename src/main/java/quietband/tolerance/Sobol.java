@@ -66,15 +66,16 @@ public final class Sobol {
                 return own.applyAsDouble(set == 0 ? a[row] : set == 1 ? b[row] : mixed(a[row], b[row], groups.get(set - 2)));
             };
         });
+        double[][] terms = terms(f, sets, rows);
         int[] all = new int[rows];
         Arrays.setAll(all, i -> i);
-        double[][] whole = estimate(f, sets, all);
+        double[][] whole = estimate(terms, all);
         double[][][] again = new double[RESAMPLES][][];
         Workers.each(RESAMPLES, threads, () -> r -> {
             UniformRandomProvider random = UnitStream.of(seed, UnitStream.Purpose.BOOTSTRAP, 0, r);
             int[] chosen = new int[rows];
             Arrays.setAll(chosen, i -> random.nextInt(rows));
-            again[r] = estimate(f, sets, chosen);
+            again[r] = estimate(terms, chosen);
         });
         List<Index> indices = new ArrayList<>();
         for (int g = 0; g < groups.size(); g++) {
@@ -103,30 +104,47 @@ public final class Sobol {
         return point;
     }
 
-    /** First and total index per group on some rows. */
-    private static double[][] estimate(double[] f, int sets, int[] rows) {
+    /**
+     * What each row adds to the sums that indices consist of, with a and b its values on A and B less the mean of all: a + b,
+     * a^2 + b^2, and for each group with its value m: b (m - a), m - a, (m - a)^2.
+     */
+    private static double[][] terms(double[] f, int sets, int rows) {
         double mean = 0;
-        for (int r : rows) {
-            mean += (f[r * sets] + f[r * sets + 1]) / (2.0 * rows.length);
+        for (int r = 0; r < rows; r++) {
+            mean += (f[r * sets] + f[r * sets + 1]) / (2.0 * rows);
         }
-        double variance = 0;
-        for (int r : rows) {
-            double x = f[r * sets] - mean;
-            double y = f[r * sets + 1] - mean;
-            variance += (x * x + y * y) / (2.0 * rows.length);
-        }
-        double[][] indices = new double[sets - 2][2];
-        if (variance <= 0) {
-            return indices;
-        }
-        for (int r : rows) {
-            double fa = f[r * sets] - mean;
-            double fb = f[r * sets + 1] - mean;
+        double[][] terms = new double[rows][2 + 3 * (sets - 2)];
+        for (int r = 0; r < rows; r++) {
+            double a = f[r * sets] - mean;
+            double b = f[r * sets + 1] - mean;
+            terms[r][0] = a + b;
+            terms[r][1] = a * a + b * b;
             for (int g = 0; g < sets - 2; g++) {
-                double fm = f[r * sets + 2 + g] - mean;
-                indices[g][0] += fb * (fm - fa) / (variance * rows.length);
-                indices[g][1] += (fa - fm) * (fa - fm) / (2 * variance * rows.length);
+                double moved = f[r * sets + 2 + g] - mean - a;
+                terms[r][2 + 3 * g] = b * moved;
+                terms[r][3 + 3 * g] = moved;
+                terms[r][4 + 3 * g] = moved * moved;
             }
+        }
+        return terms;
+    }
+
+    /** First and total index per group on some rows, with the mean and the variance of these rows. */
+    private static double[][] estimate(double[][] terms, int[] rows) {
+        double[] sum = new double[terms[0].length];
+        for (int r : rows) {
+            double[] row = terms[r];
+            for (int k = 0; k < sum.length; k++) {
+                sum[k] += row[k];
+            }
+        }
+        double n = rows.length;
+        double mean = sum[0] / (2 * n);
+        double variance = sum[1] / (2 * n) - mean * mean;
+        double[][] indices = new double[sum.length / 3][2];
+        for (int g = 0; g < indices.length && variance > 0; g++) {
+            indices[g][0] = (sum[2 + 3 * g] - mean * sum[3 + 3 * g]) / (variance * n);
+            indices[g][1] = sum[4 + 3 * g] / (2 * variance * n);
         }
         return indices;
     }

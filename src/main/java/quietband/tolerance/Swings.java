@@ -76,6 +76,11 @@ final class Swings {
      * @param wanted   bits of what is to be worked out
      */
     double[] shares(Design unit, UnitResponse response, boolean shared, int wanted) {
+        return shares(unit, response, shared, wanted, false);
+    }
+
+    /** The same; of a shock's travel the first swing alone if that is enough. */
+    double[] shares(Design unit, UnitResponse response, boolean shared, int wanted, boolean firstSwing) {
         double[] shares = new double[Asked.values().length];
         Arrays.fill(shares, Double.NaN);
         Nodes over = shared ? nodes : new Nodes(nodes.f, unit);
@@ -95,7 +100,7 @@ final class Swings {
             unit.cancellation().ifPresent(c -> ranges(unit, c, shares));
             if ((wanted & Asked.TRAVEL.bit()) != 0) {
                 unit.platform().ifPresent(p -> p.clearance().ifPresent(clear ->
-                    shares[Asked.TRAVEL.ordinal()] = travel(unit, clear)));
+                    shares[Asked.TRAVEL.ordinal()] = travel(unit, clear, firstSwing)));
             }
         }
         return shares;
@@ -124,10 +129,10 @@ final class Swings {
         return tone.share();
     }
 
-    private double travel(Design unit, Vec clearance) {
+    private double travel(Design unit, Vec clearance, boolean firstSwing) {
         Assembly assembly = new Assembly(unit.platform().orElseThrow());
         Vec steady = Travel.sustained(unit, assembly);
-        Vec shock = Travel.shock(unit, assembly);
+        Vec shock = firstSwing ? Travel.firstSwing(unit, assembly) : Travel.shock(unit, assembly);
         double most = 0;
         for (int i = 0; i < 3; i++) {
             double counted = steady.get(i) + Math.max(shock.get(i), at.random3Sigma(unit, i));

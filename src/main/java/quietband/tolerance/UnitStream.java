@@ -1,8 +1,8 @@
 package quietband.tolerance;
 
 import org.apache.commons.rng.UniformRandomProvider;
+import org.apache.commons.rng.core.source64.Philox4x64;
 import org.apache.commons.rng.sampling.distribution.ZigguratSampler;
-import org.apache.commons.rng.simple.RandomSource;
 
 /**
  * Random numbers that depend on nothing but seed, purpose and index: one counter-based Philox 4x64 stream each, told apart by
@@ -18,7 +18,7 @@ final class UnitStream {
     /** A stream; attempt counts from 0. */
     static UniformRandomProvider of(long seed, Purpose purpose, int attempt, long index) {
         long key = mix(seed) ^ mix(0x5851F42D4C957F2DL + purpose.ordinal() + 1024L * attempt);
-        return RandomSource.PHILOX_4X64.create(new long[] {key, index, 0, 0, 0, 0});
+        return new Philox4x64(new long[] {key, index, 0, 0, 0, 0});
     }
 
     /** Fills an array with standard normals. */
