@@ -84,7 +84,7 @@ public final class ScatterFiles {
                 "indices shared with"), rows);
         return new PlainPage.Part("Which tolerance costs the most", List.of(influence.evaluations()
             + " units were worked out for this table, in the nominal condition; halving was tried on the first "
-            + influence.halvedUnits() + ": all that fail or nearly do, and every sixteenth of the others."), List.of(grid),
+            + influence.halvedUnits() + ": all that fail or nearly do, and some of the others, evenly spread."), List.of(grid),
             List.of(ScatterBars.influence(influence)));
     }
 

@@ -33,11 +33,4 @@ final class FirstUnits {
     double marginDb(int unit) {
         return margin[unit];
     }
-
-    /** The margin that a share of the first n units stays below, dB. */
-    double below(double share, int n) {
-        double[] sorted = Arrays.copyOf(margin, n);
-        Arrays.sort(sorted);
-        return sorted[(int) (share * (n - 1))];
-    }
 }

@@ -1,26 +1,33 @@
 package quietband.tolerance;
 
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
+import java.util.function.IntFunction;
 import java.util.stream.IntStream;
 import quietband.model.Quantities;
 
 /**
- * What halving a tolerance changes in the yield, on the first units of a campaign: all units that fail are judged again, as many as a
- * tenth of all that are next to failing, and every sixteenth of the others, which then stands for sixteen, since hardly any of
- * them changes sides.
+ * What halving a tolerance changes in the yield, on the first units of a campaign. Judged again are all units that fail, those next to
+ * failing for as far as some of them change sides, and of the others, of which hardly any changes, some evenly spread ones that stand for
+ * the rest.
  */
 final class Halving {
 
-    private static final double NEAR = 0.1;
-    private static final int EACH = 16;
+    /** Share of all units in one step away from the limit. */
+    private static final double STEP = 0.025;
+    /** How many of the others are judged, as a share of all units. */
+    private static final double SPREAD = 0.03;
 
     private final Plan plan;
     private final FirstUnits before;
     private final int units;
     private final int threads;
-    private final int[] chosen;
-    /** How many units each of the chosen stands for. */
-    private final double[] weight;
+    private final int[] failing;
+    /** The others, those with the least margin first. */
+    private final int[] passing;
+    private long judged;
 
     /**
      * Chooses.
@@ -32,35 +39,79 @@ final class Halving {
         this.before = before;
         this.units = units;
         this.threads = threads;
-        double failing = IntStream.range(0, units).filter(u -> !before.met(u)).count();
-        double threshold = before.below(Math.min(1, failing / units + NEAR), units);
-        int[] far = IntStream.range(0, units).filter(u -> before.met(u) && before.marginDb(u) > threshold).toArray();
-        int asked = (far.length + EACH - 1) / EACH;
-        chosen = IntStream.concat(IntStream.range(0, asked).map(i -> far[i * EACH]),
-            IntStream.range(0, units).filter(u -> !before.met(u) || before.marginDb(u) <= threshold)).toArray();
-        weight = new double[chosen.length];
-        for (int i = 0; i < weight.length; i++) {
-            weight[i] = i < asked ? (double) far.length / asked : 1;
-        }
+        failing = IntStream.range(0, units).filter(u -> !before.met(u)).toArray();
+        passing = IntStream.range(0, units).filter(before::met).boxed().sorted(Comparator.comparingDouble(before::marginDb))
+            .mapToInt(Integer::intValue).toArray();
     }
 
-    /** How many units are judged for each tolerance. */
-    int judged() {
-        return chosen.length;
+    /** How many units have been judged. */
+    long judged() {
+        return judged;
     }
 
     /** The change of the yield with each of some scatters, whose one tolerance each is halved. */
     double[] gained(List<Scatter> scatters) {
-        int n = chosen.length;
-        double[] after = Workers.all(scatters.size() * n, threads, () -> {
-            UnitJudge judge = plan.nominalJudge(true);
-            return i -> met(judge, scatters.get(i / n), chosen[i % n]) ? 1 : 0;
-        });
-        double[] gained = new double[scatters.size()];
-        for (int i = 0; i < after.length; i++) {
-            gained[i / n] += weight[i % n] * (after[i] - (before.met(chosen[i % n]) ? 1 : 0)) / units;
+        int n = scatters.size();
+        double[] gained = new double[n];
+        add(gained, 1, changes(scatters, e -> failing));
+        int step = (int) Math.ceil(STEP * units);
+        int[] from = new int[n];
+        boolean[] more = new boolean[n];
+        Arrays.fill(more, true);
+        for (int at = 0; at < passing.length && any(more); at += step) {
+            int begin = at;
+            int end = Math.min(passing.length, at + step);
+            int[] lost = changes(scatters, e -> more[e] ? Arrays.copyOfRange(passing, begin, end) : new int[0]);
+            add(gained, -1, lost);
+            for (int e = 0; e < n; e++) {
+                from[e] = more[e] ? end : from[e];
+                more[e] &= lost[e] > 0;
+            }
+        }
+        int spread = (int) Math.ceil(SPREAD * units);
+        int[] lost = changes(scatters, e -> spread(from[e], Math.min(spread, passing.length - from[e])));
+        for (int e = 0; e < n; e++) {
+            int rest = passing.length - from[e];
+            gained[e] = (gained[e] - lost[e] * Math.max(1, (double) rest / spread)) / units;
         }
         return gained;
+    }
+
+    /** Some of the passing units from a place on, evenly spread. */
+    private int[] spread(int from, int count) {
+        return IntStream.range(0, count).map(i -> passing[from + (int) ((long) i * (passing.length - from) / count)]).toArray();
+    }
+
+    private static void add(double[] sum, double sign, int... counts) {
+        for (int e = 0; e < sum.length; e++) {
+            sum[e] += sign * counts[e];
+        }
+    }
+
+    private static boolean any(boolean... some) {
+        return IntStream.range(0, some.length).anyMatch(e -> some[e]);
+    }
+
+    /** How many of some units change sides with each scatter; which units is told by its number. */
+    private int[] changes(List<Scatter> scatters, IntFunction<int[]> which) {
+        List<Integer> numbers = new ArrayList<>();
+        List<Integer> chosen = new ArrayList<>();
+        for (int e = 0; e < scatters.size(); e++) {
+            for (int unit : which.apply(e)) {
+                numbers.add(e);
+                chosen.add(unit);
+            }
+        }
+        judged += chosen.size();
+        double[] changed = Workers.all(chosen.size(), threads, () -> {
+            UnitJudge judge = plan.nominalJudge(true);
+            return i -> met(judge, scatters.get(numbers.get(i)), chosen.get(i)) == before.met(chosen.get(i)) ? 0 : 1;
+        });
+        int[] counts = new int[scatters.size()];
+        for (int i = 0; i < changed.length; i++) {
+            counts[numbers.get(i)] += changed[i] > 0 ? 1 : 0;
+        }
+        return counts;
     }
 
     private boolean met(UnitJudge judge, Scatter scatter, int unit) {

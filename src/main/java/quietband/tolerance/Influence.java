@@ -68,7 +68,7 @@ public record Influence(List<Line> lines, long evaluations, long halvedUnits) {
             lines.add(new Line(scatter.name(e), scatter.groups().get(g).stream().map(scatter::name).toList(),
                 sobol.indices().get(g), rank(scatter, e, sobol, ranks), yield, to));
         }
-        long evaluations = (long) ROWS * (groups.size() + 2) + (long) halving.judged() * scatter.count();
+        long evaluations = (long) ROWS * (groups.size() + 2) + halving.judged();
         return new Influence(lines, evaluations, units);
     }
 

@@ -15,14 +15,13 @@ class HalvingTest {
     private static final int UNITS = 3000;
 
     // Result:  the change found on the chosen units is that of all, counted one by one in two campaigns on the same draws
-    // Note:    the far units that change sides stand for sixteen each: none does here, so nothing is lost
+    // Note:    the far units that change sides stand for many: none does here, so nothing is lost
     @Test
     void the_change_on_the_chosen_units_is_that_on_all() {
         Plan plan = new Plan(ModelFile.read(Path.of("models/ridge-relay.yaml")).design(), 5);
         double[] table = LogGrid.between(10, 10, 2000);
         Outcome outcome = new Campaign(plan, table, 2).run(UNITS, () -> false, n -> { });
         Halving halving = new Halving(plan, outcome.first(), UNITS, 2);
-        assertThat(halving.judged()).isBetween(UNITS / 10, UNITS / 4);
         UnitJudge judge = plan.nominalJudge(true);
         for (int e : new int[] {2, 4}) {
             Scatter halved = plan.scatter().halved(e);
@@ -34,6 +33,8 @@ class HalvingTest {
             // without any change nothing is gained
             assertThat(halving.gained(List.of(halved, plan.scatter()))).containsExactly(new double[] {gained / UNITS, 0}, within(0.001));
         }
+        // two scatters twice
+        assertThat(halving.judged()).isBetween(4L * UNITS / 10, 4L * UNITS / 4);
     }
 
     @Test
@@ -45,6 +46,5 @@ class HalvingTest {
         assertThat(first.met(0)).isFalse();
         assertThat(first.met(FirstUnits.MOST - 2)).isTrue();
         assertThat(first.marginDb(99_999)).isEqualTo(99);
-        assertThat(first.below(0.25, 10_000)).isEqualTo(24);
     }
 }
