@@ -7,13 +7,13 @@ import quietband.model.Stack;
 
 /**
  * The frequencies of a table between the nodes of a search: there the stacks on springs follow from what the search has worked out,
- * by the polynomial in log f through the eight nodes around each. Only where a plan's own units show that this is near enough is it
+ * by the polynomial in log f through the six nodes around each. Only where a plan's own units show that this is near enough is it
  * used at all; else the platform's equations are solved at every frequency.
  */
 final class Between {
 
     /** Nodes that a polynomial goes through. */
-    private static final int POINTS = 8;
+    private static final int POINTS = 6;
     /** Largest share by which the power of the worst axis may differ in the trial: 0.004 dB, a quarter of a narrow cell of a table's counts. */
     private static final double NEAR = 1e-3;
     private static final int TRIALS = 16;
@@ -142,14 +142,12 @@ final class Between {
             double d = w[p + 3];
             double e = w[p + 4];
             double f = w[p + 5];
-            double g = w[p + 6];
-            double h = w[p + 7];
             into[0][t] = Math.max(0, a * x[i] + b * x[i + 1] + (c * x[i + 2] + d * x[i + 3])
-                + (e * x[i + 4] + f * x[i + 5] + (g * x[i + 6] + h * x[i + 7])));
+                + (e * x[i + 4] + f * x[i + 5]));
             into[1][t] = Math.max(0, a * y[i] + b * y[i + 1] + (c * y[i + 2] + d * y[i + 3])
-                + (e * y[i + 4] + f * y[i + 5] + (g * y[i + 6] + h * y[i + 7])));
+                + (e * y[i + 4] + f * y[i + 5]));
             into[2][t] = Math.max(0, a * z[i] + b * z[i + 1] + (c * z[i + 2] + d * z[i + 3])
-                + (e * z[i + 4] + f * z[i + 5] + (g * z[i + 6] + h * z[i + 7])));
+                + (e * z[i + 4] + f * z[i + 5]));
         }
     }
 }
