@@ -17,6 +17,8 @@ final class ModelEditor {
     private final String file;
     private String text;
     private Node root;
+    /** Exchanges of single values that are still to be made in the text, which is read once for all of them. */
+    private TextEdits pending = new TextEdits("");
 
     /** An editor of a model's text, without byte-order mark. */
     ModelEditor(String file, String text) {
@@ -30,6 +32,16 @@ final class ModelEditor {
     private void update(String changed) {
         text = changed;
         root = NodeReader.read(file, changed);
+        pending = new TextEdits(changed);
+    }
+
+    /** Makes what is pending; whether there was something. */
+    private boolean settle() {
+        boolean some = !pending.none();
+        if (some) {
+            update(pending.apply());
+        }
+        return some;
     }
 
     private static boolean hasAnchor(Node node) {
@@ -39,7 +51,7 @@ final class ModelEditor {
 
     /** The text as changed so far. */
     String text() {
-        return text;
+        return pending.apply();
     }
 
     /** Sets what a path names to a piece of YAML; missing keys and blocks are added. @throws BadPath */
@@ -54,6 +66,7 @@ final class ModelEditor {
 
     /** Adds entries, each a flow map, at the end of a list at the top of the file; the list is made where it is missing. */
     void append(String key, List<String> entries) {
+        settle();
         Node list = root.get(key);
         if (list == null || list.isNull() || list.items().isEmpty()) {
             set(key, entries.size() == 1 ? "[" + entries.get(0) + "]" : "- " + String.join("\n- ", entries));
@@ -71,7 +84,10 @@ final class ModelEditor {
         update(edits.apply());
     }
 
-    /** The piece of YAML at a path, the first one where it names several; empty where there is none. */
+    /**
+     * The piece of YAML at a path, the first one where it names several; empty where there is none. Exchanges of single values that are
+     * pending are not in it: they change neither what stands where nor in which unit.
+     */
     Optional<String> current(String path) {
         List<Address.Token> tokens = Address.tokens(path);
         String seen = text;
@@ -121,14 +137,21 @@ final class ModelEditor {
         if (tokens == null) {
             throw new BadPath(path, "is no path", "join keys with dots, e.g. platform.springs.stiffness.x");
         }
-        for (int round = 0; round < 8; round++) {
+        for (int round = 0; round < 9; round++) {
             PathWalk walk = new PathWalk(path, text, value);
             walk.from(root, spread(tokens));
-            if (walk.rewritten().isEmpty()) {
-                update(walk.edits().apply());
+            boolean found = walk.rewritten().isEmpty();
+            if (found && walk.edits().exchangesOneValue() && pending.join(walk.edits())) {
                 return;
             }
-            update(walk.rewritten().get());
+            if (settle()) {
+                // the same again in the text as it is now
+                continue;
+            }
+            update(found ? walk.edits().apply() : walk.rewritten().get());
+            if (found) {
+                return;
+            }
         }
         throw new BadPath(path, "cannot be changed here", "");
     }

@@ -36,6 +36,29 @@ final class TextEdits {
         return edits.stream().filter(e -> e.end() > e.start()).findFirst().map(e -> text.substring(e.start(), e.end()));
     }
 
+    /** Whether nothing is changed. */
+    boolean none() {
+        return edits.isEmpty();
+    }
+
+    /** Whether all that is changed is one plain value on one line for another, so that every other place stays what it is. */
+    boolean exchangesOneValue() {
+        return edits.size() == 1 && replaced().filter(old -> plain(old) && plain(edits.get(0).replacement())).isPresent();
+    }
+
+    private static boolean plain(String piece) {
+        return !piece.isBlank() && piece.chars().noneMatch(c -> "{}[]:,#&*!|>'\"%@`\n\r".indexOf(c) >= 0);
+    }
+
+    /** Takes over the edits of another on the same text; whether that is possible: none of them may touch one of these. */
+    boolean join(TextEdits others) {
+        boolean apart = others.edits.stream().noneMatch(o -> edits.stream().anyMatch(e -> o.start() <= e.end() && e.start() <= o.end()));
+        if (apart) {
+            edits.addAll(others.edits);
+        }
+        return apart;
+    }
+
     /** The changed text. Edits do not overlap; those at one offset keep their order. */
     String apply() {
         StringBuilder out = new StringBuilder();
