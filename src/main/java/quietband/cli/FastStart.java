@@ -24,8 +24,8 @@ final class FastStart {
     private static final int MANY_DIGITS = 5;
     /** Heap in bytes that a machine must allow by itself before a short command takes 150 MiB at once. */
     private static final long ROOMY = 1L << 29;
-    /** Small pieces for the thorough compiler: it takes longer than the work of few units, and a tenth of the pace of many is lost. */
-    private static final List<String> FEW_UNITS = List.of("-XX:FreqInlineSize=60", "-XX:InlineSmallCode=500",
+    /** Small pieces for the thorough compiler: larger ones take seconds, and units are not judged sooner. */
+    private static final List<String> UNITS = List.of("-XX:FreqInlineSize=60", "-XX:InlineSmallCode=500",
         "-XX:Tier4BackEdgeThreshold=400000");
 
     /**
@@ -89,10 +89,10 @@ final class FastStart {
                 // room for all that a short run leaves behind, in large pages where the system has them: nothing is collected
                 c.addAll(List.of("-Xms150m", "-Xmn130m", "-XX:+UseTransparentHugePages", "-XX:-PrintWarnings"));
             }
-        } else if (args[0].equals("tolerance") && !many("--units", args)) {
-            c.addAll(FEW_UNITS);
+        } else if (args[0].equals("tolerance")) {
+            c.addAll(UNITS);
             Path choice = beside(classPath, "-compile.json");
-            if (Files.isRegularFile(choice)) {
+            if (Files.isRegularFile(choice) && !many("--units", args)) {
                 // the virtual machine tells on standard output that it has read them, unless it is silent
                 c.addAll(List.of("-XX:-DisplayVMOutput", "-XX:CompilerDirectivesFile=" + choice));
             }
