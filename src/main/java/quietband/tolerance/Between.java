@@ -14,7 +14,7 @@ final class Between {
 
     /** Nodes that a polynomial goes through. */
     private static final int POINTS = 6;
-    /** Largest share by which the power of the worst axis may differ in the trial: 0.004 dB, a quarter of a narrow cell of a table's counts. */
+    /** Largest share by which the power of the worst axis may differ in the trial: 0.004 dB, a quarter of a narrow cell of the counts. */
     private static final double NEAR = 1e-3;
     private static final int TRIALS = 16;
     // nodes on both sides of a step stand closer than any others

@@ -44,7 +44,8 @@ class FastStartTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"tolerance m.yaml, true, true", "tolerance m.yaml --units 99999, true, true", "tolerance m.yaml --units=100000, true, false",
+    @CsvSource({"tolerance m.yaml, true, true", "tolerance m.yaml --units 99999, true, true",
+        "tolerance m.yaml --units=100000, true, false",
         "tolerance m.yaml --units 1000000, true, false", "simulate m.yaml, false, false"})
     void units_are_compiled_in_small_pieces_and_few_of_them_alone(String line, boolean small, boolean few) throws IOException {
         String jar = jar(true);
