@@ -10,6 +10,8 @@ final class Peaks {
     /** How much lower than the highest node the next ones may be, and those after them: else the grid steps over what is there. */
     private static final double NEXT = 2;
     private static final double FARTHER = 4;
+    /** How far one over the power may fall below that of the highest node, as a share of it: beyond that a polynomial swings. */
+    private static final double LEAST = -0.5;
 
     /** Curve, node, place and size of the largest; place is log f. */
     int curve;
@@ -84,7 +86,7 @@ final class Peaks {
             y = through(at, divided, s);
         }
         double power = p[i] / (1 + y);
-        if (power > value) {
+        if (y > LEAST && power > value) {
             take(k, i, x, x[i] + s, power, n);
         }
     }
