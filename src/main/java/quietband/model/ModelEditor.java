@@ -17,7 +17,7 @@ final class ModelEditor {
     private final String file;
     private String text;
     private Node root;
-    /** Exchanges of single values that are still to be made in the text, which is read once for all of them. */
+    /** Exchanges of single numbers that are still to be made in the text, which is read once for all of them. */
     private TextEdits pending = new TextEdits("");
 
     /** An editor of a model's text, without byte-order mark. */
@@ -57,6 +57,8 @@ final class ModelEditor {
     /** Sets what a path names to a piece of YAML; missing keys and blocks are added. @throws BadPath */
     void set(String path, String value) {
         edit(path, Optional.of(value));
+        // it may be a name that the next path goes through
+        settle();
     }
 
     /** Takes the key a path names out, with its value; nothing happens where it is missing. @throws BadPath */
@@ -85,7 +87,7 @@ final class ModelEditor {
     }
 
     /**
-     * The piece of YAML at a path, the first one where it names several; empty where there is none. Exchanges of single values that are
+     * The piece of YAML at a path, the first one where it names several; empty where there is none. Exchanges of single numbers that are
      * pending are not in it: they change neither what stands where nor in which unit.
      */
     Optional<String> current(String path) {
@@ -110,7 +112,7 @@ final class ModelEditor {
      */
     void set(String path, double value, Dimension dimension) {
         Optional<Unit> unit = current(path).flatMap(old -> unit(old, dimension));
-        set(path, unit.map(u -> Amounts.print(value, u)).orElseGet(() -> Amounts.print(value, dimension)));
+        edit(path, Optional.of(unit.map(u -> Amounts.print(value, u)).orElseGet(() -> Amounts.print(value, dimension))));
     }
 
     /** The unit of the first amount in a piece of YAML. */

@@ -14,6 +14,7 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import quietband.units.Dimension;
 
 class ModelEditTest {
 
@@ -30,6 +31,17 @@ class ModelEditTest {
         differs(full.withValue("oscillator.output", "2 GHz"), "output: 1 GHz        ", "output: 2 GHz        ");
         differs(full.withNumber("platform.mass", 0.1 + 0.2), "mass: 210 g", "mass: 300.00000000000004 g");
         differs(full.withNumber("cancellation.error.delay", 3e-6), "delay: 2 us", "delay: 3 us");
+    }
+
+    @Test
+    void aPathMayLeadThroughANameThatWasJustGiven() {
+        ModelFile main = ModelFile.read(Path.of("models/ridge-relay.yaml"));
+        ModelEditor editor = new ModelEditor("m.yaml", main.text());
+        // a number that waits, a name, and a number behind that name
+        editor.set("platform.mass", 0.2, Dimension.MASS);
+        editor.set("platform.springs.corners.name", "feet");
+        editor.set("platform.springs.feet.mass", 0.0007, Dimension.MASS);
+        assertThat(editor.text()).contains("name: feet", "mass: 200 g", "mass: 0.7 g");
     }
 
     @Test
