@@ -3,7 +3,7 @@ package quietband.cli;
 import java.io.PrintWriter;
 import quietband.motion.Monitor;
 
-/** Tells how far a long run has come, on standard error of a terminal only; stops with the thread's interruption. */
+/** Tells how far a long run has come, on standard error of a terminal only; stops with the thread's interruption. Any thread may tell. */
 final class RunProgress implements Monitor {
 
     private static final long EVERY_NS = 500_000_000L;
@@ -12,6 +12,7 @@ final class RunProgress implements Monitor {
     private final String what;
     private final boolean shown = Progress.terminal();
     private long last = System.nanoTime();
+    private int width;
 
     RunProgress(PrintWriter err, String what) {
         this.err = err;
@@ -19,17 +20,36 @@ final class RunProgress implements Monitor {
     }
 
     @Override
-    public boolean progress(double share) {
+    public synchronized boolean progress(double share) {
+        tell((int) (100 * share) + " %");
+        if (share >= 1) {
+            end();
+        }
+        return !Thread.currentThread().isInterrupted();
+    }
+
+    /** So many designs are judged, of nobody knows how many. */
+    synchronized void judged(long designs) {
+        tell(designs + " designs judged");
+    }
+
+    private void tell(String far) {
         long now = System.nanoTime();
         if (shown && now - last > EVERY_NS) {
             last = now;
-            err.print("\r" + what + " " + (int) (100 * share) + " %   ");
+            String line = what + " " + far;
+            width = Math.max(width, line.length());
+            err.print("\r" + line);
             err.flush();
         }
-        if (shown && share >= 1) {
-            err.print("\r" + " ".repeat(what.length() + 10) + "\r");
+    }
+
+    /** Takes the line away. */
+    synchronized void end() {
+        if (width > 0) {
+            err.print("\r" + " ".repeat(width) + "\r");
             err.flush();
+            width = 0;
         }
-        return !Thread.currentThread().isInterrupted();
     }
 }

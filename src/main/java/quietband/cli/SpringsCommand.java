@@ -81,7 +81,9 @@ final class SpringsCommand extends ResultCommand implements Callable<Integer> {
         ModelFile file = ModelFile.read(model);
         Provenance from = output.provenance("springs", file);
         try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "springs"), from.mark())) {
-            SpringAnswer answer = SpringPlanner.plan(file, wish, output.threads());
+            RunProgress progress = new RunProgress(spec.commandLine().getErr(), "springs");
+            SpringAnswer answer = SpringPlanner.plan(file, wish, output.threads(), progress::judged);
+            progress.end();
             SpringFiles files = new SpringFiles(answer, from);
             files.writeTo(directory);
             directory.commit();

@@ -79,11 +79,7 @@ final class TradeCommand extends ResultCommand implements Callable<Integer> {
         }
         try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "trade"), from.mark())) {
             RunProgress progress = new RunProgress(spec.commandLine().getErr(), "trade");
-            Trade trade = Trade.of(file.design(), axes, output.threads(), share -> {
-                synchronized (progress) {
-                    progress.progress(share);
-                }
-            });
+            Trade trade = Trade.of(file.design(), axes, output.threads(), progress::progress);
             TradeFiles files = new TradeFiles(trade, shown, from);
             files.writeTo(directory);
             directory.commit();
@@ -103,7 +99,9 @@ final class TradeCommand extends ResultCommand implements Callable<Integer> {
             yield = Optional.of(this::yield);
         }
         try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "trade"), from.mark())) {
-            TradeSearch found = TradeSearch.run(file.design(), axes, output.seed(), output.threads(), yield);
+            RunProgress progress = new RunProgress(spec.commandLine().getErr(), "trade");
+            TradeSearch found = TradeSearch.run(file.design(), axes, output.seed(), output.threads(), yield, progress::judged);
+            progress.end();
             ModelFile changed = file.withQuantities(found.after().design().quantities());
             TradeSearchFiles files = new TradeSearchFiles(found, changed, shown, search.name()
                 .toLowerCase(Locale.ROOT), from);

@@ -5,7 +5,9 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ForkJoinPool;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Function;
+import java.util.function.LongConsumer;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.apache.commons.rng.simple.RandomSource;
 
@@ -99,6 +101,20 @@ final class BoundedSearch {
         } finally {
             pool.shutdown();
         }
+    }
+
+    /**
+     * A judge that tells after each point how many have been judged.
+     *
+     * @param looks how many so far, by this judge and others
+     * @param told  called from several threads
+     */
+    static Function<double[], Score> telling(Function<double[], Score> judge, AtomicLong looks, LongConsumer told) {
+        return x -> {
+            Score score = judge.apply(x);
+            told.accept(looks.incrementAndGet());
+            return score;
+        };
     }
 
     private void search(double[] start) {

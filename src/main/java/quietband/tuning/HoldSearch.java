@@ -2,6 +2,8 @@ package quietband.tuning;
 
 import java.util.Locale;
 import java.util.Map;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.LongConsumer;
 import java.util.stream.Collectors;
 import quietband.model.Axis;
 import quietband.model.Design;
@@ -135,9 +137,13 @@ final class HoldSearch {
         return PER_SHARE_DB * v.ballast() / platform.mass() + PLAIN_DB * (apart + moved);
     }
 
-    /** The best that was found, as a target for rates and parts. */
-    SpringTarget run(long seed, int threads) {
-        BoundedSearch.Result result = BoundedSearch.run(start(), seed, threads, this::score);
+    /**
+     * The best that was found, as a target for rates and parts.
+     *
+     * @param told how many designs have been judged; called from several threads
+     */
+    SpringTarget run(long seed, int threads, LongConsumer told) {
+        BoundedSearch.Result result = BoundedSearch.run(start(), seed, threads, BoundedSearch.telling(this::score, new AtomicLong(), told));
         double[] x = result.best().x();
         Values v = values(x);
         QuickVerdict quick = QuickVerdict.of(design(x));

@@ -1,8 +1,10 @@
 package quietband.tuning;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.Platform;
@@ -145,19 +147,28 @@ final class SpringChecks {
     }
 
     /**
-     * The factor on the stated vibration at which the first spring with a preload lifts off or goes slack; infinite
-     * for none.
+     * The springs that go slack first.
+     *
+     * @param group   where they were written
+     * @param level   factor on the stated vibration at which they do
+     * @param preload of each, N
      */
-    double liftOff(List<SpringPart> parts) {
-        double least = Double.POSITIVE_INFINITY;
-        double travel = assessment.travel().orElseThrow().counted().z();
-        for (SpringPart part : parts) {
-            boolean seated = platform.springs().stream().filter(s -> s.group().equals(part.group()))
-                .anyMatch(Spring::seated);
-            if ((seated || part.perPlace() == 2) && part.preload() > 0 && travel > 0) {
-                least = Math.min(least, part.preload() / (part.rate().z() / part.perPlace()) / travel);
-            }
-        }
-        return least;
+    record LiftOff(String group, double level, double preload) { }
+
+    /**
+     * Which springs with a preload lift off or go slack first; empty where none can. What moves a turned spring along its own z is never
+     * more than {@link Stroke} says, so a level is safe; it is sharp where springs stand along an axis.
+     */
+    Optional<LiftOff> liftOff(List<SpringPart> parts) {
+        Vec travel = assessment.travel().orElseThrow().counted();
+        return parts.stream().flatMap(part -> liftOff(part, travel).stream()).min(Comparator.comparingDouble(LiftOff::level));
+    }
+
+    private Optional<LiftOff> liftOff(SpringPart part, Vec travel) {
+        List<Spring> springs = platform.springs().stream().filter(s -> s.group().equals(part.group())).toList();
+        boolean pressed = part.perPlace() == 2 || springs.stream().anyMatch(Spring::seated);
+        double stroke = Stroke.of(springs, travel);
+        return pressed && part.preload() > 0 && stroke > 0 ? Optional.of(new LiftOff(part.group(),
+            part.preload() / (part.rate().z() / part.perPlace()) / stroke, part.preload())) : Optional.empty();
     }
 }

@@ -26,7 +26,7 @@ final class SpringParts {
     private final Design wanted;
     private final SpringWish wish;
     private final Vec cornerHz;
-    private final double stroke;
+    private final Vec travel;
     private final List<SpringPart> parts = new ArrayList<>();
     private Elastomer compound;
 
@@ -34,13 +34,13 @@ final class SpringParts {
      * For a design with exact rates.
      *
      * @param cornerHz its corners, Hz
-     * @param stroke   largest motion either way along the springs' axes, m
+     * @param travel   largest motion either way along the platform's axes, m
      */
-    SpringParts(Design wanted, SpringWish wish, Vec cornerHz, double stroke) {
+    SpringParts(Design wanted, SpringWish wish, Vec cornerHz, Vec travel) {
         this.wanted = wanted;
         this.wish = wish;
         this.cornerHz = cornerHz;
-        this.stroke = stroke;
+        this.travel = travel;
     }
 
     /** Chooses; the numbers are changed to those of the parts. */
@@ -119,6 +119,7 @@ final class SpringParts {
                 + ": a coil spring has a rate on every axis, this one has "
                 + "none on some", "springs made to the rates (--parts rates)")));
         }
+        double stroke = Stroke.of(springs, travel);
         double rest = LIFT_RESERVE * stroke;
         CoilFinder.Need need = new CoilFinder.Need(s.stiffness().z() / perPlace, across / perPlace, stroke, rest,
             wanted.requirement().toHz());
@@ -151,6 +152,7 @@ final class SpringParts {
             }
         }
         Vec rate = new Vec(best.lateral() * perPlace, best.lateral() * perPlace, best.rate() * perPlace);
+        double stroke = Stroke.of(springs, travel);
         double rest = Math.min(LIFT_RESERVE * stroke, best.largestLoad() / best.rate());
         double most = rest + stroke;
         List<Finding> findings = List.of(

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.LongConsumer;
 import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.ModelFile;
@@ -32,7 +33,10 @@ public final class SpringPlanner {
 
     private final int threads;
 
-    private SpringPlanner(ModelFile file, SpringWish wish, int threads) {
+    private final LongConsumer told;
+
+    private SpringPlanner(ModelFile file, SpringWish wish, int threads, LongConsumer told) {
+        this.told = told;
         this.threads = threads;
         this.file = file;
         this.wish = wish;
@@ -43,10 +47,11 @@ public final class SpringPlanner {
      * Works a wish out.
      *
      * @param threads that share a search; change no figure
+     * @param told    how many designs a search has judged; called from several threads
      * @throws WishException when it cannot be worked on at all
      */
-    public static SpringAnswer plan(ModelFile file, SpringWish wish, int threads) {
-        return new SpringPlanner(file, wish, threads).plan();
+    public static SpringAnswer plan(ModelFile file, SpringWish wish, int threads, LongConsumer told) {
+        return new SpringPlanner(file, wish, threads, told).plan();
     }
 
     private SpringAnswer plan() {
@@ -56,7 +61,7 @@ public final class SpringPlanner {
         Assessment before = Assessor.assess(base);
         PlatformNumbers numbers = new PlatformNumbers(base);
         Vec shift = wish.centre() ? Centring.meet(numbers) : Vec.ZERO;
-        SpringTarget target = SpringTarget.of(numbers.design(), wish, threads);
+        SpringTarget target = SpringTarget.of(numbers.design(), wish, threads, told);
         Chosen chosen = choose(target);
         for (int i = 0; i < MOST_LOWERED && wish.reduction().isPresent(); i++) {
             // other damping than the model's, and rounding, take something of what was worked out with the model's own
@@ -83,13 +88,12 @@ public final class SpringPlanner {
         }
         list.forEach(p -> findings.addAll(p.findings()));
         findings.addAll(checks.all(corner));
-        double liftOff = checks.liftOff(list);
-        if (Double.isFinite(liftOff)) {
-            findings.add(liftOff(liftOff, list));
-        }
+        Optional<SpringChecks.LiftOff> liftOff = checks.liftOff(list);
+        liftOff.ifPresent(l -> findings.add(finding(l)));
         return new SpringAnswer(changed, before, after, target.cornerHz(), corner, checks.surgeHz(), list, shift,
             target.ballast() + closing, target.ballast() > 0 ? target.at() : centre, ElasticCentre.of(assembly), findings,
-            TravelCurve.of(changed.design()), liftOff, chosen.compound(), target.search(),
+            TravelCurve.of(changed.design()), liftOff.map(SpringChecks.LiftOff::level)
+                .orElse(Double.POSITIVE_INFINITY), chosen.compound(), target.search(),
             Reducing.tenfold(changed.design()), largest(SpringChecks.needed(changed.design().platform().orElseThrow(), Vec.ZERO)));
     }
 
@@ -104,7 +108,7 @@ public final class SpringPlanner {
     private Chosen choose(SpringTarget target) {
         CornerSolver solved = target.solved();
         PlatformNumbers numbers = new PlatformNumbers(solved.design());
-        SpringParts parts = new SpringParts(solved.design(), wish, solved.cornerHz(), stroke(solved.design()));
+        SpringParts parts = new SpringParts(solved.design(), wish, solved.cornerHz(), travel(solved.design()));
         List<SpringPart> list = parts.choose(numbers);
         Design orderable = numbers.design();
         double closing = Ballast.closing(orderable, target.cornerHz());
@@ -130,10 +134,12 @@ public final class SpringPlanner {
         return Math.max(v.x(), Math.max(v.y(), v.z()));
     }
 
-    /** Largest motion along the springs' axes either way, m; the sag where nothing else moves. */
-    private static double stroke(Design exact) {
+    /** Largest motion along each axis either way, m; the sag where nothing else moves. */
+    private static Vec travel(Design exact) {
         Travel travel = Assessor.assess(exact).travel().orElseThrow();
-        return Math.max(travel.counted().z(), travel.sag().z());
+        Vec counted = travel.counted();
+        Vec sag = travel.sag();
+        return new Vec(Math.max(counted.x(), sag.x()), Math.max(counted.y(), sag.y()), Math.max(counted.z(), sag.z()));
     }
 
     private static double reached(SpringWish.Reduction wanted, Design design) {
@@ -148,11 +154,11 @@ public final class SpringPlanner {
             + "on, wanted %.4g dB", reached, wanted.frequencyHz(), wanted.decibels()), "a corner lower by some per cent, or --parts rates");
     }
 
-    private static Finding liftOff(double level, List<SpringPart> list) {
-        double most = list.stream().mapToDouble(SpringPart::preload).max().orElse(0);
-        return Finding.of("lift_off", level > 1, String.format(Locale.ROOT,
-            "the first spring goes slack at %.3g times the stated vibration", level), String.format(Locale.ROOT,
-            "a preload of %.3g N instead of %.3g N, or less travel: a higher corner", 1.1 * most / level, most));
+    private static Finding finding(SpringChecks.LiftOff first) {
+        return Finding.of("lift_off", first.level() > 1, String.format(Locale.ROOT,
+            "the first spring (%s) goes slack at %.3g times the stated vibration", first.group(), first.level()), String.format(Locale.ROOT,
+            "a preload of %.3g N instead of %.3g N, or less travel: a higher corner", 1.1 * first.preload() / first.level(),
+            first.preload()));
     }
 
     private static Finding hold(Assessment after) {

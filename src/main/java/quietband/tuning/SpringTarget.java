@@ -2,6 +2,7 @@ package quietband.tuning;
 
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.LongConsumer;
 import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.Vec;
@@ -24,9 +25,9 @@ record SpringTarget(Design design, Vec cornerHz, Optional<Vec> damping, double b
     private static final double LOWEST_HZ = 0.2;
 
     /** Works it out for a design whose springs may have been moved. */
-    static SpringTarget of(Design design, SpringWish wish, int threads) {
+    static SpringTarget of(Design design, SpringWish wish, int threads, LongConsumer told) {
         if (wish.hold()) {
-            return new HoldSearch(design, wish.centre()).run(wish.seed(), threads);
+            return new HoldSearch(design, wish.centre()).run(wish.seed(), threads, told);
         }
         Optional<Vec> damping = wish.damping().map(Vec::all);
         if (wish.reduction().isPresent()) {

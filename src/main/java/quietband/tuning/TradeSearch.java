@@ -6,6 +6,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.LongConsumer;
 import java.util.function.ToDoubleFunction;
 import quietband.model.Design;
 import quietband.response.Assessment;
@@ -39,21 +41,23 @@ public record TradeSearch(List<Vary> axes, double[] values, Assessment before, A
      * Searches for the best worst margin under every limit of the design; with a yield for that first, and from there for the best yield.
      *
      * @param yield share of good units of a design, 0 to 1; empty for the margin
+     * @param told  how many designs have been judged; called from several threads
      */
     public static TradeSearch run(Design design, List<Vary> axes, long seed, int threads,
-        Optional<ToDoubleFunction<Design>> yield) {
+        Optional<ToDoubleFunction<Design>> yield, LongConsumer told) {
         double[] start = new double[axes.size()];
         for (int i = 0; i < start.length; i++) {
             start[i] = axes.get(i).share(design.quantities().value(axes.get(i).what().slot(0)));
         }
-        BoundedSearch.Result result = BoundedSearch.run(start, seed, threads, x -> {
+        AtomicLong looks = new AtomicLong();
+        BoundedSearch.Result result = BoundedSearch.run(start, seed, threads, BoundedSearch.telling(x -> {
             QuickVerdict quick = QuickVerdict.of(Trade.changed(design, axes, values(axes, x)));
             return new BoundedSearch.Score(quick.goal(), quick.worstOver());
-        });
+        }, looks, told));
         if (yield.isPresent()) {
             long before = result.looks();
-            BoundedSearch.Result drawn = BoundedSearch.refine(List.of(result.best().x(), start), threads, x -> yields(
-                Trade.changed(design, axes, values(axes, x)), yield.get()));
+            BoundedSearch.Result drawn = BoundedSearch.refine(List.of(result.best().x(), start), threads, BoundedSearch.telling(
+                x -> yields(Trade.changed(design, axes, values(axes, x)), yield.get()), looks, told));
             result = new BoundedSearch.Result(drawn.best(), before + drawn.looks());
         }
         double[] found = values(axes, result.best().x());

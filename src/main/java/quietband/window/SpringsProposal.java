@@ -33,7 +33,7 @@ final class SpringsProposal implements Proposal {
         double corner = Amounts.read(answer, Dimension.FREQUENCY);
         SpringWish wish = new SpringWish(Optional.of(Vec.all(corner)), Optional.empty(), false, SpringWish.Kind.SUITED,
             Optional.empty(), true, Optional.empty(), Draws.SEED);
-        SpringAnswer found = SpringPlanner.plan(model, wish, 1);
+        SpringAnswer found = SpringPlanner.plan(model, wish, 1, judged -> { });
         Vec reached = found.cornerHz();
         return new Offer(found.changed(), "corners at " + Words.hz(reached.x()) + ", " + Words.hz(reached.y()) + ", "
             + Words.hz(reached.z()) + (found.met() ? "" : "; some wish or check is not met"));

@@ -40,7 +40,7 @@ class TradeSearchTest {
         Design start = bad();
         List<Vary> axes = List.of(new Vary(start.quantities().find(a), a0, a1, 41), new Vary(start.quantities()
             .find(b), b0, b1, 41));
-        TradeSearch found = TradeSearch.run(start, axes, 1, 2, Optional.empty());
+        TradeSearch found = TradeSearch.run(start, axes, 1, 2, Optional.empty(), judged -> { });
         double bar = found.after().verdict(found.after().fullest()).worst().marginDb() + 0.3;
         // judged in full, not by the fast verdict
         assertThat(found.after().requirementMet()).contains(true);
