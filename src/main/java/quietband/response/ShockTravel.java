@@ -7,7 +7,6 @@ import quietband.model.Axis;
 import quietband.model.Vec;
 import quietband.model.Vibration.Shock;
 import quietband.platform.Assembly;
-import quietband.platform.Lever;
 import quietband.platform.RelativeMotion;
 import quietband.units.StandardGravity;
 import quietband.vibration.Pulse;
@@ -160,29 +159,29 @@ final class ShockTravel {
 
         private static final int HALVINGS = 24;
 
-        private final double[][] rows;
+        /** Of each point, from the centre of gravity. */
+        private final double[][] places;
         /** Of each point's three displacements: value, rate, acceleration; now and a step before. */
         private double[] now;
         private double[] before;
         private final double[] most = new double[3];
 
         Tracker(Assembly assembly, List<Vec> points) {
-            rows = points.stream().map(p -> Lever.of(assembly.fromCentre(p))).toArray(double[][]::new);
-            now = new double[9 * rows.length];
-            before = new double[9 * rows.length];
+            places = points.stream().map(assembly::fromCentre).map(p -> new double[] {p.x(), p.y(), p.z()}).toArray(double[][]::new);
+            now = new double[9 * places.length];
+            before = new double[9 * places.length];
         }
 
-        /** From coordinates, rates and accelerations. */
+        /** From coordinates, rates and accelerations: u(p) = u + theta x p. */
         void start(double[] motion) {
             for (int at = 0; at < now.length; at += 3) {
-                double[] row = rows[at / 9];
-                int from = at % 9 * 2;
+                double[] p = places[at / 9];
+                int i = at / 3 % 3;
+                int j = (i + 1) % 3;
+                int k = (i + 2) % 3;
                 for (int d = 0; d < 3; d++) {
-                    double sum = 0;
-                    for (int c = 0; c < 6; c++) {
-                        sum += row[from + c] * motion[6 * d + c];
-                    }
-                    now[at + d] = sum;
+                    int m = 6 * d;
+                    now[at + d] = motion[m + i] + motion[m + 3 + j] * p[k] - motion[m + 3 + k] * p[j];
                 }
             }
         }

@@ -22,10 +22,13 @@ final class LevelCounts {
 
     private final int frequencies;
     private final int[][][] counts;
+    /** How many units were counted at each frequency. */
+    private final long[] all;
 
     LevelCounts(int frequencies) {
         this.frequencies = frequencies;
         this.counts = new int[frequencies][OCTAVES][];
+        this.all = new long[frequencies];
     }
 
     /**
@@ -36,6 +39,7 @@ final class LevelCounts {
      * @param step  from unit to unit
      */
     void add(int frequency, char[] cells, int from, int step, int units) {
+        all[frequency] += units;
         int[][] octaves = counts[frequency];
         for (int u = from; u < from + units * step; u += step) {
             int octave = cells[u] >>> CELL_BITS;
@@ -67,6 +71,7 @@ final class LevelCounts {
     /** Adds the counts of another. */
     void add(LevelCounts other) {
         for (int f = 0; f < frequencies; f++) {
+            all[f] += other.all[f];
             for (int o = 0; o < OCTAVES; o++) {
                 int[] more = other.counts[f][o];
                 for (int i = 0; more != null && i < PER_OCTAVE; i++) {
@@ -78,16 +83,10 @@ final class LevelCounts {
 
     /** The size below which a share of all units stays at a frequency, 1/g; 0 for the lowest cell, NaN without units. */
     double percentile(int frequency, double share) {
-        long all = 0;
-        for (int[] c : counts[frequency]) {
-            for (int i = 0; c != null && i < PER_OCTAVE; i++) {
-                all += c[i];
-            }
-        }
-        if (all == 0) {
+        if (all[frequency] == 0) {
             return Double.NaN;
         }
-        double wanted = share * all;
+        double wanted = share * all[frequency];
         long below = 0;
         for (int o = 0; o < OCTAVES; o++) {
             int[] c = counts[frequency][o];

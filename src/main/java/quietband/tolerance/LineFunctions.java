@@ -20,11 +20,14 @@ final class LineFunctions {
     private static final double[] ODD_REST = new double[TERMS];
 
     static {
-        for (int k = 0; k < TERMS; k++) {
-            for (int n = 4000; n >= 3; n--) {
-                double term = StrictMath.pow(n * Math.PI, -2 * k - 2);
+        // the small ones first
+        for (int n = 4000; n >= 3; n--) {
+            double each = 1 / (n * Math.PI * (n * Math.PI));
+            double term = each;
+            for (int k = 0; k < TERMS; k++) {
                 REST[k] += term;
                 ODD_REST[k] += n % 2 == 1 ? term : 0;
+                term *= each;
             }
         }
         // what is left of sum 1/(n^2 pi^2) beyond n = 4000
