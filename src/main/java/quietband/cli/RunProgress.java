@@ -4,7 +4,7 @@ import java.io.PrintWriter;
 import quietband.motion.Monitor;
 
 /** Tells how far a long run has come, on standard error of a terminal only; stops with the thread's interruption. Any thread may tell. */
-final class RunProgress implements Monitor {
+final class RunProgress implements Monitor, AutoCloseable {
 
     private static final long EVERY_NS = 500_000_000L;
 
@@ -44,8 +44,13 @@ final class RunProgress implements Monitor {
         }
     }
 
+    @Override
+    public void close() {
+        end();
+    }
+
     /** Takes the line away. */
-    synchronized void end() {
+    private synchronized void end() {
         if (width > 0) {
             err.print("\r" + " ".repeat(width) + "\r");
             err.flush();

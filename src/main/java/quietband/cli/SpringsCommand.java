@@ -81,14 +81,18 @@ final class SpringsCommand extends ResultCommand implements Callable<Integer> {
         ModelFile file = ModelFile.read(model);
         Provenance from = output.provenance("springs", file);
         try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "springs"), from.mark())) {
-            RunProgress progress = new RunProgress(spec.commandLine().getErr(), "springs");
-            SpringAnswer answer = SpringPlanner.plan(file, wish, output.threads(), progress::judged);
-            progress.end();
+            SpringAnswer answer = planned(file, wish);
             SpringFiles files = new SpringFiles(answer, from);
             files.writeTo(directory);
             directory.commit();
             print(output.json() ? files.json() : files.text(), directory);
             return check && !answer.met() ? 1 : 0;
+        }
+    }
+
+    private SpringAnswer planned(ModelFile file, SpringWish wish) {
+        try (RunProgress progress = new RunProgress(spec.commandLine().getErr(), "springs")) {
+            return SpringPlanner.plan(file, wish, output.threads(), progress::judged);
         }
     }
 

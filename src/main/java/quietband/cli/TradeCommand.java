@@ -99,9 +99,7 @@ final class TradeCommand extends ResultCommand implements Callable<Integer> {
             yield = Optional.of(this::yield);
         }
         try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "trade"), from.mark())) {
-            RunProgress progress = new RunProgress(spec.commandLine().getErr(), "trade");
-            TradeSearch found = TradeSearch.run(file.design(), axes, output.seed(), output.threads(), yield, progress::judged);
-            progress.end();
+            TradeSearch found = found(file.design(), axes, yield);
             ModelFile changed = file.withQuantities(found.after().design().quantities());
             TradeSearchFiles files = new TradeSearchFiles(found, changed, shown, search.name()
                 .toLowerCase(Locale.ROOT), from);
@@ -110,6 +108,12 @@ final class TradeCommand extends ResultCommand implements Callable<Integer> {
             print(output.json() ? files.json() : files.text(), directory);
         }
         return 0;
+    }
+
+    private TradeSearch found(Design design, List<Vary> axes, Optional<ToDoubleFunction<Design>> yield) {
+        try (RunProgress progress = new RunProgress(spec.commandLine().getErr(), "trade")) {
+            return TradeSearch.run(design, axes, output.seed(), output.threads(), yield, progress::judged);
+        }
     }
 
     private double yield(Design design) {
