@@ -77,8 +77,8 @@ final class TradeCommand extends ResultCommand implements Callable<Integer> {
         if (count > MOST) {
             throw new Mendable("--vary: " + count + " designs are too many; at most " + MOST + ", so fewer steps");
         }
-        try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "trade"), from.mark())) {
-            RunProgress progress = new RunProgress(spec.commandLine().getErr(), "trade");
+        try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "trade"), from.mark());
+            RunProgress progress = new RunProgress(spec.commandLine().getErr(), "trade")) {
             Trade trade = Trade.of(file.design(), axes, output.threads(), progress::progress);
             TradeFiles files = new TradeFiles(trade, shown, from);
             files.writeTo(directory);

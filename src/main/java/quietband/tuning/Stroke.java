@@ -13,7 +13,7 @@ final class Stroke {
 
     /**
      * The largest stroke of some springs, m. With n the direction of a spring's z it is |n_x| t_x + |n_y| t_y + |n_z| t_z: no motion
-     * within the travel t goes further along n.
+     * within the travel t goes further along n. Of the steady and random motion alone {@code response.Slack} has the sharp figure.
      *
      * @param travel largest motion either way along the platform's axes, m
      */
