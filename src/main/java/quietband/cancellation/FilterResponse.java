@@ -26,11 +26,11 @@ public final class FilterResponse {
      * @param f in Hz
      */
     public Complex at(double f) {
-        return at(new Phasor(), f).value();
+        return at(new ComplexProduct(), f).value();
     }
 
     /** Multiplies by the response at a frequency in Hz. */
-    Phasor at(Phasor p, double f) {
+    ComplexProduct at(ComplexProduct p, double f) {
         double angle = sampleRateHz > 0 ? -2 * Math.PI * f / sampleRateHz : 0;
         if (tap.length > 0) {
             double re = 0;

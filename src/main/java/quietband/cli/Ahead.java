@@ -4,24 +4,25 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
-import quietband.model.ModelFile;
-import quietband.report.AssessmentPage;
-import quietband.spectrum.HeadStart;
+import quietband.cli.terminal.Version;
+import quietband.model.edit.ModelFile;
+import quietband.report.assess.AssessmentPage;
+import quietband.work.BackgroundParts;
 
 /**
  * Reads the model of a command that begins with it on a second thread while the options on the command line are made out, and loads
  * what is needed later while there is still a wait for it.
  */
-final class Ahead {
+public final class Ahead {
 
     private static final Set<String> EAGER = Set.of("assess", "tolerance");
 
     private final Path path;
-    private final HeadStart<ModelFile> model;
+    private final BackgroundParts<ModelFile> model;
 
     private Ahead(Path path) {
         this.path = path;
-        this.model = path == null ? null : HeadStart.on("ahead", List.of(() -> ModelFile.read(path), Ahead::load));
+        this.model = path == null ? null : BackgroundParts.on("ahead", List.of(() -> ModelFile.read(path), Ahead::load));
     }
 
     /** Begins, when the command is one of these and its model comes first. */
@@ -44,7 +45,7 @@ final class Ahead {
     }
 
     /** The model of a file, as read ahead or else read now; what is wrong with it is thrown here. */
-    ModelFile model(Path file) {
+    public ModelFile model(Path file) {
         return file.equals(path) ? model.finish().get(0) : ModelFile.read(file);
     }
 }

@@ -7,6 +7,22 @@ import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
+import quietband.cli.command.AssessCommand;
+import quietband.cli.command.CompareCommand;
+import quietband.cli.command.FilterCommand;
+import quietband.cli.command.FitCommand;
+import quietband.cli.command.NewCommand;
+import quietband.cli.command.OrientCommand;
+import quietband.cli.command.SchemaCommand;
+import quietband.cli.command.ShakerCommand;
+import quietband.cli.command.SimulateCommand;
+import quietband.cli.command.SortCommand;
+import quietband.cli.command.SpringsCommand;
+import quietband.cli.command.ToleranceCommand;
+import quietband.cli.command.TradeCommand;
+import quietband.cli.command.WindowCommand;
+import quietband.cli.terminal.FailureMessage;
+import quietband.cli.terminal.Version;
 
 /** The program: names its commands, turns what went wrong into one message and an exit status. */
 @Command(name = Quietband.NAME, mixinStandardHelpOptions = true, versionProvider = Version.class,
@@ -48,7 +64,7 @@ public final class Quietband implements Runnable {
     private static final class Halt implements Runnable {
         @Override
         public void run() {
-            Runtime.getRuntime().halt(Trouble.DEFECT);
+            Runtime.getRuntime().halt(FailureMessage.DEFECT);
         }
     }
 
@@ -62,8 +78,8 @@ public final class Quietband implements Runnable {
         }
         line.setOut(out).setErr(err)
             .setCaseInsensitiveEnumValuesAllowed(true)
-            .setParameterExceptionHandler(Trouble::misused)
-            .setExecutionExceptionHandler(Trouble::failed);
+            .setParameterExceptionHandler(FailureMessage::misused)
+            .setExecutionExceptionHandler(FailureMessage::failed);
         return line.execute(args);
     }
 

@@ -5,7 +5,7 @@ public final class FitException extends RuntimeException {
 
     private static final long serialVersionUID = 1L;
 
-    FitException(String message) {
+    public FitException(String message) {
         super(message);
     }
 }

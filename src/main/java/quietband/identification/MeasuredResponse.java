@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import quietband.model.Axis;
-import quietband.model.CsvTable;
+import quietband.model.text.CsvTable;
 
 /**
  * A measured response over frequency, read from a CSV file with {@code frequency_hz} and per axis {@code x_ppb_per_g}

@@ -2,6 +2,8 @@ package quietband.model;
 
 import java.util.List;
 import java.util.Optional;
+import quietband.model.quantity.NumberChange;
+import quietband.model.quantity.Quantities;
 
 /**
  * The design as written, checked, in SI units.
@@ -15,12 +17,13 @@ import java.util.Optional;
  * @param tolerances   scatter between units
  * @param correlations between tolerances
  * @param conditions   named corners
- * @param quantities   every number of the design by path; the records above are built from it
+ * @param quantities   every number of the design by path; the blocks above are built from it
+ * @param parts        builds them
  */
 public record Design(String title, Oscillator oscillator, Optional<Platform> platform,
                      Optional<Cancellation> cancellation, Vibration vibration, Requirement requirement,
                      List<Tolerance> tolerances, List<Tolerance.Correlation> correlations,
-                     List<Tolerance.Condition> conditions, Quantities quantities) {
+                     List<Tolerance.Condition> conditions, Quantities quantities, DesignParts parts) {
 
     public Design {
         tolerances = List.copyOf(tolerances);
@@ -28,12 +31,12 @@ public record Design(String title, Oscillator oscillator, Optional<Platform> pla
         conditions = List.copyOf(conditions);
     }
 
-    static Design of(String title, List<Tolerance> tolerances, List<Tolerance.Correlation> correlations,
-                     List<Tolerance.Condition> conditions, Quantities quantities) {
-        DesignMaker maker = quantities.layout().maker();
+    /** The design that some numbers make. */
+    public static Design of(String title, List<Tolerance> tolerances, List<Tolerance.Correlation> correlations,
+                            List<Tolerance.Condition> conditions, Quantities quantities, DesignParts parts) {
         double[] v = quantities.raw();
-        return new Design(title, maker.oscillator().from(v), maker.platform().from(v), maker.cancellation().from(v),
-            maker.vibration().from(v), maker.requirement().from(v), tolerances, correlations, conditions, quantities);
+        return new Design(title, parts.oscillator(v), parts.platform(v), parts.cancellation(v), parts.vibration(v),
+            parts.requirement(v), tolerances, correlations, conditions, quantities, parts);
     }
 
     /**
@@ -45,7 +48,7 @@ public record Design(String title, Oscillator oscillator, Optional<Platform> pla
         if (other.layout() != quantities.layout()) {
             throw new IllegalArgumentException("numbers of another model's layout");
         }
-        return of(title, tolerances, correlations, conditions, other);
+        return of(title, tolerances, correlations, conditions, other, parts);
     }
 
     /**
@@ -57,7 +60,7 @@ public record Design(String title, Oscillator oscillator, Optional<Platform> pla
         if (cancellation.isEmpty() || cancellation.get().calibratedEach()) {
             return unit;
         }
-        Optional<Vec> fixed = Optional.of(drawn.layout().maker().weightsPerG().from(drawn.raw()));
+        Optional<Vec> fixed = Optional.of(parts.weightsPerG(drawn.raw()));
         return unit.withCancellation(unit.cancellation.map(c -> new Cancellation(false, fixed, c.sensor(), c.path(),
             c.tuning(), c.error())));
     }
@@ -65,11 +68,11 @@ public record Design(String title, Oscillator oscillator, Optional<Platform> pla
     /** The same with another correction, or none. */
     public Design withCancellation(Optional<Cancellation> other) {
         return new Design(title, oscillator, platform, other, vibration, requirement, tolerances, correlations,
-            conditions, quantities);
+            conditions, quantities, parts);
     }
 
     /** The same under some changes, e.g. those of a condition. */
-    public Design changed(List<Tolerance.Change> changes) {
+    public Design changed(List<NumberChange> changes) {
         return with(quantities.changed(changes));
     }
 

@@ -24,7 +24,7 @@ public record Oscillator(double carrierHz, double outputHz, Optional<LogCurve> q
      * @param orientation      turn of the sensitivity vector
      */
     public record Resonator(String cut, String support, Vec sensitivityPerG, Vec position,
-                            Resonance supportResonance, Turn orientation) {
+                            Resonance supportResonance, Rotation orientation) {
 
         /** The sensitivity vector G as mounted: turned by the orientation; 1/g. */
         public Vec mountedSensitivityPerG() {

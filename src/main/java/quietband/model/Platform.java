@@ -57,7 +57,7 @@ public record Platform(double mass, Optional<Vec> size, Inertia inertia, Vec cen
      * @param preload             compression force at rest in N; used when seated
      */
     public record Spring(String group, int place, Vec at, Vec stiffness, Vec damping, Vec lossFactor,
-                         Vec relaxationRatio, Vec relaxationCornerHz, double mass, Turn turn,
+                         Vec relaxationRatio, Vec relaxationCornerHz, double mass, Rotation turn,
                          boolean seated, double preload) {
 
         /** How messages call it, e.g. {@code corners[2]}. */

@@ -2,6 +2,7 @@ package quietband.model;
 
 import java.util.List;
 import java.util.Optional;
+import quietband.model.quantity.NumberChange;
 
 /**
  * One source of scatter between units.
@@ -46,16 +47,10 @@ public record Tolerance(String name, String of, Kind kind, double value, Shape s
     }
 
     /** A named corner: changes in order. */
-    public record Condition(String name, List<Change> changes) {
+    public record Condition(String name, List<NumberChange> changes) {
 
         public Condition {
             changes = List.copyOf(changes);
         }
     }
-
-    /** What a change does. */
-    public enum Act { SET, SCALE, ADD }
-
-    /** One change of a quantity: set it, multiply it by 1 + value, or add; SI units. */
-    public record Change(String of, Act act, double value) { }
 }

@@ -101,7 +101,7 @@ public final class Assembly {
     }
 
     private void add(Spring s, Map<Double, double[]> byCorner) {
-        double[] b = Lever.turned(s.at().minus(centre), s.turn());
+        double[] b = PointMotion.turned(s.at().minus(centre), s.turn());
         for (int i = 0; i < 3; i++) {
             double k = s.stiffness().get(i);
             double eta = s.lossFactor().get(i);
@@ -211,5 +211,10 @@ public final class Assembly {
             modes = new Modes(this);
         }
         return modes;
+    }
+
+    /** Lowest standing wave of any spring with mass, Hz; infinite without such. */
+    public double surgeHz() {
+        return lines().stream().mapToDouble(l -> Math.sqrt(l.stiffness() / l.mass()) / 2).min().orElse(Double.POSITIVE_INFINITY);
     }
 }

@@ -88,7 +88,7 @@ public final class PlatformMotion {
 
     /** Writes B(p) R, the displacement of a point relative to the housing per unit housing acceleration; as above. */
     public void displacementOf(Vec position, double[] re, double[] im) {
-        double[] b = Lever.of(assembly.fromCentre(position));
+        double[] b = PointMotion.of(assembly.fromCentre(position));
         for (int i = 0; i < 3; i++) {
             for (int j = 0; j < 3; j++) {
                 double sumRe = 0;

@@ -3,11 +3,12 @@ package quietband.response;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Supplier;
+import quietband.demand.PhaseNoise;
 import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.Stack;
 import quietband.platform.Assembly;
-import quietband.spectrum.Parallel;
+import quietband.work.ParallelWork;
 
 /**
  * What a design does at each frequency of a table: residuals, phase noise and contributions. Every row depends on its
@@ -70,7 +71,7 @@ public final class FrequencyTable {
             parts.add(() -> new Part(design, assembly).rows(frequencies, start, end));
         }
         List<Row> rows = new ArrayList<>(frequencies.length);
-        for (List<Row> part : Parallel.all(parts, threads)) {
+        for (List<Row> part : ParallelWork.all(parts, threads)) {
             rows.addAll(part);
         }
         return new FrequencyTable(Stack.of(design), new PhaseNoise(design).rows(), rows);

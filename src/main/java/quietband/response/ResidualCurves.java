@@ -2,6 +2,7 @@ package quietband.response;
 
 import java.util.Arrays;
 import java.util.List;
+import quietband.demand.ResidualLimit;
 import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.Stack;
@@ -35,7 +36,7 @@ public record ResidualCurves(double[] frequencyHz, List<Stack> stacks, double[][
         Assembly assembly = design.platform().map(Assembly::new).orElse(null);
         double from = design.requirement().fromHz();
         double to = design.requirement().toHz();
-        double[] f = merged(LogGrid.between(points, from, to), OwnGrid.of(design, assembly, from, to));
+        double[] f = merged(LogGrid.between(points, from, to), DesignGrid.of(design, assembly, from, to));
         List<Stack> stacks = Stack.of(design);
         ResidualResponse response = new ResidualResponse(design, assembly);
         double[][][] y = new double[stacks.size()][4][f.length];

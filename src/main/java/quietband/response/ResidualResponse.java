@@ -2,7 +2,7 @@ package quietband.response;
 
 import java.util.Arrays;
 import java.util.Set;
-import quietband.cancellation.CorrectionPath;
+import quietband.cancellation.CancellationPath;
 import quietband.model.Axis;
 import quietband.model.Cancellation;
 import quietband.model.Design;
@@ -24,7 +24,7 @@ public final class ResidualResponse {
     private final Design design;
     private final Sensitivity sensitivity;
     private final PlatformMotion motion;
-    private final CorrectionPath path;
+    private final CancellationPath path;
     private final Vec weights;
     private final double[] identity = {1, 0, 0, 0, 1, 0, 0, 0, 1};
     private final double[] crystalRe = new double[9];
@@ -47,7 +47,7 @@ public final class ResidualResponse {
         this.design = design;
         this.sensitivity = new Sensitivity(design.oscillator().resonator());
         this.motion = assembly == null ? null : new PlatformMotion(assembly);
-        this.path = design.cancellation().map(CorrectionPath::new).orElse(null);
+        this.path = design.cancellation().map(CancellationPath::new).orElse(null);
         this.weights = design.weightsPerG();
     }
 
@@ -63,7 +63,7 @@ public final class ResidualResponse {
             motion.accelerationOf(design.oscillator().resonator().position(), crystalRe, crystalIm);
         }
         if (path != null) {
-            path.write(f, CorrectionPath.Elements.ALL, pathRe, pathIm);
+            path.write(f, CancellationPath.Elements.ALL, pathRe, pathIm);
             if (motion != null && sensor().onPlatform()) {
                 motion.accelerationOf(sensor().position(), sensorRe, sensorIm);
             }
@@ -140,7 +140,7 @@ public final class ResidualResponse {
             System.arraycopy(pathRe, 0, re, 0, 3);
             System.arraycopy(pathIm, 0, im, 0, 3);
         } else {
-            path.write(frequency, new CorrectionPath.Elements(causes.contains(Cause.PATH), causes.contains(Cause.GAIN),
+            path.write(frequency, new CancellationPath.Elements(causes.contains(Cause.PATH), causes.contains(Cause.GAIN),
                 causes.contains(Cause.PHASE), causes.contains(Cause.DELAY)), re, im);
         }
         for (int i = 0; i < 3; i++) {

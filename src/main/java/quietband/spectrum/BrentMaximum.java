@@ -25,11 +25,11 @@ final class BrentMaximum {
     private BrentMaximum() { }
 
     /** Where and how much, on the natural-log axis it was called with. */
-    record Found(double x, double value) {
+    public record Found(double x, double value) {
 
         /** The better of this and a known point, as a frequency. */
-        Sweep.Extremum orBetter(double frequencyHz, double other) {
-            return other >= value ? new Sweep.Extremum(frequencyHz, other) : new Sweep.Extremum(StrictMath.exp(x), value);
+        AdaptiveCurves.Extremum orBetter(double frequencyHz, double other) {
+            return other >= value ? new AdaptiveCurves.Extremum(frequencyHz, other) : new AdaptiveCurves.Extremum(StrictMath.exp(x), value);
         }
     }
 

@@ -34,7 +34,7 @@ public final class Amounts {
      * @param text      e.g. {@code 12 N/mm}; case of the unit matters
      * @param dimension what is due; decides whether {@code g} is the gram or standard gravity
      * @return the value in the dimension's base unit, rounded once
-     * @throws WrongAmount when it is anything else
+     * @throws WrongAmountException when it is anything else
      */
     public static double read(String text, Dimension dimension) {
         return amount(text, dimension).value();
@@ -45,7 +45,7 @@ public final class Amounts {
         String trimmed = text.strip();
         Matcher matcher = AMOUNT.matcher(trimmed);
         if (trimmed.length() > LONGEST || !matcher.matches()) {
-            throw Slips.notANumber(trimmed, dimension);
+            throw UnitSlips.notANumber(trimmed, dimension);
         }
         BigDecimal number = new BigDecimal(matcher.group(1));
         String unitText = matcher.group(2);
@@ -54,11 +54,11 @@ public final class Amounts {
             return new Amount(0, Optional.empty());
         }
         if (unit.isEmpty()) {
-            throw Slips.wrongUnit(matcher.group(1), unitText, dimension);
+            throw UnitSlips.wrongUnit(matcher.group(1), unitText, dimension);
         }
         double value = unit.get().toBase(number);
         if (Double.isInfinite(value)) {
-            throw new WrongAmount("'" + trimmed + "' is too large", "expected " + Slips.expected(dimension));
+            throw new WrongAmountException("'" + trimmed + "' is too large", "expected " + UnitSlips.expected(dimension));
         }
         return new Amount(value, unit);
     }

@@ -11,32 +11,59 @@ import java.util.Optional;
 import javax.swing.JFrame;
 import javax.swing.JToggleButton;
 import javax.swing.SwingUtilities;
-import quietband.model.ModelFile;
+import quietband.model.edit.ModelFile;
 import quietband.response.ResidualCurves;
-import quietband.response.StackVerdict;
-import quietband.tuning.Cure;
-import quietband.tuning.Setting;
+import quietband.response.verdict.StackVerdict;
+import quietband.tuning.cures.Cure;
+import quietband.tuning.cures.ValueChange;
+import quietband.window.bench.DesignVariant;
+import quietband.window.bench.EditOrder;
+import quietband.window.bench.EditingBench;
+import quietband.window.bench.Recovery;
+import quietband.window.bench.RefusedEdit;
+import quietband.window.card.AllowedErrorCard;
+import quietband.window.card.BandsCard;
+import quietband.window.card.CausesCard;
+import quietband.window.card.InfluenceCard;
+import quietband.window.card.ModesCard;
+import quietband.window.card.MonteCarloCard;
+import quietband.window.card.NeededCard;
+import quietband.window.card.NoiseCard;
+import quietband.window.card.PathCard;
+import quietband.window.card.SketchCard;
+import quietband.window.card.TravelCard;
+import quietband.window.card.YieldCard;
+import quietband.window.chart.Theme;
+import quietband.window.work.BackgroundFigures;
+import quietband.window.work.BackgroundMonteCarlo;
+import quietband.window.work.DesignView;
+import quietband.window.work.LatestTask;
+import quietband.window.work.MonteCarloProgress;
+import quietband.window.work.Proposal;
+import quietband.window.work.Proposals;
+import quietband.window.work.VariantComparison;
+import quietband.window.work.WindowWorker;
 
 /** The window: takes what the desk and the other workers tell, shows it, and hands on what is asked for. On the event thread. */
-final class MainWindow implements Desk.Sink, WindowFrame.Calls {
+final class MainWindow implements WindowWorker.Sink, WindowFrame.Calls {
 
     private static final long UNITS = 4096;
 
     private final WindowFrame parts;
-    private final List<ScatterCard> scatter;
-    private final Actions actions;
+    private final List<MonteCarloCard> scatter;
+    private final MenuActions actions;
     private final Recovery recovery;
-    private final Latest<Bench> keeping;
-    private final Desk desk;
-    private final Comparison comparison;
-    private final Draws draws;
+    private final LatestTask<EditingBench> keeping;
+    private final WindowWorker desk;
+    private final VariantComparison comparison;
+    private final BackgroundMonteCarlo draws;
     private final Proposals proposals;
     private Theme theme;
-    private View view;
+    private DesignView view;
     private volatile long shown;
-    private Figures figures;
-    private Scattering scattering;
-    private Map<String, Comparison.Compared> compared = Map.of();
+    private BackgroundFigures figures;
+    private MonteCarloProgress scattering;
+    private Map<String, VariantComparison.Compared> compared = Map.of();
     private Proposals.Made made;
     private String variantsShown = "";
     private boolean comparing;
@@ -50,20 +77,20 @@ final class MainWindow implements Desk.Sink, WindowFrame.Calls {
      * @param version        of the program, for reports
      * @param asker          puts questions; null for dialogs
      */
-    MainWindow(Bench start, Theme theme, Path recoveryFolder, String version, Asker asker) {
+    MainWindow(EditingBench start, Theme theme, Path recoveryFolder, String version, Questions asker) {
         this.theme = theme;
         scatter = List.of(new BandsCard(theme), new YieldCard(theme), new InfluenceCard(theme));
         parts = new WindowFrame(theme, Map.of(
             Role.PLATFORM, List.of(new TravelCard(theme), new ModesCard(theme), new SketchCard(theme), new NeededCard(theme)),
-            Role.CORRECTION, List.of(new PathCard(theme), new CausesCard(theme), new RoomCard(theme), new NoiseCard(theme)),
+            Role.CORRECTION, List.of(new PathCard(theme), new CausesCard(theme), new AllowedErrorCard(theme), new NoiseCard(theme)),
             Role.TOLERANCE, List.copyOf(scatter)), this);
         recovery = new Recovery(recoveryFolder);
         opened = start.variant().path();
-        keeping = new Latest<>("recovery", this::keep, this::trouble);
-        comparison = new Comparison(SwingUtilities::invokeLater, this::show, this::trouble);
-        draws = new Draws(UNITS, SwingUtilities::invokeLater, this::show, this::trouble);
+        keeping = new LatestTask<>("recovery", this::keep, this::trouble);
+        comparison = new VariantComparison(SwingUtilities::invokeLater, this::show, this::trouble);
+        draws = new BackgroundMonteCarlo(UNITS, SwingUtilities::invokeLater, this::show, this::trouble);
         proposals = new Proposals(SwingUtilities::invokeLater, this::show, this::notOffered);
-        actions = new Actions(this, asker == null ? new DialogAsker(frame().getRootPane()) : asker, version);
+        actions = new MenuActions(this, asker == null ? new DialogQuestions(frame().getRootPane()) : asker, version);
         frame().setJMenuBar(actions.menu());
         frame().addWindowListener(new WindowAdapter() {
             @Override
@@ -76,7 +103,7 @@ final class MainWindow implements Desk.Sink, WindowFrame.Calls {
                 stop();
             }
         });
-        desk = new Desk(start, SwingUtilities::invokeLater, this);
+        desk = new WindowWorker(start, SwingUtilities::invokeLater, this);
     }
 
     private void stop() {
@@ -95,7 +122,7 @@ final class MainWindow implements Desk.Sink, WindowFrame.Calls {
         return parts;
     }
 
-    View view() {
+    DesignView view() {
         return view;
     }
 
@@ -109,11 +136,11 @@ final class MainWindow implements Desk.Sink, WindowFrame.Calls {
         return opened;
     }
 
-    Figures figures() {
+    BackgroundFigures figures() {
         return figures;
     }
 
-    Scattering scattering() {
+    MonteCarloProgress scattering() {
         return scattering;
     }
 
@@ -132,15 +159,15 @@ final class MainWindow implements Desk.Sink, WindowFrame.Calls {
     }
 
     @Override
-    public void submit(Order order) {
+    public void submit(EditOrder order) {
         desk.submit(order);
     }
 
     @Override
     public void attempt(Cure cure) {
-        submit(Order.of(b -> {
+        submit(EditOrder.of(b -> {
             ModelFile changed = b.model();
-            for (Setting s : cure.settings()) {
+            for (ValueChange s : cure.settings()) {
                 changed = changed.withNumber(s.of(), s.holds());
             }
             return b.take("cure: " + cure.words(), "", changed);
@@ -173,12 +200,12 @@ final class MainWindow implements Desk.Sink, WindowFrame.Calls {
         parts.status(text, bad);
     }
 
-    private void keep(Bench bench) {
+    private void keep(EditingBench bench) {
         recovery.keep(bench);
     }
 
     private void trouble(RuntimeException e) {
-        SwingUtilities.invokeLater(() -> status(Refusal.of(Order.of(b -> b), e).why(), true));
+        SwingUtilities.invokeLater(() -> status(RefusedEdit.of(EditOrder.of(b -> b), e).why(), true));
     }
 
     /** Offers what was left unsaved by a window that did not end well. */
@@ -192,7 +219,7 @@ final class MainWindow implements Desk.Sink, WindowFrame.Calls {
     }
 
     @Override
-    public void show(View next) {
+    public void show(DesignView next) {
         view = next;
         parts.strip.show(next);
         parts.chart.show(next);
@@ -220,9 +247,9 @@ final class MainWindow implements Desk.Sink, WindowFrame.Calls {
 
     /** A button for each variant, with its margin once it is known. */
     private void variants() {
-        List<Variant> all = view.bench().variants();
+        List<DesignVariant> all = view.bench().variants();
         String now = all.size() + " " + view.bench().current() + " " + theme + all.stream().map(v -> v.name() + view.bench().unsaved(v)
-            + Optional.ofNullable(compared.get(v.name())).map(Comparison.Compared::marginDb).orElse(0.0)).toList();
+            + Optional.ofNullable(compared.get(v.name())).map(VariantComparison.Compared::marginDb).orElse(0.0)).toList();
         if (now.equals(variantsShown)) {
             return;
         }
@@ -230,7 +257,7 @@ final class MainWindow implements Desk.Sink, WindowFrame.Calls {
         parts.variants.removeAll();
         for (int i = 0; i < all.size(); i++) {
             int index = i;
-            Variant v = all.get(i);
+            DesignVariant v = all.get(i);
             String margin = Optional.ofNullable(compared.get(v.name())).filter(c -> !Double.isNaN(c.marginDb()) && all.size() > 1)
                 .map(c -> String.format(Locale.ROOT, " %+.2f dB", c.marginDb())).orElse("");
             JToggleButton b = new JToggleButton(v.name() + margin + (view.bench().unsaved(v) ? " \u2022" : ""),
@@ -238,7 +265,7 @@ final class MainWindow implements Desk.Sink, WindowFrame.Calls {
             b.setName("variant:" + v.name());
             b.setFont(theme.font(java.awt.Font.PLAIN, 12));
             b.setToolTipText(v.path().getFileName() + (view.bench().unsaved(v) ? ", not saved" : ""));
-            b.addActionListener(e -> submit(Order.of(x -> x.look(index))));
+            b.addActionListener(e -> submit(EditOrder.of(x -> x.look(index))));
             parts.variants.add(b);
         }
         parts.variants.revalidate();
@@ -246,7 +273,7 @@ final class MainWindow implements Desk.Sink, WindowFrame.Calls {
     }
 
     @Override
-    public void show(Figures next) {
+    public void show(BackgroundFigures next) {
         boolean first = figures == null;
         figures = next;
         if (first) {
@@ -263,13 +290,13 @@ final class MainWindow implements Desk.Sink, WindowFrame.Calls {
         }
     }
 
-    private void show(Map<String, Comparison.Compared> next) {
+    private void show(Map<String, VariantComparison.Compared> next) {
         compared = next;
         variants();
         beside();
     }
 
-    private void show(Scattering next) {
+    private void show(MonteCarloProgress next) {
         scattering = next;
         scatter.forEach(c -> c.show(next));
     }
@@ -326,7 +353,7 @@ final class MainWindow implements Desk.Sink, WindowFrame.Calls {
 
     private void notOffered(RuntimeException e) {
         parts.offer.away();
-        status(Refusal.of(Order.of(b -> b), e).why(), true);
+        status(RefusedEdit.of(EditOrder.of(b -> b), e).why(), true);
     }
 
     @Override
@@ -336,7 +363,7 @@ final class MainWindow implements Desk.Sink, WindowFrame.Calls {
         parts.offer.away();
         beside();
         if (taken && settled != null) {
-            submit(Order.of(b -> {
+            submit(EditOrder.of(b -> {
                 if (!b.model().text().equals(settled.view().model().text())) {
                     throw new IllegalArgumentException("the model changed since " + settled.name() + " was run; run it again");
                 }
@@ -346,7 +373,7 @@ final class MainWindow implements Desk.Sink, WindowFrame.Calls {
     }
 
     @Override
-    public void refused(Refusal refusal) {
+    public void refused(RefusedEdit refusal) {
         if (!refusal.about().isEmpty() && parts.values.shows(refusal.about())) {
             parts.values.refused(refusal);
             status("Not taken over: the last good result stays.", true);

@@ -10,6 +10,7 @@ import javax.swing.BorderFactory;
 import javax.swing.JButton;
 import javax.swing.JPanel;
 import javax.swing.JTextArea;
+import quietband.window.chart.Theme;
 
 /** What a command proposes, to be taken over or discarded; not there while nothing is proposed. */
 final class OfferBar extends JPanel {

@@ -8,8 +8,11 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import javax.swing.SwingUtilities;
-import quietband.model.ModelFile;
-import quietband.model.StartModel;
+import quietband.model.edit.ModelFile;
+import quietband.model.edit.StartModel;
+import quietband.window.bench.EditingBench;
+import quietband.window.bench.Recovery;
+import quietband.window.chart.Theme;
 
 /** Opens the window on a model and waits until it is closed. */
 public final class OpenWindow {
@@ -31,8 +34,8 @@ public final class OpenWindow {
             throw new NoDisplayException("there is no display to open a window on; every figure of the window is also given by "
                 + "'quietband assess MODEL'");
         }
-        Bench bench = model.map(p -> Bench.of(ModelFile.read(p)))
-            .orElseGet(() -> Bench.of(ModelFile.parse(Path.of("my-design.yaml"), StartModel.text()), false));
+        EditingBench bench = model.map(p -> EditingBench.of(ModelFile.read(p)))
+            .orElseGet(() -> EditingBench.of(ModelFile.parse(Path.of("my-design.yaml"), StartModel.text()), false));
         CountDownLatch closed = new CountDownLatch(1);
         try {
             SwingUtilities.invokeAndWait(() -> open(bench, new Theme(dark, percent), version, closed));
@@ -44,7 +47,7 @@ public final class OpenWindow {
         }
     }
 
-    private static void open(Bench bench, Theme theme, String version, CountDownLatch closed) {
+    private static void open(EditingBench bench, Theme theme, String version, CountDownLatch closed) {
         theme.apply();
         MainWindow window = new MainWindow(bench, theme, Recovery.usualFolder(), version, null);
         window.frame().addWindowListener(new WindowAdapter() {

@@ -12,9 +12,14 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Locale;
 import javax.imageio.ImageIO;
-import quietband.report.Caution;
-import quietband.report.Svg;
-import quietband.report.Verdict;
+import quietband.report.page.Caution;
+import quietband.report.page.VerdictSentence;
+import quietband.report.svg.Svg;
+import quietband.window.bench.ModelStore;
+import quietband.window.chart.BandStrip;
+import quietband.window.chart.ResidualChart;
+import quietband.window.chart.Theme;
+import quietband.window.work.BackgroundFigures;
 
 /** The view as a file: verdict, band strip and residual over each other, with what it is a picture of. */
 final class PictureFile {
@@ -24,12 +29,12 @@ final class PictureFile {
     private static final int HEAD = 64;
     private static final int STRIP = 124;
 
-    private final Figures figures;
+    private final BackgroundFigures figures;
     private final Theme theme = new Theme(false, 100);
     private final int axis;
 
     /** @param axis 0 to 2, or 3 for the vector */
-    PictureFile(Figures figures, int axis) {
+    PictureFile(BackgroundFigures figures, int axis) {
         this.figures = figures;
         this.axis = axis;
     }
@@ -63,7 +68,8 @@ final class PictureFile {
     private void draw(Graphics2D g) {
         g.setColor(Color.WHITE);
         g.fillRect(0, 0, WIDTH, HEIGHT);
-        words(g, title() + ", " + figures.view().bench().variant().name() + ": " + Verdict.sentence(figures.assessment()), 24, Font.BOLD);
+        words(g, title() + ", " + figures.view().bench().variant().name() + ": " + VerdictSentence.sentence(figures.assessment()),
+            24, Font.BOLD);
         words(g, "model " + figures.view().model().hash().substring(0, 12) + ", residual "
             + (axis < 3 ? "along " + "xyz".charAt(axis) : "as vector") + ". " + Caution.PREDICTION, 46, Font.PLAIN);
         Graphics2D lower = (Graphics2D) g.create();

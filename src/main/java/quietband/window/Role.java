@@ -1,15 +1,17 @@
 package quietband.window;
 
+import quietband.window.bench.ModelSection;
+
 /** Whose work is at hand: decides which values and which cards stand beside the band. */
 enum Role {
-    PLATFORM("Platform", Section.PLATFORM),
-    CORRECTION("Correction", Section.CORRECTION),
-    TOLERANCE("Tolerance", Section.SCATTER);
+    PLATFORM("Platform", ModelSection.PLATFORM),
+    CORRECTION("Correction", ModelSection.CORRECTION),
+    TOLERANCE("Tolerance", ModelSection.SCATTER);
 
     private final String title;
-    private final Section section;
+    private final ModelSection section;
 
-    Role(String title, Section section) {
+    Role(String title, ModelSection section) {
         this.title = title;
         this.section = section;
     }
@@ -19,7 +21,7 @@ enum Role {
     }
 
     /** The values that are turned first. */
-    Section section() {
+    ModelSection section() {
         return section;
     }
 }

@@ -8,18 +8,21 @@ import java.util.Map;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
 import javax.swing.JTabbedPane;
+import quietband.window.card.FigureCard;
+import quietband.window.chart.Theme;
+import quietband.window.work.BackgroundFigures;
 
 /** The cards of the role at hand, side by side, or as tabs where there is little room. */
 final class RolePanel extends JPanel {
 
     private static final long serialVersionUID = 1;
 
-    private final transient Map<Role, List<Card>> cards = new EnumMap<>(Role.class);
+    private final transient Map<Role, List<FigureCard>> cards = new EnumMap<>(Role.class);
     private Role role = Role.PLATFORM;
     private boolean tabs;
     private transient Theme theme;
 
-    RolePanel(Theme theme, Map<Role, List<Card>> cards) {
+    RolePanel(Theme theme, Map<Role, List<FigureCard>> cards) {
         super(new BorderLayout());
         this.theme = theme;
         this.cards.putAll(cards);
@@ -51,7 +54,7 @@ final class RolePanel extends JPanel {
         }
     }
 
-    void show(Figures figures) {
+    public void show(BackgroundFigures figures) {
         cards.values().forEach(list -> list.forEach(c -> c.show(figures)));
     }
 

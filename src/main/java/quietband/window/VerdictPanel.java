@@ -15,14 +15,16 @@ import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTextArea;
 import javax.swing.SwingConstants;
-import quietband.report.GapLine;
-import quietband.report.StackName;
-import quietband.report.Words;
-import quietband.response.Assessment;
-import quietband.response.RequirementResult;
-import quietband.response.StackVerdict;
-import quietband.tuning.Cure;
-import quietband.tuning.Gap;
+import quietband.demand.RequirementResult;
+import quietband.report.assess.GapLine;
+import quietband.report.file.QuantityText;
+import quietband.report.page.StackName;
+import quietband.response.verdict.Assessment;
+import quietband.response.verdict.StackVerdict;
+import quietband.tuning.cures.CoverageGap;
+import quietband.tuning.cures.Cure;
+import quietband.window.chart.Theme;
+import quietband.window.work.BackgroundFigures;
 
 /** The answer: does it hold, where is it worst, what to change; and a mark for each thing asked. */
 final class VerdictPanel extends JPanel {
@@ -35,7 +37,7 @@ final class VerdictPanel extends JPanel {
     private final JButton attempt = new JButton("Try it");
     private final JPanel asked = new JPanel(new FlowLayout(FlowLayout.LEFT, 6, 0));
     private transient Theme theme;
-    private transient Figures figures;
+    private transient BackgroundFigures figures;
     private transient List<RequirementResult> marked = List.of();
     private boolean brief;
     private transient Optional<Cure> cure = Optional.empty();
@@ -105,7 +107,7 @@ final class VerdictPanel extends JPanel {
         attempt.setEnabled(false);
     }
 
-    void show(Figures next) {
+    public void show(BackgroundFigures next) {
         figures = next;
         Assessment a = next.assessment();
         Optional<Boolean> met = a.requirementMet();
@@ -129,31 +131,33 @@ final class VerdictPanel extends JPanel {
 
     private String worst(Assessment a) {
         StackVerdict.Worst w = a.verdict(a.fullest()).worst();
-        String where = String.format(Locale.ROOT, "Worst point, %s: %s, %s, %s ppb/g", StackName.of(a.fullest()), Words.hz(w.frequencyHz()),
-            w.axis().equals("vector") ? "vector" : "axis " + w.axis(), Words.ppb(w.residualPerG()));
+        String where = String.format(Locale.ROOT, "Worst point, %s: %s, %s, %s ppb/g", StackName.of(a.fullest()),
+            QuantityText.hz(w.frequencyHz()),
+            w.axis().equals("vector") ? "vector" : "axis " + w.axis(), QuantityText.ppb(w.residualPerG()));
         if (brief) {
-            return "Worst: " + Words.hz(w.frequencyHz()) + ", " + w.axis() + ", " + Words.ppb(w.residualPerG()) + " ppb/g"
-                + (Double.isNaN(w.marginDb()) ? "" : ", " + Words.db(Math.abs(w.marginDb())) + (w.marginDb() < 0 ? " over" : " spare"));
+            return "Worst: " + QuantityText.hz(w.frequencyHz()) + ", " + w.axis() + ", " + QuantityText.ppb(w.residualPerG()) + " ppb/g"
+                + (Double.isNaN(w.marginDb()) ? "" : ", " + QuantityText.db(Math.abs(w.marginDb()))
+                + (w.marginDb() < 0 ? " over" : " spare"));
         }
-        return Double.isNaN(w.marginDb()) ? where : where + " of " + Words.ppb(w.limitPerG()) + " allowed, "
-            + Words.db(Math.abs(w.marginDb())) + (w.marginDb() < 0 ? " over" : " to spare");
+        return Double.isNaN(w.marginDb()) ? where : where + " of " + QuantityText.ppb(w.limitPerG()) + " allowed, "
+            + QuantityText.db(Math.abs(w.marginDb())) + (w.marginDb() < 0 ? " over" : " to spare");
     }
 
     private void advise(Assessment a) {
-        Optional<Gap> gap = figures.gaps().flatMap(g -> g.stream().filter(x -> x.stack() == a.fullest()).findFirst());
-        cure = gap.flatMap(Gap::cure);
+        Optional<CoverageGap> gap = figures.gaps().flatMap(g -> g.stream().filter(x -> x.stack() == a.fullest()).findFirst());
+        cure = gap.flatMap(CoverageGap::cure);
         attempt.setVisible(cure.isPresent());
         attempt.setEnabled(cure.isPresent());
         Optional<RequirementResult> broken = a.requirements().stream().filter(r -> !r.met() && !r.name().equals("residual")).findFirst();
         if (gap.isPresent()) {
             change.setText(brief ? briefly(GapLine.of(gap.get(), true)) : words(GapLine.of(gap.get(), true)));
         } else if (broken.isPresent()) {
-            change.setText("To change: " + Advice.of(broken.get()));
+            change.setText("To change: " + RequirementAdvice.of(broken.get()));
         } else if (figures.gaps().isEmpty() && !a.verdict(a.fullest()).gaps().isEmpty()) {
             change.setText("To change: searching \u2026");
         } else {
             change.setText(a.requirements().isEmpty() ? "Nothing is asked: write a requirement, e.g. requirement.residual."
-                : "Nothing has to change. " + Advice.tightest(a.requirements()));
+                : "Nothing has to change. " + RequirementAdvice.tightest(a.requirements()));
         }
     }
 
@@ -182,7 +186,7 @@ final class VerdictPanel extends JPanel {
         label.setName("asked:" + r.name());
         label.setFont(theme.font(r.met() ? Font.PLAIN : Font.BOLD, 12));
         label.setForeground(r.met() ? theme.good() : theme.bad());
-        label.setToolTipText(Advice.full(r));
+        label.setToolTipText(RequirementAdvice.full(r));
         return label;
     }
 }

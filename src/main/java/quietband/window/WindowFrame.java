@@ -22,8 +22,18 @@ import javax.swing.JTextArea;
 import javax.swing.JToggleButton;
 import javax.swing.SwingUtilities;
 import javax.swing.WindowConstants;
-import quietband.report.Caution;
-import quietband.tuning.Cure;
+import quietband.report.page.Caution;
+import quietband.tuning.cures.Cure;
+import quietband.window.bench.EditOrder;
+import quietband.window.bench.ModelSection;
+import quietband.window.card.FigureCard;
+import quietband.window.chart.AxisButtons;
+import quietband.window.chart.BandLayout;
+import quietband.window.chart.BandStrip;
+import quietband.window.chart.ResidualChart;
+import quietband.window.chart.Theme;
+import quietband.window.values.ValuesPanel;
+import quietband.window.work.Proposal;
 
 /**
  * What stands where: the verdict on top, the values on the left, the band strip and the residual over each other, the cards
@@ -57,7 +67,7 @@ final class WindowFrame {
     interface Calls {
 
         /** Something is to be done to the bench. */
-        void submit(Order order);
+        void submit(EditOrder order);
 
         /** A cure is to be tried. */
         void attempt(Cure cure);
@@ -75,7 +85,7 @@ final class WindowFrame {
         void settle(boolean taken);
     }
 
-    WindowFrame(Theme theme, Map<Role, List<Card>> cards, Calls calls) {
+    WindowFrame(Theme theme, Map<Role, List<FigureCard>> cards, Calls calls) {
         this.theme = theme;
         verdict = new VerdictPanel(theme, calls::attempt);
         values = new ValuesPanel(theme, calls::submit, calls::run);
@@ -125,7 +135,7 @@ final class WindowFrame {
         all.add(foot, BorderLayout.SOUTH);
         frame.setContentPane(all);
         frame.addComponentListener(resized(this::arrange));
-        values.open(Section.PLATFORM);
+        values.open(ModelSection.PLATFORM);
         dress();
         Rectangle screen = frame.getGraphicsConfiguration().getBounds();
         frame.setPreferredSize(new Dimension(Math.min(screen.width, FIRST.width), Math.min(screen.height, FIRST.height)));
@@ -185,7 +195,7 @@ final class WindowFrame {
     }
 
     private void place() {
-        Gutter gutter = Gutter.of(theme, chart.panel().getWidth());
+        BandLayout gutter = BandLayout.of(theme, chart.panel().getWidth());
         Dimension wanted = axes.getPreferredSize();
         chart.reading().setBounds(0, 0, chart.panel().getWidth(), chart.panel().getHeight());
         axes.setBounds(theme.px(4), theme.px(6), Math.min(wanted.width, gutter.left() - theme.px(62)), wanted.height);

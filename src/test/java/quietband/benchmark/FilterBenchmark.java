@@ -11,14 +11,14 @@ import org.openjdk.jmh.annotations.OutputTimeUnit;
 import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
+import quietband.filter.FilterForm;
+import quietband.filter.FilterGoal;
+import quietband.filter.FilterTask;
+import quietband.filter.design.FilterDesigner;
+import quietband.filter.fixedpoint.FoundFilters;
 import quietband.model.Design;
 import quietband.response.Models;
 import quietband.spectrum.LogGrid;
-import quietband.tuning.FilterDesigner;
-import quietband.tuning.FilterForm;
-import quietband.tuning.FilterFound;
-import quietband.tuning.FilterGoal;
-import quietband.tuning.FilterTask;
 
 /** Three filters of 64 taps on 2,000 frequencies of the main model, and of two sections. */
 @State(Scope.Thread)
@@ -38,19 +38,19 @@ public class FilterBenchmark {
 
     /** Least squares within the bound of gain. */
     @Benchmark
-    public FilterFound taps() {
+    public FoundFilters taps() {
         return FilterDesigner.design(task(FilterForm.TAPS, 64, FilterGoal.FLAT));
     }
 
     /** Least largest ratio to the limit. */
     @Benchmark
-    public FilterFound tapsToTheLimit() {
+    public FoundFilters tapsToTheLimit() {
         return FilterDesigner.design(task(FilterForm.TAPS, 64, FilterGoal.LIMIT));
     }
 
     /** Two sections an axis: the search for poles included. */
     @Benchmark
-    public FilterFound sections() {
+    public FoundFilters sections() {
         return FilterDesigner.design(task(FilterForm.SECTIONS, 2, FilterGoal.FLAT));
     }
 }

@@ -14,8 +14,8 @@ import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
 import quietband.model.Design;
-import quietband.model.ModelFile;
-import quietband.motion.SteppingWork;
+import quietband.model.edit.ModelFile;
+import quietband.motion.signal.SteppingWork;
 
 /**
  * Simulated seconds per second, one thread: noise on three axes, all four stacks of the main model, stepping alone. An operation

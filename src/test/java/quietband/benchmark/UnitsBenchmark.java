@@ -10,7 +10,7 @@ import org.openjdk.jmh.annotations.OutputTimeUnit;
 import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
-import quietband.tolerance.PeerWork;
+import quietband.tolerance.kernel.PeerWork;
 
 /** One unit of the work that the speed of the Monte Carlo is compared on, one thread. */
 @State(Scope.Thread)

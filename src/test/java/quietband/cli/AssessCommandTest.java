@@ -3,8 +3,6 @@ package quietband.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import tools.jackson.databind.JsonNode;
-import tools.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.io.RandomAccessFile;
 import java.nio.file.Files;
@@ -16,10 +14,13 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import quietband.model.ModelFile;
+import quietband.cli.terminal.Version;
 import quietband.model.Stack;
+import quietband.model.edit.ModelFile;
 import quietband.response.ResidualResponse;
 import quietband.spectrum.LogGrid;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.ObjectMapper;
 
 class AssessCommandTest {
 

@@ -10,8 +10,8 @@ import java.nio.file.Path;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import quietband.model.ModelFile;
 import quietband.model.Stack;
+import quietband.model.edit.ModelFile;
 import quietband.response.ResidualResponse;
 import quietband.spectrum.LogGrid;
 

@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import quietband.cli.terminal.FailureMessage;
 
 /** The second process is started only where it is safe, and behaves as the first would. */
 class FastStartTest {
@@ -77,7 +78,7 @@ class FastStartTest {
     void output_and_exit_status_come_through() throws IOException, InterruptedException {
         Process p = start("assess", "no-such-file.yaml");
         String said = new String(p.getErrorStream().readAllBytes(), StandardCharsets.UTF_8);
-        assertThat(p.waitFor()).isEqualTo(Trouble.MENDABLE);
+        assertThat(p.waitFor()).isEqualTo(FailureMessage.MENDABLE);
         assertThat(said).contains("no-such-file.yaml").doesNotContain("Exception");
         Process schema = start("schema");
         assertThat(new String(schema.getInputStream().readAllBytes(), StandardCharsets.UTF_8)).contains("\"$schema\"");

@@ -15,9 +15,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import quietband.model.Design;
 import quietband.model.DigitalFilter;
-import quietband.model.ModelFile;
-import quietband.response.Assessor;
-import quietband.response.StackVerdict;
+import quietband.model.edit.ModelFile;
+import quietband.response.verdict.Assessor;
+import quietband.response.verdict.StackVerdict;
 
 /** The command filter as a person calls it. */
 class FilterCommandTest {

@@ -13,12 +13,12 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import quietband.cancellation.CorrectionPath;
+import quietband.cancellation.CancellationPath;
 import quietband.model.Axis;
 import quietband.model.Design;
-import quietband.model.ModelFile;
-import quietband.response.Assessor;
-import quietband.response.StackVerdict;
+import quietband.model.edit.ModelFile;
+import quietband.response.verdict.Assessor;
+import quietband.response.verdict.StackVerdict;
 import quietband.spectrum.LogGrid;
 
 /** filter --response: a path measured at the bench in place of the model's. */
@@ -31,7 +31,7 @@ class FilterResponseTest {
 
     /** The path of a design without its digital filter, as a bench would give it. */
     private Path measured(Design design, int points, double from, double to) throws IOException {
-        CorrectionPath path = new CorrectionPath(design.cancellation().orElseThrow().withoutFilter());
+        CancellationPath path = new CancellationPath(design.cancellation().orElseThrow().withoutFilter());
         StringBuilder text = new StringBuilder("frequency_hz,x_ppb_per_g,x_phase_deg,y_ppb_per_g,y_phase_deg,z_ppb_per_g,z_phase_deg\n");
         for (double f : LogGrid.between(points, from, to)) {
             text.append(f);

@@ -13,7 +13,7 @@ import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import quietband.model.Design;
-import quietband.model.ModelFile;
+import quietband.model.edit.ModelFile;
 import quietband.platform.Assembly;
 import quietband.platform.PlatformMotion;
 import quietband.spectrum.LogGrid;

@@ -9,8 +9,8 @@ import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import quietband.model.Design;
-import quietband.model.ModelFile;
 import quietband.model.Vec;
+import quietband.model.edit.ModelFile;
 
 /** The command orient as a person calls it. */
 class OrientCommandTest {

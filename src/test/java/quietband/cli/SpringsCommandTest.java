@@ -11,10 +11,10 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import quietband.model.Axis;
-import quietband.model.ModelFile;
 import quietband.model.Vec;
-import quietband.response.Assessor;
-import quietband.response.ModeLine;
+import quietband.model.edit.ModelFile;
+import quietband.response.ModeProperties;
+import quietband.response.verdict.Assessor;
 
 /** The command springs as a person calls it. */
 class SpringsCommandTest {
@@ -24,11 +24,11 @@ class SpringsCommandTest {
 
     /** Corners by the words of assess: the mode in whose energy the axis has the largest share. */
     private static Vec corners(Path model) {
-        List<ModeLine> modes = Assessor.assess(ModelFile.read(model).design()).modes();
+        List<ModeProperties> modes = Assessor.assess(ModelFile.read(model).design()).modes();
         Vec corners = Vec.ZERO;
         for (Axis axis : Axis.ALL) {
-            ModeLine best = modes.get(0);
-            for (ModeLine m : modes) {
+            ModeProperties best = modes.get(0);
+            for (ModeProperties m : modes) {
                 best = m.energyShares()[axis.ordinal()] > best.energyShares()[axis.ordinal()] ? m : best;
             }
             corners = corners.with(axis, best.frequencyHz());

@@ -14,13 +14,13 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import quietband.model.Axis;
 import quietband.model.Design;
-import quietband.model.ModelFile;
 import quietband.model.Stack;
-import quietband.motion.Ride;
+import quietband.model.edit.ModelFile;
+import quietband.motion.run.VibrationRun;
 import quietband.platform.Assembly;
 import quietband.platform.PlatformMotion;
-import quietband.response.Assessor;
 import quietband.response.ResidualResponse;
+import quietband.response.verdict.Assessor;
 
 /** What springs says, held against assess and simulate; wishes that cannot be met. */
 class SpringsWishTest {
@@ -75,8 +75,8 @@ class SpringsWishTest {
         double told = summary("\"travel\" : \\{.*?\"z\" : \\{.*?\"shock_mm\" : ");
         double level = summary("\"lift_off_level\" : ");
         Design d = written();
-        Ride.Options linear = new Ride.Options(true, 0.1, false, 10_000, 0);
-        Ride.Result ride = Ride.shock(d, Axis.Z, d.vibration().shock().orElseThrow(), linear, share -> true);
+        VibrationRun.Options linear = new VibrationRun.Options(true, 0.1, false, 10_000, 0);
+        VibrationRun.Result ride = VibrationRun.shock(d, Axis.Z, d.vibration().shock().orElseThrow(), linear, share -> true);
         double peak = 1e3 * ride.travel().z();
         // asked for: 2 %; the wave in the spring, a third of whose mass moves, makes some tenths of it
         assertThat(told).isCloseTo(peak, within(0.02 * peak));
@@ -85,8 +85,9 @@ class SpringsWishTest {
         for (double factor : new double[] {0.97, 1.03}) {
             var shock = d.vibration().shock().orElseThrow();
             var scaled = new quietband.model.Vibration.Shock(shock.shape(), -factor * level * shock.peakG(), shock.duration());
-            Ride.Result over = Ride.shock(d, Axis.Z, scaled, new Ride.Options(false, 0.1, false, 10_000, 0), share -> true);
-            long slack = over.contacts().stream().filter(c -> !c.stop()).mapToLong(quietband.motion.ContactRecord::times).sum();
+            VibrationRun.Result over = VibrationRun.shock(d, Axis.Z, scaled, new VibrationRun.Options(false, 0.1, false, 10_000,
+                0), share -> true);
+            long slack = over.contacts().stream().filter(c -> !c.stop()).mapToLong(quietband.motion.platform.ContactRecord::times).sum();
             assertThat(slack > 0).as("slack at %s", factor).isEqualTo(factor > 1);
         }
         // the spring is compressed at rest by what it may extend: preload over rate

@@ -12,9 +12,9 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import quietband.model.Design;
-import quietband.model.ModelFile;
-import quietband.response.Assessment;
-import quietband.response.Assessor;
+import quietband.model.edit.ModelFile;
+import quietband.response.verdict.Assessment;
+import quietband.response.verdict.Assessor;
 
 /** The command trade as a person calls it. */
 class TradeCommandTest {

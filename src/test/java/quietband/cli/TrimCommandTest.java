@@ -13,7 +13,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import quietband.model.Cancellation;
-import quietband.model.ModelFile;
+import quietband.model.edit.ModelFile;
 
 /** filter --trim from files, and runs it cannot use. */
 class TrimCommandTest {

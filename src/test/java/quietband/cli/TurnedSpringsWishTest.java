@@ -10,11 +10,11 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import quietband.model.Axis;
 import quietband.model.Design;
-import quietband.model.ModelFile;
 import quietband.model.Platform.Spring;
 import quietband.model.Vibration.Shock;
-import quietband.motion.ContactRecord;
-import quietband.motion.Ride;
+import quietband.model.edit.ModelFile;
+import quietband.motion.platform.ContactRecord;
+import quietband.motion.run.VibrationRun;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.ObjectMapper;
 
@@ -26,8 +26,8 @@ class TurnedSpringsWishTest {
 
     private static long slack(Design d, double factor) {
         Shock shock = d.vibration().shock().orElseThrow();
-        Ride.Result ride = Ride.shock(d, Axis.Y, new Shock(shock.shape(), factor * shock.peakG(), shock.duration()),
-            new Ride.Options(false, 0.1, false, 10_000, 0), share -> true);
+        VibrationRun.Result ride = VibrationRun.shock(d, Axis.Y, new Shock(shock.shape(), factor * shock.peakG(), shock.duration()),
+            new VibrationRun.Options(false, 0.1, false, 10_000, 0), share -> true);
         return ride.contacts().stream().filter(c -> !c.stop()).mapToLong(ContactRecord::times).sum();
     }
 

@@ -15,13 +15,13 @@ import org.hipparchus.complex.Complex;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import quietband.cancellation.CorrectionPath;
+import quietband.cancellation.CancellationPath;
 import quietband.model.Design;
-import quietband.model.ModelFile;
+import quietband.model.edit.ModelFile;
 import quietband.platform.Assembly;
 import quietband.platform.PlatformMotion;
-import quietband.response.Assessor;
-import quietband.response.StackVerdict;
+import quietband.response.verdict.Assessor;
+import quietband.response.verdict.StackVerdict;
 import quietband.spectrum.LogGrid;
 
 /** README's walk through fit: predict, measure an invented unit, fit, design the filter again; judged on the invented truth. */
@@ -97,7 +97,7 @@ class WalkThroughTest {
     }
 
     private static String path() {
-        CorrectionPath path = new CorrectionPath(truth.cancellation().orElseThrow());
+        CancellationPath path = new CancellationPath(truth.cancellation().orElseThrow());
         return csv("Path from sensed acceleration to corrected frequency over what was wanted", LogGrid.between(30, 10, 2000), 0.005, 12,
             path::at);
     }

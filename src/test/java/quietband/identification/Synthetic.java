@@ -11,7 +11,7 @@ import quietband.model.Design;
 import quietband.model.Stack;
 
 /** Measurements of a design as an instrument with noise would have them. */
-final class Synthetic {
+public final class Synthetic {
 
     /**
      * What the instrument is like.
@@ -22,14 +22,14 @@ final class Synthetic {
      * @param phased whether it measures the phase
      * @param stated whether it states its noise
      */
-    record Instrument(Kind kind, String axes, double noise, boolean phased, boolean stated) { }
+    public record Instrument(Kind kind, String axes, double noise, boolean phased, boolean stated) { }
 
     private Synthetic() { }
 
-    static Source of(Design truth, double[] f, Instrument tool, long seed) {
+    public static MeasuredFile of(Design truth, double[] f, Instrument tool, long seed) {
         Map<Axis, Curve> axes = new EnumMap<>(Axis.class);
         SplittableRandom random = new SplittableRandom(seed * 1_000_003 + 17);
-        Prediction prediction = new Prediction(truth, tool.kind(), Stack.fullest(truth));
+        PredictedResponse prediction = new PredictedResponse(truth, tool.kind(), Stack.fullest(truth));
         for (Axis axis : Axis.ALL) {
             if (tool.axes().contains(axis.letter())) {
                 double[] m = new double[f.length];
@@ -50,7 +50,7 @@ final class Synthetic {
                     tool.stated() ? Optional.of(error) : Optional.empty()));
             }
         }
-        return new Source("synthetic.csv", new MeasuredResponse(tool.kind(), f, axes), Stack.fullest(truth), 0);
+        return new MeasuredFile("synthetic.csv", new MeasuredResponse(tool.kind(), f, axes), Stack.fullest(truth), 0);
     }
 
     /** A normal deviate by Box and Muller's method. */

@@ -14,10 +14,13 @@ import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import quietband.identification.MeasuredResponse.Kind;
+import quietband.identification.fit.FitCoverageTest;
+import quietband.identification.fit.FitResult;
+import quietband.identification.fit.ModelFit;
 import quietband.model.Axis;
 import quietband.model.Design;
-import quietband.model.ModelFile;
 import quietband.model.Stack;
+import quietband.model.edit.ModelFile;
 import quietband.spectrum.Fft;
 
 /** Records over time: from samples to values. */
@@ -46,7 +49,7 @@ class TimeRecordTest {
         Fft fft = new Fft(n);
         fft.forward(re, im);
         Design design = truth.design();
-        Prediction prediction = new Prediction(design, Kind.TRANSMISSIBILITY, Stack.ISOLATED);
+        PredictedResponse prediction = new PredictedResponse(design, Kind.TRANSMISSIBILITY, Stack.ISOLATED);
         double[] outRe = new double[n];
         double[] outIm = new double[n];
         for (int k = 1; k < n / 2; k++) {
@@ -85,10 +88,10 @@ class TimeRecordTest {
         return file;
     }
 
-    private Fitted fit(Path file) {
+    private FitResult fit(Path file) {
         RecordResponse record = RecordResponse.read(file, Axis.Z, 10, 1000);
-        return Fit.of(wrong, List.of(Source.of("record.csv", record, Source.Asked.TRANSMISSIBILITY, Stack.ISOLATED)), FREE,
-            new Fit.Settings(true, false, Optional.empty()));
+        return ModelFit.of(wrong, List.of(MeasuredFile.of("record.csv", record, MeasuredFile.Asked.TRANSMISSIBILITY, Stack.ISOLATED)), FREE,
+            new ModelFit.Settings(true, false, Optional.empty()));
     }
 
     @Test
@@ -96,7 +99,7 @@ class TimeRecordTest {
         double worst = 0;
         double sum = 0;
         for (int seed = 1; seed <= 6; seed++) {
-            for (Fitted.Value v : fit(file(record(1 << 16, seed), Double.MAX_VALUE)).values()) {
+            for (FitResult.Value v : fit(file(record(1 << 16, seed), Double.MAX_VALUE)).values()) {
                 double z = (v.value() - truth.design().quantities().valueOf(v.of())) / v.standardError();
                 worst = Math.max(worst, Math.abs(z));
                 sum += z * z / 12;
@@ -111,9 +114,9 @@ class TimeRecordTest {
     void a_million_samples_take_less_than_five_seconds_of_processor_time() throws IOException {
         Path file = file(record(1_000_000, 5), 100);
         long start = cpu();
-        Fitted fitted = fit(file);
+        FitResult fitted = fit(file);
         assertThat((cpu() - start) / 1e9).isLessThan(5);
-        for (Fitted.Value v : fitted.values()) {
+        for (FitResult.Value v : fitted.values()) {
             double real = truth.design().quantities().valueOf(v.of());
             assertThat(Math.abs(v.value() - real)).as(v.toString()).isLessThan(4 * v.standardError());
             assertThat(v.standardError() / real).isLessThan(0.01);

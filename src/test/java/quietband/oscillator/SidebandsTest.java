@@ -8,7 +8,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import quietband.model.Oscillator.Resonator;
 import quietband.model.Resonance;
-import quietband.model.Turn;
+import quietband.model.Rotation;
 import quietband.model.Vec;
 
 class SidebandsTest {
@@ -74,14 +74,14 @@ class SidebandsTest {
     void the_vector_of_3_4_12_is_13_and_turning_keeps_it() {
         Vec g = new Vec(3e-10, 4e-10, 12e-10);
         assertThat(g.length()).isCloseTo(13e-10, within(1e-24));
-        Resonator r = new Resonator("", "", g, Vec.ZERO, Resonance.NONE, new Turn(new Vec(1, 2, 3), 0.7));
+        Resonator r = new Resonator("", "", g, Vec.ZERO, Resonance.NONE, new Rotation(new Vec(1, 2, 3), 0.7));
         assertThat(r.mountedSensitivityPerG().length()).isCloseTo(13e-10, within(1e-23));
     }
 
     @Test
     void a_support_resonance_is_a_base_excited_blank() {
         Resonance support = new Resonance(new Vec(1000, Double.POSITIVE_INFINITY, 500), new Vec(20, 1, 5));
-        Sensitivity s = new Sensitivity(new Resonator("", "", new Vec(1e-9, 2e-9, -3e-9), Vec.ZERO, support, Turn.NONE));
+        Sensitivity s = new Sensitivity(new Resonator("", "", new Vec(1e-9, 2e-9, -3e-9), Vec.ZERO, support, Rotation.NONE));
         double[] re = new double[3];
         double[] im = new double[3];
         s.at(1000, re, im);

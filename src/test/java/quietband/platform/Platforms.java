@@ -6,7 +6,7 @@ import java.util.Optional;
 import quietband.model.Platform;
 import quietband.model.Platform.Inertia;
 import quietband.model.Platform.Spring;
-import quietband.model.Turn;
+import quietband.model.Rotation;
 import quietband.model.Vec;
 
 /** Platforms for tests: four equal springs in the plane of the centre of gravity, so that each axis is a single oscillator. */
@@ -32,7 +32,7 @@ public final class Platforms {
         for (int n = 0; n < 4; n++) {
             springs.add(new Spring("corners", n + 1, new Vec(at[n][0], at[n][1], 0), Vec.all(kind.stiffness() / 4),
                 Vec.all(kind.damping() / 4), Vec.all(kind.loss()), Vec.all(kind.ratio()), Vec.all(kind.cornerHz()),
-                kind.mass() / 4, Turn.NONE, false, 0));
+                kind.mass() / 4, Rotation.NONE, false, 0));
         }
         return with(springs, Vec.ZERO, 0);
     }
@@ -46,7 +46,7 @@ public final class Platforms {
     /** A plain spring. */
     public static Spring spring(int place, Vec at, Vec stiffness, Vec damping) {
         return new Spring("s", place, at, stiffness, damping, Vec.ZERO, Vec.ZERO, Vec.all(Double.POSITIVE_INFINITY), 0,
-            Turn.NONE, false, 0);
+            Rotation.NONE, false, 0);
     }
 
     /** |A| of the centre of gravity along an axis driven along it. */

@@ -7,7 +7,7 @@ import java.util.List;
 import org.hipparchus.linear.RealMatrix;
 import org.junit.jupiter.api.Test;
 import quietband.model.Platform.Spring;
-import quietband.model.Turn;
+import quietband.model.Rotation;
 import quietband.model.Vec;
 
 /** The equations in time against the dynamic stiffness, and the solver against its residual. */
@@ -17,11 +17,11 @@ class RelativeMotionTest {
 
     private static Assembly mixed() {
         Spring a = new Spring("a", 1, new Vec(0.02, 0.02, -0.003), new Vec(9e3, 8e3, 2e4), new Vec(2, 3, 4), Vec.ZERO,
-            Vec.all(0.8), new Vec(120, 300, 300), 0, new Turn(new Vec(1, 2, 0), 0.4), false, 0);
+            Vec.all(0.8), new Vec(120, 300, 300), 0, new Rotation(new Vec(1, 2, 0), 0.4), false, 0);
         Spring b = new Spring("b", 1, new Vec(-0.02, 0.015, 0), Vec.all(1.2e4), Vec.all(1), Vec.ZERO, Vec.ZERO, NONE, 0,
-            Turn.NONE, false, 0);
+            Rotation.NONE, false, 0);
         Spring c = new Spring("c", 1, new Vec(0.001, -0.02, 0.004), Vec.all(1.5e4), Vec.ZERO, Vec.ZERO, Vec.all(0.5),
-            Vec.all(120), 0, Turn.NONE, false, 0);
+            Vec.all(120), 0, Rotation.NONE, false, 0);
         return new Assembly(Platforms.with(List.of(a, b, c), new Vec(0.001, 0, 0.002), 0.02));
     }
 

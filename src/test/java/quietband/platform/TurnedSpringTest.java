@@ -10,7 +10,7 @@ import org.junit.jupiter.api.Test;
 import quietband.model.Platform;
 import quietband.model.Platform.Inertia;
 import quietband.model.Platform.Spring;
-import quietband.model.Turn;
+import quietband.model.Rotation;
 import quietband.model.Vec;
 
 /** Turned springs and the inertia matrix, by another road: energy of small displacements instead of matrices. */
@@ -18,10 +18,10 @@ class TurnedSpringTest {
 
     @Test
     void ninety_degrees_about_z_take_x_to_y() {
-        Vec turned = new Turn(new Vec(0, 0, 1), Math.PI / 2).apply(new Vec(1, 0, 0));
+        Vec turned = new Rotation(new Vec(0, 0, 1), Math.PI / 2).apply(new Vec(1, 0, 0));
         assertThat(turned).isEqualTo(new Vec(0, 1, 0));
         // and a third about the space diagonal permutes the axes x to y to z
-        Vec third = new Turn(new Vec(1, 1, 1), 2 * Math.PI / 3).apply(new Vec(1, 0, 0));
+        Vec third = new Rotation(new Vec(1, 1, 1), 2 * Math.PI / 3).apply(new Vec(1, 0, 0));
         assertThat(third.minus(new Vec(0, 1, 0)).length()).isLessThan(1e-15);
     }
 
@@ -29,7 +29,7 @@ class TurnedSpringTest {
     void stiffness_of_a_turned_spring_is_the_energy_of_its_stretch() {
         Random random = new Random(5);
         for (int trial = 0; trial < 20; trial++) {
-            Turn turn = new Turn(vec(random, 1), random.nextGaussian());
+            Rotation turn = new Rotation(vec(random, 1), random.nextGaussian());
             Vec at = vec(random, 0.03);
             Vec centre = vec(random, 0.005);
             Vec k = new Vec(1e4, 2e4, 5e4);
@@ -48,7 +48,7 @@ class TurnedSpringTest {
                 // u + theta x arm, seen along the principal axes: turned back by the opposite angle
                 Vec u = new Vec(q[0] + q[4] * arm.z() - q[5] * arm.y(), q[1] + q[5] * arm.x() - q[3] * arm.z(),
                     q[2] + q[3] * arm.y() - q[4] * arm.x());
-                Vec along = new Turn(each.turn().axis(), -each.turn().angle()).apply(u);
+                Vec along = new Rotation(each.turn().axis(), -each.turn().angle()).apply(u);
                 energy += each.stiffness().x() * along.x() * along.x() + each.stiffness().y() * along.y() * along.y()
                     + each.stiffness().z() * along.z() * along.z();
             }

@@ -14,7 +14,8 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import quietband.model.ModelFile;
+import quietband.model.edit.ModelFile;
+import quietband.report.assess.AssessmentPageTest;
 
 /** The page in a real browser: no error, no request, no sideways scrolling, the first screen whole, a print. */
 class BrowserTest {

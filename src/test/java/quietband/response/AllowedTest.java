@@ -11,10 +11,15 @@ import java.util.EnumSet;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import quietband.demand.PhaseNoise;
+import quietband.demand.RequirementResult;
 import quietband.model.Design;
-import quietband.model.ModelFile;
-import quietband.model.Quantities;
 import quietband.model.Stack;
+import quietband.model.edit.ModelFile;
+import quietband.model.quantity.Quantities;
+import quietband.response.verdict.Assessment;
+import quietband.response.verdict.Assessor;
+import quietband.response.verdict.StackVerdict;
 import quietband.spectrum.LogGrid;
 
 /** The customer's line turned into ppb per g, and back. */

@@ -2,7 +2,7 @@ package quietband.response;
 
 import java.nio.file.Path;
 import quietband.model.Design;
-import quietband.model.ModelFile;
+import quietband.model.edit.ModelFile;
 
 /** Designs for tests, from model text. */
 public final class Models {

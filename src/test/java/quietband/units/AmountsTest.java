@@ -52,7 +52,7 @@ class AmountsTest {
         "3 mm/s | LENGTH | '3 mm/s' is not a length; expected a length, e.g. 24 mm",
         "5 % | NUMBER | '5%' has a unit; expected a bare number, e.g. 5"})
     void aWrongAmountIsExplained(String text, Dimension dimension, String message) {
-        assertThatThrownBy(() -> Amounts.read(text, dimension)).isInstanceOf(WrongAmount.class).hasMessage(message);
+        assertThatThrownBy(() -> Amounts.read(text, dimension)).isInstanceOf(WrongAmountException.class).hasMessage(message);
     }
 
     @ParameterizedTest

@@ -5,6 +5,8 @@ import java.awt.Toolkit;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.concurrent.locks.LockSupport;
+import quietband.window.bench.EditOrder;
+import quietband.window.chart.Theme;
 
 /**
  * Edits in a real window one after another, each timed from the event that makes it to the picture on the screen: the desk has
@@ -25,7 +27,7 @@ public final class EditingWork implements AutoCloseable {
     private int count;
     private String typed = "";
 
-    /** @param drawing whether a Monte Carlo runs beside */
+    /** Opens the window; drawing: a Monte Carlo runs beside. */
     public EditingWork(boolean drawing) throws AWTException {
         this.drawing = drawing;
         opened = new OpenedWindow(Path.of("models/ridge-relay.yaml"), Path.of("target/window-state"), new Theme(false, 100), 1280, 800);
@@ -58,7 +60,7 @@ public final class EditingWork implements AutoCloseable {
         long start = System.nanoTime();
         String value = typed;
         OpenedWindow.onEvents(() -> {
-            opened.window.submit(Order.set("edit", "", PATHS[p], value, value));
+            opened.window.submit(EditOrder.set("edit", "", PATHS[p], value, value));
             return true;
         });
         while (opened.window.shownSerial() <= serial) {

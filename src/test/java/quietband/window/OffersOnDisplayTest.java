@@ -9,7 +9,7 @@ import java.nio.file.Files;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import quietband.model.Design;
-import quietband.model.ModelFile;
+import quietband.model.edit.ModelFile;
 import quietband.response.ResidualCurves;
 
 /** Commands that change the design, run from the window, taken over or discarded. */

@@ -7,6 +7,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.io.TempDir;
+import quietband.window.chart.Theme;
 
 /** A window on a copy of the main model for each test; skipped, and said so, without a display. */
 abstract class OnDisplay {

@@ -24,10 +24,12 @@ import java.util.stream.Stream;
 import javax.swing.JLabel;
 import javax.swing.SwingUtilities;
 import javax.swing.text.JTextComponent;
-import quietband.model.ModelFile;
+import quietband.model.edit.ModelFile;
+import quietband.window.bench.EditingBench;
+import quietband.window.chart.Theme;
 
 /** A real window for a test, with hands on keyboard and mouse and prepared answers to its questions. */
-final class OpenedWindow implements Asker, AutoCloseable {
+final class OpenedWindow implements Questions, AutoCloseable {
 
     final MainWindow window;
     final Deque<Integer> choices = new ArrayDeque<>();
@@ -36,7 +38,7 @@ final class OpenedWindow implements Asker, AutoCloseable {
     private final Robot robot;
 
     OpenedWindow(Path model, Path state, Theme theme, int width, int height) throws AWTException {
-        Bench bench = Bench.of(ModelFile.read(model));
+        EditingBench bench = EditingBench.of(ModelFile.read(model));
         window = onEvents(() -> {
             theme.apply();
             MainWindow w = new MainWindow(bench, theme, state, "test", this);

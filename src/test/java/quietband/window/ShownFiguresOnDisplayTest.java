@@ -11,11 +11,12 @@ import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
-import quietband.model.ModelFile;
-import quietband.report.AssessmentFiles;
-import quietband.report.Digits;
-import quietband.report.Provenance;
+import quietband.model.edit.ModelFile;
+import quietband.report.assess.AssessmentFiles;
+import quietband.report.file.NumberFormat;
+import quietband.report.file.Provenance;
 import quietband.spectrum.LogGrid;
+import quietband.window.chart.ChartCursor;
 
 /** What is written in the window, against what {@code assess} writes of the saved file; and what is read from its curves. */
 class ShownFiguresOnDisplayTest extends OnDisplay {
@@ -46,9 +47,9 @@ class ShownFiguresOnDisplayTest extends OnDisplay {
         String combined = "\"stacks\".*?\"combined\".*?\"worst\".*?";
         double hz = number(json, combined + "\"frequency_hz\" *: *");
         double margin = number(json, combined + "\"margin_db\" *: *");
-        assertThat(opened.text("worst")).contains(Digits.brief(hz, 4) + " Hz", "axis z, "
-            + Digits.brief(number(json, combined + "\"residual_ppb_per_g\" *: *"), 4) + " ppb/g of "
-            + Digits.brief(number(json, combined + "\"limit_ppb_per_g\" *: *"), 4), dB(Math.abs(margin)));
+        assertThat(opened.text("worst")).contains(NumberFormat.brief(hz, 4) + " Hz", "axis z, "
+            + NumberFormat.brief(number(json, combined + "\"residual_ppb_per_g\" *: *"), 4) + " ppb/g of "
+            + NumberFormat.brief(number(json, combined + "\"limit_ppb_per_g\" *: *"), 4), dB(Math.abs(margin)));
         assertThat(opened.text("verdict")).isEqualTo(json.contains("\"requirement_met\" : true") ? "HOLDS" : "DOES NOT HOLD");
         for (String name : new String[] {"residual", "phase_noise", "tones", "jitter"}) {
             double db = number(json, "\"name\" *: *\"" + name + "\".*?\"margin_db\" *: *");
@@ -60,14 +61,14 @@ class ShownFiguresOnDisplayTest extends OnDisplay {
         }
     }
 
-    private static double hertz(Reading reading) {
+    private static double hertz(ChartCursor reading) {
         return Double.parseDouble(reading.words().get(0).replaceAll(" .*", ""));
     }
 
     @Test
     void the_curves_are_read_by_keys_and_by_the_mouse_at_computed_points() {
         opened.key(KeyEvent.VK_LEFT, KeyEvent.VK_ALT);
-        Reading reading = opened.window.parts().chart.reading();
+        ChartCursor reading = opened.window.parts().chart.reading();
         // the computed point next to the worst, 93.59 Hz and 0.03992 ppb/g; points are 1.3 % apart
         assertThat(hertz(reading)).isCloseTo(93.59, within(0.7));
         assertThat(reading.words()).endsWith("limit 0.05000").anyMatch(w -> w.matches("both 0\\.039[89]\\d?"));

@@ -6,9 +6,9 @@ import java.awt.event.KeyEvent;
 import java.io.IOException;
 import java.nio.file.Files;
 import org.junit.jupiter.api.Test;
-import quietband.model.ModelFile;
-import quietband.report.Caution;
-import quietband.response.Assessor;
+import quietband.model.edit.ModelFile;
+import quietband.report.page.Caution;
+import quietband.response.verdict.Assessor;
 
 /** A real window under real keys and a real mouse. */
 class WindowOnDisplayTest extends OnDisplay {

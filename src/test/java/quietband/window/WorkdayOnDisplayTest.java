@@ -9,7 +9,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
-import quietband.model.ModelFile;
+import quietband.model.edit.ModelFile;
+import quietband.window.chart.Theme;
 
 /** What README tells a newcomer to do, by keys alone, and the rest of the menus. */
 class WorkdayOnDisplayTest extends OnDisplay {

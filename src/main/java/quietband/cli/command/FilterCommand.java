@@ -1,0 +1,156 @@
+package quietband.cli.command;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.function.Function;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import quietband.cli.option.AnalogOptions;
+import quietband.cli.option.ResponseOption;
+import quietband.cli.option.TrimOptions;
+import quietband.cli.terminal.InputErrorException;
+import quietband.cli.terminal.TerminalMessages;
+import quietband.filter.FilterForm;
+import quietband.filter.FilterGoal;
+import quietband.filter.FilterTask;
+import quietband.filter.design.FilterDesigner;
+import quietband.filter.design.FilterFacts;
+import quietband.filter.design.FilterResult;
+import quietband.filter.design.FilteredModel;
+import quietband.filter.fixedpoint.FixedDesign;
+import quietband.filter.fixedpoint.FixedPoint;
+import quietband.filter.fixedpoint.FoundFilters;
+import quietband.model.Design;
+import quietband.model.edit.ModelFile;
+import quietband.report.file.Provenance;
+import quietband.report.file.ResultDirectory;
+import quietband.report.filter.FilterFiles;
+import quietband.units.Amounts;
+import quietband.units.Dimension;
+import quietband.units.WrongAmountException;
+
+/** Which digital filter the correction should have, and how much error it may have. */
+@Command(name = "filter", mixinStandardHelpOptions = true,
+    description = "Designs the digital filters of the three sensors together, so that the fullest stack's residual over all three "
+        + "axes is smallest; the model's errors count. Writes the changed model with its filter.")
+public final class FilterCommand extends TableCommand implements Callable<Integer> {
+
+    @Parameters(paramLabel = "MODEL", description = "the model file")
+    private Path model;
+
+    @Option(names = "--form", paramLabel = "taps|sections", defaultValue = "taps",
+        description = "delayed samples, or second-order sections; default: ${DEFAULT-VALUE}")
+    private FilterForm form;
+
+    @Option(names = "--count", paramLabel = "N", description = "taps (default 16) or sections (default 2) of each filter")
+    private Integer count;
+
+    @Option(names = "--goal", paramLabel = "limit|noise|flat", defaultValue = "flat",
+        description = "least largest residual over its limit; least integrated phase noise, nowhere above no correction by more "
+            + "than 0.01 dB; or least sum of squares over three axes and a log grid of the band (--points); default: ${DEFAULT-VALUE}")
+    private FilterGoal goal;
+
+    @Option(names = "--max-gain", paramLabel = "DB", defaultValue = "20 dB",
+        description = "largest gain of a filter up to half the sample rate; default: ${DEFAULT-VALUE}")
+    private String maxGain;
+
+    @Option(names = "--bits", paramLabel = "N",
+        description = "whole numbers of this word length in place of real coefficients, as a table for firmware; refused when that "
+            + "costs more than 0.5 dB of the worst ratio")
+    private Integer bits;
+
+    @Mixin
+    private ResponseOption response;
+
+    @Mixin
+    private AnalogOptions analog;
+
+    @Mixin
+    private TrimOptions trim;
+
+    @Spec
+    private CommandSpec spec;
+
+    @Override
+    public Integer call() {
+        ModelFile file = ModelFile.read(model);
+        Provenance from = output.provenance("filter", file);
+        if (analog.asked() && !trim.asked()) {
+            if (count != null) {
+                throw new InputErrorException("--count goes with taps and sections; the poles of a network are --analog 1 or --analog 2");
+            }
+            return other(from, directory -> analog.run(task(file.design()), from, directory, output.json()));
+        }
+        if (trim.asked()) {
+            if (analog.asked() || response.asked() || count != null) {
+                throw new InputErrorException("--trim designs no filter: leave --analog, --response and --count out");
+            }
+            return other(from, directory -> trim.run(file, from, directory, output.json()));
+        }
+        try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "filter"), from.mark())) {
+            FilterTask task = task(file.design());
+            long start = System.nanoTime();
+            FoundFilters found = FilterDesigner.design(task);
+            double seconds = (System.nanoTime() - start) / 1e9;
+            ModelFile changed = FilteredModel.of(file, found.filters());
+            int needed = FixedDesign.needed(changed.design());
+            Optional<FixedDesign> fixed = fixed(changed.design());
+            if (fixed.isPresent()) {
+                found = FilterDesigner.rounded(task, found, fixed.get().rounded());
+                changed = FilteredModel.of(file, found.filters());
+            }
+            FilterResult result = FilterResult.of(task, found, changed.design(), seconds);
+            FilterFiles files = new FilterFiles(result, FilterFacts.of(result, needed, fixed), changed, from);
+            files.writeTo(directory);
+            directory.commit();
+            PrintWriter out = spec.commandLine().getOut();
+            out.print(output.json() ? files.json() : files.text());
+            out.flush();
+            TerminalMessages.resultAt(spec, directory);
+        }
+        return 0;
+    }
+
+    /** What is not the design of a digital filter; writes and returns what is to be printed. */
+    private int other(Provenance from, Function<ResultDirectory, String> work) {
+        try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "filter"), from.mark())) {
+            String told = work.apply(directory);
+            directory.commit();
+            PrintWriter out = spec.commandLine().getOut();
+            out.print(told);
+            out.flush();
+            TerminalMessages.resultAt(spec, directory);
+        }
+        return 0;
+    }
+
+    private Optional<FixedDesign> fixed(Design changed) {
+        if (bits == null) {
+            return Optional.empty();
+        }
+        if (bits < FixedPoint.SHORTEST || bits > FixedPoint.LONGEST) {
+            throw new InputErrorException("--bits " + bits + ": between " + FixedPoint.SHORTEST + " and " + FixedPoint.LONGEST);
+        }
+        return Optional.of(FixedDesign.of(changed, bits));
+    }
+
+    private FilterTask task(Design design) {
+        int n = count != null ? count : form == FilterForm.TAPS ? 16 : 2;
+        return new FilterTask(design, form, n, goal, gain(), frequencies.frequencies(design.requirement()),
+            design.cancellation().flatMap(c -> response.path(design, spec.commandLine().getErr())));
+    }
+
+    private double gain() {
+        try {
+            return StrictMath.pow(10, Amounts.read(maxGain, Dimension.DECIBEL) / 20);
+        } catch (WrongAmountException e) {
+            throw new InputErrorException("--max-gain: " + e.getMessage());
+        }
+    }
+}

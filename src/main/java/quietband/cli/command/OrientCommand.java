@@ -1,0 +1,89 @@
+package quietband.cli.command;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import quietband.cli.terminal.InputErrorException;
+import quietband.cli.terminal.TerminalMessages;
+import quietband.model.Axis;
+import quietband.model.edit.ModelFile;
+import quietband.report.change.OrientFiles;
+import quietband.report.file.Provenance;
+import quietband.report.file.ResultDirectory;
+import quietband.tuning.orient.Orientation;
+import quietband.tuning.orient.SupportRow;
+import quietband.tuning.orient.SupportTable;
+
+/** The turn of the resonator, and the support of its blank, that serve best. */
+@Command(name = "orient", mixinStandardHelpOptions = true,
+    description = "Finds the turn of the resonator that serves best and writes the model with it; with a table of supports also "
+        + "compares those.")
+public final class OrientCommand extends TableCommand implements Callable<Integer> {
+
+    @Parameters(paramLabel = "MODEL", description = "the model file")
+    private Path model;
+
+    @Option(names = "--goal", paramLabel = "axis|seen|noise", defaultValue = "seen",
+        description = "what is made least: the largest component of the vector; the worst residual as seen through platform and "
+            + "correction, over the limit where there is one; the integrated phase noise in the model's vibration; "
+            + "default: ${DEFAULT-VALUE}")
+    private Orientation.Goal goal;
+
+    @Option(names = "--supports", paramLabel = "FILE.csv",
+        description = "compare the supports of this table, each with its best turn, e.g. models/supports.csv")
+    private Path supports;
+
+    @Option(names = "--support", paramLabel = "NAME", description = "write the model with this support of the table")
+    private String support;
+
+    @Spec
+    private CommandSpec spec;
+
+    @Override
+    public Integer call() {
+        ModelFile file = ModelFile.read(model);
+        check(file);
+        double[] f = frequencies.frequencies(file.design().requirement());
+        List<SupportRow> table = supports == null ? List.of() : SupportTable.read(supports);
+        Optional<SupportRow> chosen = support == null ? Optional.empty() : Optional.of(SupportTable.find(table, support)
+            .orElseThrow(() -> new InputErrorException("--support " + support + ": " + (supports == null ? "name the table with --supports"
+                : "the table has " + String.join(", ", table.stream().map(SupportRow::name).toList())))));
+        SupportRow own = SupportTable.find(table, file.design().oscillator().resonator().support()).orElse(null);
+        Provenance from = output.provenance("orient", file);
+        try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "orient"), from.mark())) {
+            ModelFile base = chosen.map(c -> c.in(file, own)).orElse(file);
+            OrientFiles files = new OrientFiles(base, Orientation.of(base.design(), goal), from, f, output.threads());
+            List<OrientFiles.Tried> tried = new ArrayList<>();
+            for (SupportRow row : table) {
+                ModelFile with = row.in(file, own);
+                tried.add(OrientFiles.Tried.of(row, with, Orientation.of(with.design(), goal)));
+            }
+            files.writeTo(directory, tried, own != null);
+            directory.commit();
+            PrintWriter out = spec.commandLine().getOut();
+            out.print(output.json() ? files.json(tried) : files.text(tried, own != null));
+            out.flush();
+            TerminalMessages.resultAt(spec, directory);
+        }
+        return 0;
+    }
+
+    private void check(ModelFile file) {
+        if (!(file.design().oscillator().resonator().sensitivityPerG().length() > 0)) {
+            throw new InputErrorException(model + ": oscillator.resonator.sensitivity is 0 on every axis: there is nothing to turn");
+        }
+        boolean driven = Axis.ALL.stream().anyMatch(a -> file.design().vibration().drive(a).isPresent());
+        if (goal == Orientation.Goal.NOISE && !driven) {
+            throw new InputErrorException("--goal noise: " + model
+                + " has no vibration.random that drives an axis; write one, or take --goal seen");
+        }
+    }
+}

@@ -1,0 +1,156 @@
+package quietband.cli.command;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import quietband.cli.terminal.FileHash;
+import quietband.cli.terminal.InputErrorException;
+import quietband.cli.terminal.TerminalMessages;
+import quietband.identification.shaker.ShakerAnalysis;
+import quietband.identification.shaker.ShakerFile;
+import quietband.identification.shaker.ShakerReading;
+import quietband.identification.shaker.ShakerRules;
+import quietband.identification.shaker.TestPlan;
+import quietband.model.edit.ModelFile;
+import quietband.report.file.Provenance;
+import quietband.report.file.ResultDirectory;
+import quietband.report.shaker.PlanFiles;
+import quietband.report.shaker.ShakerFiles;
+import quietband.units.Amounts;
+import quietband.units.Dimension;
+import quietband.units.WrongAmountException;
+
+/** Readings of finished resonators to their sensitivity. */
+@Command(name = "shaker", mixinStandardHelpOptions = true,
+    description = "Turns sideband readings (axis,frequency_hz,peak_g or rms_g,sideband_dbc; optional serial, phase_deg, floor_dbc, "
+        + "uncertainty_db, cross_x_g, cross_y_g, cross_z_g) or turn-over readings (axis,sense,output_hz; optional serial, time_s) into "
+        + "the sensitivity along each axis; with --plan prints a test plan for a model.")
+public final class ShakerCommand extends ResultCommand implements Callable<Integer> {
+
+    @Parameters(paramLabel = "RUN.csv", arity = "0..*", description = "one or more files of readings, taken together")
+    private final List<Path> runs = new ArrayList<>();
+
+    @Option(names = "--carrier", paramLabel = "AMOUNT", description = "frequency of the oscillator, e.g. \"10 MHz\"")
+    private String carrier;
+
+    @Option(names = "--multiplier", paramLabel = "N", defaultValue = "1",
+        description = "what the carrier is multiplied by before sidebands and output are read; default: ${DEFAULT-VALUE}")
+    private double multiplier;
+
+    @Option(names = "--floor", paramLabel = "LEVEL",
+        description = "noise floor of the readings, e.g. \"-130 dBc\"; a column floor_dbc goes before it")
+    private String floor;
+
+    @Option(names = "--floor-margin", paramLabel = "RATIO", defaultValue = "6 dB",
+        description = "sidebands less than this above the floor do not count; default: ${DEFAULT-VALUE}")
+    private String floorMargin;
+
+    @Option(names = "--calibration", paramLabel = "SHARE", defaultValue = "0",
+        description = "standard uncertainty of the shaker's acceleration, the same for all readings; default: ${DEFAULT-VALUE}")
+    private String calibration;
+
+    @Option(names = "--plan", paramLabel = "MODEL", description = "print a test plan for a model instead; no file of readings is due")
+    private Path plan;
+
+    @Option(names = "--top", paramLabel = "AMOUNT", defaultValue = "1 g",
+        description = "with --plan: peak level that is asked for where nothing limits it; default: ${DEFAULT-VALUE}")
+    private String top;
+
+    @Option(names = "--stroke", paramLabel = "AMOUNT", defaultValue = "5 mm",
+        description = "with --plan: peak displacement of the shaker; default: ${DEFAULT-VALUE}")
+    private String stroke;
+
+    @Spec
+    private CommandSpec spec;
+
+    @Override
+    public Integer call() throws IOException {
+        if (plan != null) {
+            return plan();
+        }
+        if (runs.isEmpty()) {
+            throw new InputErrorException("name a file of readings, or a model with --plan");
+        }
+        ShakerRules rules = rules();
+        List<ShakerReading> readings = new ArrayList<>();
+        for (Path run : runs) {
+            readings.addAll(ShakerFile.read(run));
+        }
+        String names = runs.stream().map(r -> String.valueOf(r.getFileName())).collect(Collectors.joining(", "));
+        Provenance from = output.provenance("shaker", names, FileHash.of(runs));
+        try (ResultDirectory directory = ResultDirectory.prepare(output.directory(runs.get(0), "shaker"), from.mark())) {
+            ShakerFiles files = new ShakerFiles(ShakerAnalysis.of(readings, rules), rules, from);
+            files.writeTo(directory);
+            directory.commit();
+            print(output.json() ? files.json() : files.text(), directory);
+        }
+        return 0;
+    }
+
+    private int plan() {
+        if (!runs.isEmpty()) {
+            throw new InputErrorException("--plan makes a plan from a model, readings are not used: leave out " + runs.get(0));
+        }
+        double level = amount("--top", top, Dimension.ACCELERATION);
+        double travel = amount("--stroke", stroke, Dimension.LENGTH);
+        if (!(level > 0) || !(travel > 0)) {
+            throw new InputErrorException(level > 0 ? "--stroke " + stroke + ": above 0" : "--top " + top + ": above 0");
+        }
+        ModelFile file = ModelFile.read(plan);
+        Provenance from = output.provenance("shaker", file);
+        double readHz = multiplier * (carrier == null ? file.design().oscillator().carrierHz()
+            : amount("--carrier", carrier, Dimension.FREQUENCY));
+        try (ResultDirectory directory = ResultDirectory.prepare(output.directory(plan, "shaker"), from.mark())) {
+            PlanFiles files = new PlanFiles(file.design(), TestPlan.of(file.design(), level, travel, readHz), from);
+            files.writeTo(directory);
+            directory.commit();
+            print(output.json() ? files.json() : files.text(), directory);
+        }
+        return 0;
+    }
+
+    private void print(String text, ResultDirectory directory) {
+        PrintWriter out = spec.commandLine().getOut();
+        out.print(text);
+        out.flush();
+        TerminalMessages.resultAt(spec, directory);
+    }
+
+    private ShakerRules rules() {
+        if (carrier == null) {
+            throw new InputErrorException("--carrier is missing: the frequency of the oscillator, e.g. --carrier \"10 MHz\"");
+        }
+        if (!(multiplier > 0) || Double.isInfinite(multiplier)) {
+            throw new InputErrorException("--multiplier " + multiplier + ": above 0");
+        }
+        double hz = amount("--carrier", carrier, Dimension.FREQUENCY);
+        if (!(hz > 0)) {
+            throw new InputErrorException("--carrier " + carrier + ": above 0 Hz");
+        }
+        double margin = amount("--floor-margin", floorMargin, Dimension.DECIBEL);
+        double share = amount("--calibration", calibration, Dimension.RATIO);
+        if (!(margin >= 0) || !(share >= 0)) {
+            throw new InputErrorException(margin < 0 ? "--floor-margin " + floorMargin + ": at least 0 dB" : "--calibration " + calibration
+                + ": at least 0");
+        }
+        double noise = floor == null ? Double.NaN : amount("--floor", floor, Dimension.CARRIER_LEVEL);
+        return new ShakerRules(hz, multiplier, noise, margin, share);
+    }
+
+    private static double amount(String option, String text, Dimension dimension) {
+        try {
+            return Amounts.read(text, dimension);
+        } catch (WrongAmountException e) {
+            throw new InputErrorException(option + ": " + e.getMessage());
+        }
+    }
+}

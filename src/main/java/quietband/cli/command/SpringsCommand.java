@@ -1,0 +1,165 @@
+package quietband.cli.command;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import quietband.cli.option.SpringOptions;
+import quietband.cli.terminal.InputErrorException;
+import quietband.cli.terminal.RunProgress;
+import quietband.cli.terminal.TerminalMessages;
+import quietband.model.Vec;
+import quietband.model.edit.ModelFile;
+import quietband.report.file.Provenance;
+import quietband.report.file.ResultDirectory;
+import quietband.report.springs.BenchFiles;
+import quietband.report.springs.SpringFiles;
+import quietband.tuning.parts.SpringCatalogue;
+import quietband.tuning.parts.SpringWish;
+import quietband.tuning.springs.BenchTuning;
+import quietband.tuning.springs.SpringAnswer;
+import quietband.tuning.springs.SpringPlanner;
+import quietband.units.Amounts;
+import quietband.units.Dimension;
+import quietband.units.WrongAmountException;
+
+/** From what is wanted of the platform to springs that can be ordered and a box that closes. */
+@Command(name = "springs", mixinStandardHelpOptions = true,
+    description = "Finds rates, damping, places and parts of the springs for a wanted corner, reduction or "
+        + "requirement, and writes the "
+        + "changed model, a parts list and a sketch.")
+public final class SpringsCommand extends ResultCommand implements Callable<Integer> {
+
+    @Parameters(paramLabel = "MODEL", description = "the model file")
+    private Path model;
+
+    @Option(names = "--corner", paramLabel = "F",
+        description = "corner wanted on every axis, e.g. \"90 Hz\", or by axis, e.g. \"x=80 Hz, "
+        + "y=80 Hz, z=95 Hz\"")
+    private String corner;
+
+    @Option(names = "--reduction", paramLabel = "R",
+        description = "what the platform alone shall take away, e.g. \"20 dB at 300 Hz\"")
+    private String reduction;
+
+    @Option(names = "--hold", description = "meet the whole requirement together with the correction as it stands")
+    private boolean hold;
+
+    @Option(names = "--measured", paramLabel = "LIST", description = "bench tuning: corners measured on a unit along x, y and z, e.g. "
+        + "\"71.2, 69.8, 84.0 Hz\"; answers with ballast and rates that bring them to --corner (default: the model's own)")
+    private String measured;
+
+    @Option(names = "--parts", paramLabel = "suited|rates|coil|elastomer|catalogue", defaultValue = "suited",
+        description = "what the springs are made of; suited: elastomer where the model's springs have a loss factor "
+            + "of 5 %% or more, else "
+            + "coils; default: ${DEFAULT-VALUE}")
+    private SpringWish.Kind parts;
+
+    @Option(names = "--catalogue", paramLabel = "FILE.csv",
+        description = "springs that can be had; implies --parts catalogue")
+    private Path catalogue;
+
+    @Option(names = "--damping", paramLabel = "Z", description = "damping ratio wanted, e.g. 0.2; default: as it was")
+    private String damping;
+
+    @Option(names = "--keep-places", description = "leave the springs' places where they are")
+    private boolean keepPlaces;
+
+    @Option(names = "--check", description = "end with status 1 when a wish or check is not met")
+    private boolean check;
+
+    @Spec
+    private CommandSpec spec;
+
+    @Override
+    public Integer call() {
+        if (measured != null) {
+            return bench();
+        }
+        SpringWish wish = wish();
+        ModelFile file = ModelFile.read(model);
+        Provenance from = output.provenance("springs", file);
+        try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "springs"), from.mark())) {
+            SpringAnswer answer = planned(file, wish);
+            SpringFiles files = new SpringFiles(answer, from);
+            files.writeTo(directory);
+            directory.commit();
+            print(output.json() ? files.json() : files.text(), directory);
+            return check && !answer.met() ? 1 : 0;
+        }
+    }
+
+    private SpringAnswer planned(ModelFile file, SpringWish wish) {
+        try (RunProgress progress = new RunProgress(spec.commandLine().getErr(), "springs")) {
+            return SpringPlanner.plan(file, wish, output.threads(), progress::judged);
+        }
+    }
+
+    private int bench() {
+        if (reduction != null || hold) {
+            throw new InputErrorException("--measured goes with --corner, or alone: leave " + (hold ? "--hold" : "--reduction") + " out");
+        }
+        if (damping != null || catalogue != null) {
+            throw new InputErrorException("--measured changes mass and rates alone: leave "
+                + (damping != null ? "--damping" : "--catalogue")
+                + " out");
+        }
+        Vec found = SpringOptions.measured(measured);
+        Vec wanted = corner == null ? Vec.all(Double.NaN) : SpringOptions.corner(corner);
+        ModelFile file = ModelFile.read(model);
+        Provenance from = output.provenance("springs", file);
+        try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "springs"), from.mark())) {
+            BenchFiles files = new BenchFiles(BenchTuning.of(file, found, wanted), from);
+            files.writeTo(directory);
+            directory.commit();
+            print(output.json() ? files.json() : files.text(), directory);
+        }
+        return 0;
+    }
+
+    private void print(String text, ResultDirectory directory) {
+        PrintWriter out = spec.commandLine().getOut();
+        out.print(text);
+        out.flush();
+        TerminalMessages.resultAt(spec, directory);
+    }
+
+    private SpringWish wish() {
+        int asked = (corner == null ? 0 : 1) + (reduction == null ? 0 : 1) + (hold ? 1 : 0);
+        if (asked != 1) {
+            throw new InputErrorException((asked == 0 ? "nothing is wanted" : "more than one thing is wanted")
+                + ": give one of --corner \"90 Hz\", "
+                + "--reduction \"20 dB at 300 Hz\" and --hold");
+        }
+        if (hold && damping != null) {
+            throw new InputErrorException("--hold chooses the damping itself: leave --damping out, or give --corner "
+                + "or --reduction instead");
+        }
+        Optional<SpringCatalogue> listed = Optional.ofNullable(catalogue).map(SpringCatalogue::read);
+        SpringWish.Kind kind = listed.isPresent() ? SpringWish.Kind.CATALOGUE : parts;
+        if (kind == SpringWish.Kind.CATALOGUE && listed.isEmpty()) {
+            throw new InputErrorException("--parts catalogue needs --catalogue FILE.csv");
+        }
+        return new SpringWish(Optional.ofNullable(corner).map(SpringOptions::corner), Optional.ofNullable(reduction)
+            .map(SpringOptions::reduction), hold, kind, Optional.ofNullable(damping).map(SpringsCommand::ratio),
+            !keepPlaces, listed,
+            output.seed());
+    }
+
+    private static double ratio(String text) {
+        try {
+            double z = Amounts.read(text, Dimension.RATIO);
+            if (!(z > 0 && z < 2)) {
+                throw new InputErrorException("--damping: '" + text.strip() + "' is not between 0 and 2");
+            }
+            return z;
+        } catch (WrongAmountException e) {
+            throw new InputErrorException("--damping: " + e.getMessage());
+        }
+    }
+}

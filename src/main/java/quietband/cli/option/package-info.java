@@ -1,0 +1,4 @@
+/**
+ * Groups of options that several commands share, and the words in them turned into values.
+ */
+package quietband.cli.option;

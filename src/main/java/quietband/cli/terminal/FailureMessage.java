@@ -1,0 +1,70 @@
+package quietband.cli.terminal;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.UncheckedIOException;
+import java.util.List;
+import picocli.CommandLine;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ParseResult;
+import picocli.CommandLine.UnmatchedArgumentException;
+import quietband.filter.FilterException;
+import quietband.identification.FitException;
+import quietband.model.text.ModelException;
+import quietband.motion.drive.MotionRecordException;
+import quietband.motion.signal.NoSteadyStateException;
+import quietband.numerics.WishException;
+import quietband.platform.SingularPlatformException;
+import quietband.report.file.ResultException;
+import quietband.tolerance.draw.ToleranceException;
+
+/** What went wrong, as a message for people and an exit status; never a stack trace. */
+public final class FailureMessage {
+
+    /** Something the user can mend. */
+    public static final int MENDABLE = 2;
+    /** A defect. */
+    public static final int DEFECT = 70;
+
+    private static final List<Class<? extends RuntimeException>> MENDED_BY_THE_USER =
+        List.of(ResultException.class, InputErrorException.class,
+        SingularPlatformException.class, ToleranceException.class, WishException.class, FilterException.class,
+        FitException.class, MotionRecordException.class, NoSteadyStateException.class, ArithmeticException.class);
+
+    private FailureMessage() { }
+
+    /** A command line that makes no sense. */
+    public static int misused(ParameterException e, String[] args) {
+        PrintWriter err = e.getCommandLine().getErr();
+        err.println("quietband: " + oneLine(e.getMessage()));
+        UnmatchedArgumentException.printSuggestions(e, err);
+        err.println("Try 'quietband " + (e.getCommandLine().getParent() == null ? "" : e.getCommandLine().getCommandName()
+            + " ") + "--help'.");
+        return MENDABLE;
+    }
+
+    /** A command that failed. */
+    public static int failed(Exception e, CommandLine line, ParseResult parsed) {
+        PrintWriter err = line.getErr();
+        if (e instanceof ModelException) {
+            err.println(e.getMessage());
+            return MENDABLE;
+        }
+        if (MENDED_BY_THE_USER.stream().anyMatch(type -> type.isInstance(e))) {
+            err.println("quietband: " + oneLine(e.getMessage()));
+            return MENDABLE;
+        }
+        if (e instanceof IOException || e instanceof UncheckedIOException) {
+            err.println("quietband: reading or writing failed: " + oneLine(e.getMessage()));
+            return MENDABLE;
+        }
+        StackTraceElement[] trace = e.getStackTrace();
+        err.println("quietband: a defect of this program: " + e.getClass().getSimpleName() + ": " + oneLine(e.getMessage())
+            + (trace.length > 0 ? " at " + trace[0] : "") + "; please report it with the model file and this line");
+        return DEFECT;
+    }
+
+    private static String oneLine(String text) {
+        return text == null ? "no message" : text.strip().replaceAll("\\s*\\R\\s*", " ");
+    }
+}

@@ -1,0 +1,62 @@
+package quietband.filter;
+
+import org.hipparchus.complex.Complex;
+import quietband.model.Design;
+import quietband.model.Stack;
+import quietband.platform.Assembly;
+import quietband.response.ResidualResponse;
+
+/**
+ * The fullest stack's residual as it depends on the three filters at one frequency, y_j = c_j - sum_i a_ij F_i with
+ * a_ij = weight_i P_i sensed_i(e_j), P without its filter. One object serves one thread.
+ */
+public final class ResidualTerms {
+
+    /** c, real part (length 3). */
+    public final double[] cRe = new double[3];
+    /** c, imaginary part. */
+    public final double[] cIm = new double[3];
+    /** a, row by sensor, column by drive, real part (length 9). */
+    public final double[] aRe = new double[9];
+    /** a, imaginary part. */
+    public final double[] aIm = new double[9];
+
+    private final ResidualResponse response;
+    private final PathResponse path;
+    private final boolean sprung;
+    private final boolean alone;
+    private final double half;
+
+    public ResidualTerms(Design design, Assembly assembly, PathResponse path) {
+        this(design, assembly, path, false);
+    }
+
+    /** With {@code alone} as if each sensor answered only for its own axis. */
+    public ResidualTerms(Design design, Assembly assembly, PathResponse path, boolean alone) {
+        this.alone = alone;
+        this.response = new ResidualResponse(design.withCancellation(design.cancellation().map(c -> c.withoutFilter())), assembly);
+        this.path = path;
+        this.sprung = Stack.fullest(design).sprung();
+        double rate = design.cancellation().orElseThrow().path().sampleRateHz();
+        this.half = rate > 0 ? rate / 2 : Double.POSITIVE_INFINITY;
+    }
+
+    /** Works out c and a at a frequency in Hz. */
+    public ResidualTerms at(double f) {
+        response.at(f);
+        response.residual(sprung ? Stack.ISOLATED : Stack.BARE, cRe, cIm);
+        response.sensed(sprung, aRe, aIm);
+        for (int i = 0; i < 3; i++) {
+            Complex p = f > half ? Complex.ZERO : path.weighted(i, f);
+            double re = p.getReal();
+            double im = p.getImaginary();
+            for (int j = 0; j < 3; j++) {
+                double a = aRe[3 * i + j];
+                double b = aIm[3 * i + j];
+                aRe[3 * i + j] = alone && i != j ? 0 : re * a - im * b;
+                aIm[3 * i + j] = alone && i != j ? 0 : re * b + im * a;
+            }
+        }
+        return this;
+    }
+}

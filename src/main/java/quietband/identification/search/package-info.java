@@ -1,0 +1,4 @@
+/**
+ * Weighted nonlinear least squares over the free numbers: starts, noise, outliers, steps.
+ */
+package quietband.identification.search;

@@ -1,0 +1,4 @@
+/**
+ * From sideband and tip-over readings to sensitivity per axis; the test plan.
+ */
+package quietband.identification.shaker;

@@ -1,0 +1,130 @@
+package quietband.lot;
+
+import quietband.numerics.GaussNodes;
+import quietband.numerics.NormalCurve;
+
+/**
+ * How long a vector is whose components are normal: P(|X| <= r) for X with a mean and three standard deviations along its
+ * principal axes. Equal deviations have a closed form (Maxwell's law, for a mean away from zero the noncentral one); others are
+ * integrated: the axis with the largest deviation by the error function, the other two by Gauss-Legendre in angles
+ * x1 = r sin(t), x2 = r cos(t) sin(p), in which the chord r cos(t) cos(p) is smooth.
+ */
+final class LengthLaw {
+
+    private static final double ROOT_TWO_PI = Math.sqrt(2 * Math.PI);
+
+    private final GaussNodes nodes;
+    private final double[] mean;
+    private final double[] sigma;
+
+    /**
+     * For principal axes in any order; copied.
+     *
+     * @param mean  along them (length 3)
+     * @param sigma standard deviations along them, at least 0 (length 3)
+     */
+    LengthLaw(double[] mean, double[] sigma) {
+        this(mean, sigma, GaussNodes.FINE);
+    }
+
+    /** The same with the accuracy chosen. */
+    LengthLaw(double[] mean, double[] sigma, GaussNodes nodes) {
+        this.nodes = nodes;
+        this.mean = mean.clone();
+        this.sigma = sigma.clone();
+        order(0, 1);
+        order(1, 2);
+        order(0, 1);
+    }
+
+    /** Swaps two neighbours that do not rise. */
+    private void order(int i, int j) {
+        if (sigma[i] > sigma[j]) {
+            double s = sigma[i];
+            sigma[i] = sigma[j];
+            sigma[j] = s;
+            double m = mean[i];
+            mean[i] = mean[j];
+            mean[j] = m;
+        }
+    }
+
+    /** Share of vectors that are no longer than r. */
+    double within(double r) {
+        if (!(r > 0)) {
+            return 0;
+        }
+        double d = Math.sqrt(mean[0] * mean[0] + mean[1] * mean[1] + mean[2] * mean[2]);
+        if (sigma[2] - sigma[0] <= 1e-9 * sigma[2]) {
+            return equal(r, d, sigma[2]);
+        }
+        if (Math.abs(r - d) > nodes.far * sigma[2]) {
+            return r > d ? 1 : 0;
+        }
+        return outer(r);
+    }
+
+    /**
+     * Equal deviations s about a centre at distance d:
+     * F(r) = Phi((r-d)/s) - Phi(-(r+d)/s) - s/(d sqrt(2 pi)) (exp(-(r-d)^2/2s^2) - exp(-(r+d)^2/2s^2)),
+     * for d = 0 Maxwell's erf(u) - 2u/sqrt(pi) exp(-u^2), u = r/(s sqrt 2) (derived).
+     */
+    static double equal(double r, double d, double s) {
+        if (s == 0) {
+            return d <= r ? 1 : 0;
+        }
+        double a = (r - d) / s;
+        double product = r * d / (s * s);
+        double bells = product < 1e-12 ? 2 * r / s * StrictMath.exp(-a * a / 2)
+            : -s / d * StrictMath.expm1(-2 * product) * StrictMath.exp(-a * a / 2);
+        return Math.max(0, NormalCurve.below(a) - NormalCurve.below(-(r + d) / s) - bells / ROOT_TWO_PI);
+    }
+
+    private double outer(double r) {
+        if (sigma[0] == 0) {
+            double left = r * r - mean[0] * mean[0];
+            return left <= 0 ? 0 : middle(Math.sqrt(left));
+        }
+        double from = angle((mean[0] - nodes.far * sigma[0]) / r);
+        double to = angle((mean[0] + nodes.far * sigma[0]) / r);
+        double half = (to - from) / 2;
+        double sum = 0;
+        for (int i = 0; i < nodes.x.length; i++) {
+            double t = (from + to) / 2 + half * nodes.x[i];
+            double c = Math.cos(t);
+            double u = (r * Math.sin(t) - mean[0]) / sigma[0];
+            sum += nodes.w[i] * half * r * c / sigma[0] * Math.exp(-u * u / 2) * middle(r * c);
+        }
+        return bounded(sum / ROOT_TWO_PI);
+    }
+
+    private double middle(double r) {
+        if (sigma[1] == 0) {
+            double left = r * r - mean[1] * mean[1];
+            return left <= 0 ? 0 : inner(Math.sqrt(left));
+        }
+        double from = angle((mean[1] - nodes.far * sigma[1]) / r);
+        double to = angle((mean[1] + nodes.far * sigma[1]) / r);
+        double half = (to - from) / 2;
+        double sum = 0;
+        for (int i = 0; i < nodes.x.length; i++) {
+            double t = (from + to) / 2 + half * nodes.x[i];
+            double c = Math.cos(t);
+            double u = (r * Math.sin(t) - mean[1]) / sigma[1];
+            sum += nodes.w[i] * half * r * c / sigma[1] * Math.exp(-u * u / 2) * inner(r * c);
+        }
+        return sum / ROOT_TWO_PI;
+    }
+
+    private double inner(double h) {
+        return NormalCurve.below((h - mean[2]) / sigma[2]) - NormalCurve.below((-h - mean[2]) / sigma[2]);
+    }
+
+    private static double angle(double sine) {
+        return Math.asin(Math.max(-1, Math.min(1, sine)));
+    }
+
+    private static double bounded(double share) {
+        return Math.max(0, Math.min(1, share));
+    }
+}

@@ -1,0 +1,80 @@
+package quietband.lot;
+
+import java.util.Arrays;
+import java.util.Optional;
+import org.hipparchus.linear.Array2DRowRealMatrix;
+import org.hipparchus.linear.EigenDecompositionSymmetric;
+import org.hipparchus.linear.LUDecomposition;
+import org.hipparchus.linear.RealMatrix;
+import quietband.numerics.GaussNodes;
+
+/**
+ * What a unit really is, its reading known: with a lot's law (mean m, covariance C) and the reading's covariance U it is normal
+ * with mean m + C (C + U)^-1 (x - m) and covariance C - C (C + U)^-1 C (Bayes' rule for normals); without a law, mean x and
+ * covariance U. One object serves one thread; the matrices are kept while the uncertainties stay the same.
+ */
+final class UnitTruth {
+
+    /** Keeps C + U invertible where neither scatters. */
+    private static final double TINY = 1e-14;
+
+    private final Optional<ComponentLaw> law;
+    private final SortRule.By by;
+    private final double[] kept = {Double.NaN, 0, 0};
+    private final double[] spread = new double[3];
+    private double[][] left = new double[3][3];
+    private RealMatrix gain;
+    private RealMatrix axes;
+
+    UnitTruth(Optional<ComponentLaw> law, SortRule.By by) {
+        this.law = law;
+        this.by = by;
+    }
+
+    /**
+     * Chance that the unit is within a limit.
+     *
+     * @param reading ppb/g (length 3)
+     * @param sigma   its standard uncertainties, ppb/g (length 3)
+     */
+    double within(double[] reading, double[] sigma, double limit) {
+        if (!Arrays.equals(sigma, kept)) {
+            prepare(sigma);
+        }
+        double[] mean = reading;
+        if (law.isPresent()) {
+            double[] m = law.get().mean();
+            double[] shift = gain.operate(new double[] {reading[0] - m[0], reading[1] - m[1], reading[2] - m[2]});
+            mean = new double[] {m[0] + shift[0], m[1] + shift[1], m[2] + shift[2]};
+        }
+        return by == SortRule.By.VECTOR ? new LengthLaw(axes.preMultiply(mean), spread, GaussNodes.QUICK).within(limit)
+            : new WorstAxisLaw(mean, left, GaussNodes.QUICK).within(limit);
+    }
+
+    private void prepare(double[] sigma) {
+        System.arraycopy(sigma, 0, kept, 0, 3);
+        left = new double[3][3];
+        for (int i = 0; i < 3; i++) {
+            left[i][i] = sigma[i] * sigma[i];
+        }
+        law.ifPresent(l -> {
+            RealMatrix c = new Array2DRowRealMatrix(l.covariance());
+            RealMatrix sum = c.add(new Array2DRowRealMatrix(left));
+            double trace = TINY * sum.getTrace();
+            for (int i = 0; i < 3; i++) {
+                sum.addToEntry(i, i, trace);
+            }
+            gain = c.multiply(new LUDecomposition(sum, 1e-300).getSolver().getInverse());
+            RealMatrix rest = c.subtract(gain.multiply(c));
+            left = rest.add(rest.transpose()).scalarMultiply(0.5).getData();
+            for (int i = 0; i < 3; i++) {
+                left[i][i] = Math.max(0, left[i][i]);
+            }
+        });
+        EigenDecompositionSymmetric eigen = new EigenDecompositionSymmetric(new Array2DRowRealMatrix(left));
+        axes = eigen.getV();
+        for (int k = 0; k < 3; k++) {
+            spread[k] = Math.sqrt(Math.max(0, eigen.getEigenvalues()[k]));
+        }
+    }
+}

@@ -1,0 +1,4 @@
+/**
+ * Every number of a design by path.
+ */
+package quietband.model.quantity;

@@ -1,0 +1,4 @@
+/**
+ * Text files, YAML nodes, CSV tables and problems with their places.
+ */
+package quietband.model.text;

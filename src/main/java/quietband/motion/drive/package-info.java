@@ -1,0 +1,4 @@
+/**
+ * What moves the housing: sine, noise, pulse, record.
+ */
+package quietband.motion.drive;

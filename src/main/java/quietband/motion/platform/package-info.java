@@ -1,0 +1,4 @@
+/**
+ * The platform relative to its housing as first-order equations, stops and slack springs included.
+ */
+package quietband.motion.platform;

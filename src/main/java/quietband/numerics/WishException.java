@@ -1,0 +1,12 @@
+package quietband.numerics;
+
+/** A wish that cannot be worked on at all; the message says why and what it would take. */
+public final class WishException extends RuntimeException {
+
+    private static final long serialVersionUID = 1L;
+
+    /** With what was found and what would do. */
+    public WishException(String message) {
+        super(message);
+    }
+}

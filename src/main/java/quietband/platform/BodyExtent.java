@@ -1,0 +1,44 @@
+package quietband.platform;
+
+import java.util.ArrayList;
+import java.util.List;
+import quietband.model.Axis;
+import quietband.model.Platform;
+import quietband.model.Vec;
+
+/** How much room the platform takes: its outermost points, from the origin, in m. */
+public final class BodyExtent {
+
+    private BodyExtent() { }
+
+    /** The points whose travel counts: the centre of gravity, the spring places and, with a size, the corners. */
+    public static List<Vec> points(Platform platform) {
+        List<Vec> points = new ArrayList<>();
+        points.add(platform.centreOfGravity());
+        platform.springs().forEach(s -> points.add(s.at()));
+        platform.size().ifPresent(size -> {
+            for (int corner = 0; corner < 8; corner++) {
+                points.add(platform.centreOfGravity().plus(new Vec(
+                    (corner & 1) == 0 ? size.x() / 2 : -size.x() / 2,
+                    (corner & 2) == 0 ? size.y() / 2 : -size.y() / 2,
+                    (corner & 4) == 0 ? size.z() / 2 : -size.z() / 2)));
+            }
+        });
+        return points;
+    }
+
+    /** Size that the box must have inside: the body or the outermost springs, and the clearance on both sides; m. */
+    public static Vec box(Platform platform, Vec clear) {
+        double[] need = new double[3];
+        for (Axis a : Axis.ALL) {
+            double low = Double.POSITIVE_INFINITY;
+            double high = Double.NEGATIVE_INFINITY;
+            for (Vec p : points(platform)) {
+                low = Math.min(low, p.get(a));
+                high = Math.max(high, p.get(a));
+            }
+            need[a.ordinal()] = high - low + 2 * clear.get(a);
+        }
+        return Vec.of(need);
+    }
+}

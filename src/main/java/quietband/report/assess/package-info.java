@@ -1,0 +1,4 @@
+/**
+ * The result of assess: tables, summary, charts, page.
+ */
+package quietband.report.assess;

@@ -1,0 +1,4 @@
+/**
+ * Results of orient and trade.
+ */
+package quietband.report.change;

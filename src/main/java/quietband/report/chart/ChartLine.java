@@ -1,0 +1,71 @@
+package quietband.report.chart;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * One line of a chart over frequency.
+ *
+ * @param name as the legend calls it; empty keeps it out of the legend
+ * @param x    frequencies in Hz, rising, above 0; not copied, do not modify
+ * @param y    values, as many; NaN where there is none; not copied, do not modify
+ * @param look how it is drawn
+ * @param dots markers only, at every point: measured values and single lines
+ */
+public record ChartLine(String name, double[] x, double[] y, ChartStyle look, boolean dots) {
+
+    private static final int MOST = 600;
+
+    /** A drawn line. */
+    public ChartLine(String name, double[] x, double[] y, ChartStyle look) {
+        this(name, x, y, look, false);
+    }
+
+    /** The largest value that is a finite number; minus infinity when there is none. */
+    public double top() {
+        double top = Double.NEGATIVE_INFINITY;
+        for (double v : y) {
+            top = Double.isFinite(v) ? Math.max(top, v) : top;
+        }
+        return top;
+    }
+
+    /** The least value that is a finite number, above 0 when asked; infinity when there is none. */
+    public double bottom(boolean positive) {
+        double bottom = Double.POSITIVE_INFINITY;
+        for (double v : y) {
+            bottom = Double.isFinite(v) && (!positive || v > 0) ? Math.min(bottom, v) : bottom;
+        }
+        return bottom;
+    }
+
+    /** As many points as a chart can show: of each stretch the first, the least, the largest and the last stay. */
+    public ChartLine thinned() {
+        if (x.length <= MOST) {
+            return this;
+        }
+        List<Integer> kept = new ArrayList<>();
+        int stretches = MOST / 4;
+        for (int s = 0; s < stretches; s++) {
+            keep(kept, (int) ((long) x.length * s / stretches), (int) ((long) x.length * (s + 1) / stretches));
+        }
+        return new ChartLine(name, kept.stream().mapToDouble(i -> x[i]).toArray(),
+            kept.stream().mapToDouble(i -> y[i]).toArray(), look, dots);
+    }
+
+    private void keep(List<Integer> kept, int from, int to) {
+        int least = from;
+        int largest = from;
+        for (int i = from; i < to; i++) {
+            least = y[i] < y[least] ? i : least;
+            largest = y[i] > y[largest] ? i : largest;
+        }
+        int previous = -1;
+        for (int i : new int[] {from, Math.min(least, largest), Math.max(least, largest), to - 1}) {
+            if (i > previous) {
+                kept.add(i);
+                previous = i;
+            }
+        }
+    }
+}

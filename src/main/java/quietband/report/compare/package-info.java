@@ -1,0 +1,4 @@
+/**
+ * Results of compare.
+ */
+package quietband.report.compare;

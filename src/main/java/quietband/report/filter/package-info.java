@@ -1,0 +1,4 @@
+/**
+ * Results of filter and trim.
+ */
+package quietband.report.filter;

@@ -1,0 +1,4 @@
+/**
+ * Results of fit.
+ */
+package quietband.report.fit;

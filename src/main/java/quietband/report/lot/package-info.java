@@ -1,0 +1,4 @@
+/**
+ * Results of sort.
+ */
+package quietband.report.lot;

@@ -1,0 +1,4 @@
+/**
+ * Results of simulate.
+ */
+package quietband.report.motion;

@@ -1,0 +1,37 @@
+package quietband.report.page;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import quietband.demand.RequirementResult;
+import quietband.response.verdict.Assessment;
+
+/** The verdict in one sentence. */
+public final class VerdictSentence {
+
+    private VerdictSentence() { }
+
+    /** HOLDS or DOES NOT HOLD, with what is tightest or broken. */
+    public static String sentence(Assessment a) {
+        if (a.requirements().isEmpty()) {
+            return "Nothing is asked: no verdict.";
+        }
+        List<RequirementResult> broken = a.requirements().stream().filter(r -> !r.met()).toList();
+        if (!broken.isEmpty()) {
+            return "DOES NOT HOLD: " + String.join(", ", broken.stream().map(VerdictSentence::broken).toList());
+        }
+        return a.requirements().stream().filter(RequirementResult::hasMargin)
+            .min(Comparator.comparingDouble(RequirementResult::marginDb))
+            .map(r -> String.format(Locale.ROOT, "HOLDS: least margin %.2f dB (%s)", r.marginDb(), name(r)))
+            .orElse("HOLDS");
+    }
+
+    private static String broken(RequirementResult r) {
+        return r.hasMargin() ? String.format(Locale.ROOT, "%s by %.2f dB", name(r), -r.marginDb())
+            : String.format(Locale.ROOT, "%s uses %.0f %%", name(r), 100 * r.usedShare());
+    }
+
+    private static String name(RequirementResult r) {
+        return r.name().replace('_', ' ');
+    }
+}

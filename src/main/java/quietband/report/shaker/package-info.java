@@ -1,0 +1,4 @@
+/**
+ * Results of shaker and its test plan.
+ */
+package quietband.report.shaker;

@@ -1,0 +1,4 @@
+/**
+ * Results of springs.
+ */
+package quietband.report.springs;

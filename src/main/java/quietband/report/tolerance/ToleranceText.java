@@ -1,0 +1,130 @@
+package quietband.report.tolerance;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import quietband.lot.Proportion;
+import quietband.model.Requirement;
+import quietband.report.file.NumberFormat;
+import quietband.report.file.Provenance;
+import quietband.report.page.Caution;
+import quietband.tolerance.campaign.MonteCarloResult;
+import quietband.tolerance.influence.LikeliestFailure;
+import quietband.tolerance.influence.ToleranceInfluence;
+import quietband.tolerance.influence.ToleranceResult;
+import quietband.tolerance.judge.RequirementKind;
+
+/** What a Monte Carlo says in words and rows, for a terminal and for the page. */
+final class ToleranceText {
+
+    private ToleranceText() { }
+
+    /** The summary for a terminal, each line ended. */
+    static String of(ToleranceResult f, Provenance from) {
+        List<String> lines = new ArrayList<>();
+        MonteCarloResult o = f.outcome();
+        lines.add(f.plan().nominal().title().isEmpty() ? from.input() : f.plan().nominal().title());
+        lines.add(String.format(Locale.ROOT, "model %s, quietband %s, seed %d, %d units%s", from.modelHash().substring(0, 12),
+            from.version(), from.seed(), o.units(), o.partial() ? " (stopped: PARTIAL)" : ""));
+        lines.add("");
+        lines.add(String.format(Locale.ROOT, "%-24s %8s  %-20s %s", "condition", "yield", confidence(f) + " interval", "fails"));
+        for (List<String> row : yields(f)) {
+            lines.add(String.format(Locale.ROOT, "%-24s %8s  %-20s %s", row.get(0), row.get(1), row.get(2), row.get(3)).stripTrailing());
+        }
+        lines.add("");
+        f.influence().ifPresent(i -> {
+            lines.add(String.format(Locale.ROOT, "%-20s %6s %6s %6s  %s", "tolerance", "first", "total", "rank",
+                "yield with half of it"));
+            for (ToleranceInfluence.Line l : ordered(i)) {
+                lines.add(String.format(Locale.ROOT, "%-20s %6.3f %6.3f %6.3f  %s to %s%s", l.name(), l.sobol().first(),
+                    l.sobol().total(), l.rank(), percent(l.from()), percent(l.to()),
+                    l.group().size() > 1 ? "  (indices of " + String.join(" + ", l.group()) + ")" : ""));
+            }
+            lines.add("");
+        });
+        lines.addAll(sentences(f));
+        lines.add(Caution.PREDICTION);
+        return String.join("\n", lines) + "\n";
+    }
+
+    static String confidence(ToleranceResult f) {
+        return NumberFormat.brief(100 * f.confidence(), 4) + " %";
+    }
+
+    /** Tolerances with the one that costs most first. */
+    static List<ToleranceInfluence.Line> ordered(ToleranceInfluence i) {
+        return i.lines().stream().sorted(Comparator.comparingDouble((ToleranceInfluence.Line l) -> l.from() - l.to())
+            .thenComparingDouble(l -> -l.sobol().total())).toList();
+    }
+
+    /** Condition, yield, interval, what fails; the last row for all conditions at once. */
+    static List<List<String>> yields(ToleranceResult f) {
+        List<List<String>> rows = new ArrayList<>();
+        MonteCarloResult o = f.outcome();
+        for (int c = 0; c < o.conditions().size(); c++) {
+            List<String> failed = new ArrayList<>();
+            for (RequirementKind a : RequirementKind.values()) {
+                if (o.failed(c, a) > 0) {
+                    failed.add(a.key().replace('_', ' ') + " " + o.failed(c, a));
+                }
+            }
+            rows.add(List.of(o.conditions().get(c), percent(f.yieldIn(c).estimate()), interval(f.yieldIn(c)),
+                String.join(", ", failed)));
+        }
+        rows.add(List.of("all of them", percent(f.yieldInAll().estimate()), interval(f.yieldInAll()), ""));
+        return rows;
+    }
+
+    static String interval(Proportion p) {
+        return String.format(Locale.ROOT, "%.2f to %.2f %%", 100 * p.low(), 100 * p.high());
+    }
+
+    static String percent(double share) {
+        return String.format(Locale.ROOT, "%.2f %%", 100 * share);
+    }
+
+    /** Everything that is said in a sentence. */
+    static List<String> sentences(ToleranceResult f) {
+        List<String> s = new ArrayList<>();
+        MonteCarloResult o = f.outcome();
+        if (f.plan().nominal().requirement().residual().isPresent() || f.plan().nominal().requirement().fromPhaseNoise()) {
+            s.add(String.format(Locale.ROOT, "A residual limit of %.4f, %.4f and %.4f times the stated one would give 90, 95 and 99 %%.",
+                o.margins().limitFactor(0.9), o.margins().limitFactor(0.95), o.margins().limitFactor(0.99)));
+            s.add(String.format(Locale.ROOT, "On the table's %d points alone %d units would be decided otherwise (yield %s).",
+                o.frequencies().length, o.evenlyDiffers(), percent((double) o.evenlyMet() / o.units())));
+        }
+        if (o.redrawn() > 0) {
+            s.add(o.redrawn() + " impossible draws were drawn again; shapes with limits would avoid them.");
+        }
+        f.likeliest().ifPresent(l -> s.add(likeliest(l)));
+        f.influence().filter(i -> !i.lines().isEmpty()).ifPresent(i -> {
+            ToleranceInfluence.Line first = ordered(i).get(0);
+            if (first.to() > first.from()) {
+                s.add(String.format(Locale.ROOT, "Tolerance '%s' costs most: halving it takes the yield from %s to %s.", first.name(),
+                    percent(first.from()), percent(first.to())));
+            }
+        });
+        s.add(verdict(f));
+        return s;
+    }
+
+    static String likeliest(LikeliestFailure l) {
+        return String.format(Locale.ROOT, "Likeliest failing unit, %.2f sigma away: %s; fails %s; likeliest/model.yaml.", l.distance(),
+            String.join(", ", l.parts()), String.join(", ", l.failed().stream().map(r -> r.name().replace('_', ' ')).toList()));
+    }
+
+    static String verdict(ToleranceResult f) {
+        Optional<Requirement.Yield> asked = f.asked();
+        if (asked.isEmpty()) {
+            return String.format(Locale.ROOT, "Yield %s (%s).", percent(f.yieldIn(0).estimate()), interval(f.yieldIn(0)));
+        }
+        double share = asked.get().share();
+        double confidence = asked.get().confidence();
+        String needed = share < 1 && confidence < 1
+            ? " (without a failure " + Proportion.unitsNeeded(share, confidence, 0) + " units would show it)" : "";
+        return String.format(Locale.ROOT, "YIELD %s: at least %s with %s %% confidence, asked %s%s", f.yieldMet().orElseThrow()
+            ? "HOLDS" : "NOT SHOWN", percent(f.atLeast()), NumberFormat.brief(100 * confidence, 4), percent(share), needed);
+    }
+}

@@ -1,0 +1,4 @@
+/**
+ * Results of tolerance.
+ */
+package quietband.report.tolerance;

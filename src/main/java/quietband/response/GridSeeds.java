@@ -1,0 +1,108 @@
+package quietband.response;
+
+import java.util.Optional;
+import quietband.cancellation.CancellationPath;
+import quietband.model.Axis;
+import quietband.model.Cancellation;
+import quietband.model.Design;
+import quietband.model.DigitalFilter;
+import quietband.model.Requirement;
+import quietband.model.Resonance;
+import quietband.platform.Assembly;
+import quietband.platform.Resonances;
+import quietband.spectrum.LogCurve;
+import quietband.spectrum.SeededGrid;
+
+/** The program's own grid for a design: every resonance, every kink of a limit or profile, every winding phase. */
+public final class GridSeeds {
+
+    /** Points in each decade of the base. */
+    private static final int PER_DECADE = 100;
+
+    private final Design design;
+    private final Assembly assembly;
+
+    /** For one design; the assembly is null when it has no platform. */
+    public GridSeeds(Design design, Assembly assembly) {
+        this.design = design;
+        this.assembly = assembly;
+    }
+
+    /** The grid between two frequencies in Hz. */
+    public double[] between(double from, double to) {
+        return between(from, to, PER_DECADE);
+    }
+
+    /** The same with another number of points in each decade of the base. */
+    public double[] between(double from, double to, int perDecade) {
+        return seeded(new SeededGrid(from, to, perDecade), from, to);
+    }
+
+    /** The same on a base of one's own: rising frequencies in Hz, two or more. */
+    public double[] on(double[] base) {
+        return seeded(new SeededGrid(base), base[0], base[base.length - 1]);
+    }
+
+    /** The same with more points that must be on it. */
+    double[] through(double from, double to, double... nodes) {
+        SeededGrid grid = new SeededGrid(from, to, PER_DECADE);
+        grid.addAll(nodes);
+        return seeded(grid, from, to);
+    }
+
+    private double[] seeded(SeededGrid grid, double from, double to) {
+        if (assembly != null) {
+            Resonances.between(assembly, from / 2, to * 1.1)
+                .forEach(p -> grid.peak(p.frequencyHz(), p.widthHz()));
+        }
+        resonance(grid, design.oscillator().resonator().supportResonance());
+        design.cancellation().ifPresent(c -> correction(grid, c));
+        kinks(grid);
+        return grid.build();
+    }
+
+    private static void resonance(SeededGrid grid, Resonance r) {
+        for (int i = 0; i < 3; i++) {
+            if (r.on(i)) {
+                grid.peak(r.frequencyHz().get(i), r.frequencyHz().get(i) / r.q().get(i));
+            }
+        }
+    }
+
+    private static void correction(SeededGrid grid, Cancellation c) {
+        resonance(grid, c.sensor().resonance());
+        grid.everyHz(1 / (16 * new CancellationPath(c).windingDelay()));
+        if (c.path().sampled()) {
+            double half = c.path().sampleRateHz() / 2;
+            grid.addAll(half, Math.nextUp(half));
+            c.path().filters().forEach(f -> sectionPoles(grid, f, c.path().sampleRateHz()));
+        }
+    }
+
+    /** Complex poles radius rho at angle theta ring at theta fs/(2 pi), about (1 - rho) fs/pi wide. */
+    private static void sectionPoles(SeededGrid grid, DigitalFilter filter, double sampleRateHz) {
+        for (double[] s : filter.sections()) {
+            double a1 = s[3];
+            double a2 = s[4];
+            if (a1 * a1 < 4 * a2) {
+                double radius = Math.sqrt(a2);
+                double angle = StrictMath.acos(Math.max(-1, Math.min(1, -a1 / (2 * radius))));
+                grid.peak(angle * sampleRateHz / (2 * Math.PI), (1 - radius) * sampleRateHz / Math.PI);
+            }
+        }
+    }
+
+    private void kinks(SeededGrid grid) {
+        Requirement r = design.requirement();
+        add(grid, r.residual());
+        add(grid, r.phaseNoise());
+        add(grid, design.oscillator().quietPhaseNoise());
+        for (Axis axis : Axis.ALL) {
+            add(grid, design.vibration().drive(axis));
+        }
+    }
+
+    private static void add(SeededGrid grid, Optional<LogCurve> curve) {
+        curve.ifPresent(c -> grid.addAll(c.frequencies()));
+    }
+}

@@ -1,0 +1,119 @@
+package quietband.response.travel;
+
+import java.util.List;
+import org.hipparchus.linear.Array2DRowRealMatrix;
+import org.hipparchus.linear.ArrayRealVector;
+import org.hipparchus.linear.LUDecomposition;
+import quietband.model.Axis;
+import quietband.model.Design;
+import quietband.model.Vec;
+import quietband.model.Vibration;
+import quietband.platform.Assembly;
+import quietband.platform.BodyExtent;
+import quietband.platform.PointMotion;
+import quietband.units.StandardGravity;
+
+/**
+ * How far the platform travels in its housing, m, per axis: the component along the axis, largest over the centre of gravity,
+ * the spring places and, with a size, the corners of the block.
+ *
+ * @param sag          under 1 g along gravity; down is -z when the model does not say
+ * @param sustained    under the sustained acceleration, largest over the driven axes
+ * @param shock        peak under the shock from rest, largest over the driven axes
+ * @param random3Sigma three standard deviations over the whole profile
+ */
+public record Travel(Vec sag, Vec sustained, Vec shock, Vec random3Sigma) {
+
+    private static final Vec DOWN = new Vec(0, 0, -1);
+
+    /** What counts against the clearance: sustained and the larger of shock and random. */
+    public Vec counted() {
+        return new Vec(counted(Axis.X), counted(Axis.Y), counted(Axis.Z));
+    }
+
+    private double counted(Axis a) {
+        return sustained.get(a) + Math.max(shock.get(a), random3Sigma.get(a));
+    }
+
+    /** Works out the travel of a design that has a platform. */
+    public static Travel of(Design design, Assembly assembly, RandomMotion motion) {
+        List<Vec> points = BodyExtent.points(design.platform().orElseThrow());
+        Vibration v = design.vibration();
+        double[] random = new double[3];
+        for (Vec p : points) {
+            double[] b = PointMotion.of(assembly.fromCentre(p));
+            for (int i = 0; i < 3; i++) {
+                random[i] = Math.max(random[i], 3 * motion.sigma(b, 6 * i));
+            }
+        }
+        Vec sag = steady(assembly, v.gravity().orElse(DOWN), points);
+        return new Travel(sag, sustained(design, assembly), shock(design, assembly), Vec.of(random));
+    }
+
+    /** Travel under the sustained acceleration, largest over the driven axes, m. */
+    public static Vec sustained(Design design, Assembly assembly) {
+        List<Vec> points = BodyExtent.points(design.platform().orElseThrow());
+        Vec sustained = Vec.ZERO;
+        for (Axis axis : design.vibration().axes()) {
+            Vec unit = Vec.ZERO.with(axis, design.vibration().sustainedG());
+            sustained = larger(sustained, steady(assembly, unit, points));
+        }
+        return sustained;
+    }
+
+    /** Peak travel under the shock from rest, largest over the driven axes, m; zero without a shock. */
+    public static Vec shock(Design design, Assembly assembly) {
+        return shock(design, new ShockTravel(assembly));
+    }
+
+    /** The same for searches: only the pulse and two periods of the lowest mode after it. */
+    public static Vec firstSwing(Design design, Assembly assembly) {
+        return shock(design, new ShockTravel(assembly, 2, ShockTravel.STEPS_PER_PERIOD));
+    }
+
+    private static Vec shock(Design design, ShockTravel travel) {
+        List<Vec> points = BodyExtent.points(design.platform().orElseThrow());
+        Vec shock = Vec.ZERO;
+        if (design.vibration().shock().isPresent()) {
+            for (Axis axis : design.vibration().axes()) {
+                shock = larger(shock, travel.peak(design.vibration().shock().get(), axis, points));
+            }
+        }
+        return shock;
+    }
+
+    private static Vec larger(Vec a, Vec b) {
+        return new Vec(Math.max(a.x(), b.x()), Math.max(a.y(), b.y()), Math.max(a.z(), b.z()));
+    }
+
+    /** Largest |component| over the points under a steady acceleration in g, from the modes' stiffness. */
+    private static Vec steady(Assembly assembly, Vec accelerationG, List<Vec> points) {
+        double[] q = steadyMotion(assembly, accelerationG);
+        double[] most = new double[3];
+        for (Vec p : points) {
+            double[] b = PointMotion.of(assembly.fromCentre(p));
+            for (int i = 0; i < 3; i++) {
+                double u = 0;
+                for (int c = 0; c < 6; c++) {
+                    u += b[6 * i + c] * q[c];
+                }
+                most[i] = Math.max(most[i], Math.abs(u));
+            }
+        }
+        return Vec.of(most);
+    }
+
+    /** The six relative coordinates under a steady acceleration of the housing in g: -K^-1 M T a. */
+    static double[] steadyMotion(Assembly assembly, Vec accelerationG) {
+        double[][] k = new double[6][6];
+        for (int i = 0; i < 6; i++) {
+            System.arraycopy(assembly.stiffness(), 6 * i, k[i], 0, 6);
+        }
+        double[] force = new double[6];
+        for (int i = 0; i < 3; i++) {
+            force[i] = -assembly.bodyMass() * accelerationG.get(i) * StandardGravity.M_PER_S2;
+        }
+        return new LUDecomposition(new Array2DRowRealMatrix(k, false)).getSolver()
+            .solve(new ArrayRealVector(force, false)).toArray();
+    }
+}

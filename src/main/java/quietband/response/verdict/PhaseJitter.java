@@ -1,0 +1,74 @@
+package quietband.response.verdict;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import quietband.demand.PhaseNoise;
+import quietband.model.Design;
+import quietband.model.Requirement;
+import quietband.model.Stack;
+import quietband.response.FrequencyIntegrals;
+import quietband.response.ResidualResponse;
+
+/** Integrated phase noise of the fullest stack: sqrt(2 integral of 10^(total/10) df), rad rms, tones apart. */
+final class PhaseJitter implements FrequencyIntegrals.Part {
+
+    private final ResidualResponse response;
+    private final Stack stack;
+    private final PhaseNoise noise;
+    private final List<PhaseNoise.Row> rows;
+    private final double from;
+    private final double to;
+    private final double[] re = new double[3];
+    private final double[] im = new double[3];
+    private final double[] squared = new double[3];
+
+    /** From jitter.from to jitter.to when they are stated, else over the band. */
+    PhaseJitter(Design design, ResidualResponse response) {
+        this.response = response;
+        stack = Stack.fullest(design);
+        noise = new PhaseNoise(design);
+        rows = noise.rows();
+        Requirement r = design.requirement();
+        Optional<Requirement.Jitter> stated = r.jitter();
+        from = stated.map(Requirement.Jitter::fromHz).orElse(r.fromHz());
+        to = stated.map(Requirement.Jitter::toHz).orElse(r.toHz());
+    }
+
+    @Override
+    public int count() {
+        return rows.size();
+    }
+
+    @Override
+    public double fromHz() {
+        return from;
+    }
+
+    @Override
+    public double toHz() {
+        return to;
+    }
+
+    @Override
+    public void at(double f, double[] into, int offset) {
+        response.at(f);
+        response.residual(stack, re, im);
+        for (int j = 0; j < 3; j++) {
+            squared[j] = re[j] * re[j] + im[j] * im[j];
+        }
+        double floor = noise.floor(stack, f);
+        for (int k = 0; k < rows.size(); k++) {
+            into[offset + k] = floor + noise.vibration(rows.get(k), f, squared);
+        }
+    }
+
+    /** One result per row from the integrals (length {@link #count()}). */
+    List<Assessment.RowJitter> of(double[] integral) {
+        List<Assessment.RowJitter> jitter = new ArrayList<>();
+        for (int k = 0; k < rows.size(); k++) {
+            jitter.add(new Assessment.RowJitter(rows.get(k).label(), Math.sqrt(2 * integral[k])));
+        }
+        return jitter;
+    }
+}

@@ -1,0 +1,34 @@
+package quietband.response.verdict;
+
+import java.util.List;
+import quietband.model.Stack;
+
+/**
+ * Where a stack meets the residual limit and where it is worst.
+ *
+ * @param stack      which
+ * @param worst      the point with the least margin (without a limit: the largest residual)
+ * @param asked      whether there is a limit
+ * @param share      share of the band within the limit, on a logarithmic frequency scale, 0 to 1; NaN without a limit
+ * @param intervals  rising pairs of edges within the limit, Hz
+ * @param gaps       the rest of the band
+ */
+public record StackVerdict(Stack stack, Worst worst, boolean asked, double share, List<double[]> intervals,
+                           List<double[]> gaps) {
+
+    public StackVerdict {
+        intervals = List.copyOf(intervals);
+        gaps = List.copyOf(gaps);
+    }
+
+    /**
+     * The worst point.
+     *
+     * @param frequencyHz  where
+     * @param axis         x, y, z or vector
+     * @param residualPerG |y| there, 1/g
+     * @param limitPerG    the limit there, 1/g; infinite when nothing limits it
+     * @param marginDb     20 log10(limit/residual), at most 300; NaN without a limit
+     */
+    public record Worst(double frequencyHz, String axis, double residualPerG, double limitPerG, double marginDb) { }
+}

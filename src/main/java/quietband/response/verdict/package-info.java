@@ -1,0 +1,4 @@
+/**
+ * The verdict: coverage, worst points, requirements judged one by one.
+ */
+package quietband.response.verdict;

@@ -1,0 +1,4 @@
+/**
+ * A unit as a pure function of seed and index: distributions, correlations, lots.
+ */
+package quietband.tolerance.draw;

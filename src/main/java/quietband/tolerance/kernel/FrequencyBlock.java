@@ -1,0 +1,182 @@
+package quietband.tolerance.kernel;
+
+import java.util.Arrays;
+import org.hipparchus.complex.Complex;
+import quietband.cancellation.CancellationPath;
+import quietband.demand.PhaseNoise;
+import quietband.demand.ResidualLimit;
+import quietband.model.Axis;
+import quietband.model.Cancellation;
+import quietband.model.Design;
+import quietband.model.Resonance;
+import quietband.oscillator.Sidebands;
+
+/**
+ * Some frequencies and everything at them that units share: path and support resonance as the design has them, limits, densities,
+ * noise. Arrays are not copied.
+ */
+public final class FrequencyBlock {
+
+    /** What a power is multiplied by where nothing at all is allowed. */
+    public static final double MOST = 1e300;
+
+    /** How many frequencies are nodes, and how many there are with those beside them, which come last. */
+    public final int n;
+    public final int lanes;
+    public final double[] f;
+    final double[] w;
+    public final double[] w2;
+    final double top;
+    /** Functions of springs with mass that units expand around, by family; empty without tables. */
+    final LineFunctions[] lines;
+    /** Support resonance per axis; null when there is none. */
+    double[][] hr;
+    double[][] hi;
+    /** Path of each axis without gain error, the design's latency and delay error counted; null without a correction. */
+    double[][] pr;
+    double[][] pi;
+    /**
+     * What a power is multiplied by to be over the residual limit's, per axis, of the vector in the first when that is judged;
+     * g^2, 0 where the limit is infinite, finite where it is 0. Without a limit it is 1 (ppb/g)^2.
+     */
+    public final double[][] overLimit = new double[3][];
+    /** Driving density per axis, g^2/Hz. */
+    public final double[][] density = new double[3][];
+    /** |path after the sensor|^2 and |filter hold tuning|^2 per axis, |tuning|^2, each as phase noise. */
+    public double[][] after2;
+    public double[][] digital2;
+    public double[] port2;
+    /** Phase noise at rest and its limit at the output, as power ratios per Hz; the limit is null when none is asked. */
+    public final double[] quiet;
+    public double[] noiseLimit;
+    /** 1/noiseLimit, and the phase noise of a power under an axis's density over noiseLimit; null when none is asked. */
+    public double[] overNoise;
+    public final double[][] drivenOverNoise = new double[3][];
+    /** The phase noise of a power under an axis's density. */
+    public final double[][] driven = new double[3][];
+    /** f0^2/(2 f^2): from a density of fractional frequency to phase noise. */
+    final double[] toPhase;
+
+    /**
+     * Works out what units share.
+     *
+     * @param frequencies the nodes, rising, and then what is looked at beside them
+     * @param nodes       how many are nodes
+     */
+    FrequencyBlock(double[] frequencies, int nodes, Design design, LineTables tables) {
+        f = frequencies;
+        n = nodes;
+        lanes = f.length;
+        w = new double[lanes];
+        w2 = new double[lanes];
+        quiet = new double[lanes];
+        toPhase = new double[lanes];
+        for (int t = 0; t < lanes; t++) {
+            w[t] = 2 * Math.PI * f[t];
+            w2[t] = w[t] * w[t];
+        }
+        top = Arrays.stream(w).max().orElseThrow();
+        lines = tables.on(w2, top, lanes);
+        Resonance support = design.oscillator().resonator().supportResonance();
+        if (support.on(0) || support.on(1) || support.on(2)) {
+            hr = new double[3][lanes];
+            hi = new double[3][lanes];
+            support(support, hr, hi);
+        }
+        design.cancellation().ifPresent(this::path);
+        noise(design);
+        limit(design);
+    }
+
+    /** H = (1 + j r/Q)/(1 - r^2 + j r/Q) per axis, into arrays of length n. */
+    void support(Resonance support, double[][] re, double[][] im) {
+        for (int i = 0; i < 3; i++) {
+            double fm = support.frequencyHz().get(i);
+            double q = support.q().get(i);
+            for (int t = 0; t < lanes; t++) {
+                double r = f[t] / fm;
+                double d = r / q;
+                double a = 1 - r * r;
+                double s = a * a + d * d;
+                re[i][t] = (a + d * d) / s;
+                im[i][t] = (d * a - d) / s;
+            }
+        }
+    }
+
+    private void path(Cancellation c) {
+        CancellationPath path = new CancellationPath(c);
+        pr = new double[3][lanes];
+        pi = new double[3][lanes];
+        after2 = new double[3][lanes];
+        digital2 = new double[3][lanes];
+        port2 = new double[lanes];
+        for (int t = 0; t < lanes; t++) {
+            double pole = path.tuningPole(f[t]).norm();
+            port2[t] = pole * pole;
+            for (int i = 0; i < 3; i++) {
+                Complex after = path.afterSensor(i, f[t]);
+                Complex p = path.sensor(i, f[t]).multiply(after).multiply(path.delay(i, f[t]));
+                pr[i][t] = p.getReal();
+                pi[i][t] = p.getImaginary();
+                after2[i][t] = after.getReal() * after.getReal() + after.getImaginary() * after.getImaginary();
+                double digital = path.filterAndHold(i, f[t]).norm() * pole;
+                digital2[i][t] = digital * digital;
+            }
+        }
+    }
+
+    private void noise(Design design) {
+        PhaseNoise noise = new PhaseNoise(design);
+        for (int t = 0; t < lanes; t++) {
+            quiet[t] = noise.quiet(f[t]);
+            toPhase[t] = Sidebands.phaseNoise(1, design.oscillator().outputHz(), f[t]);
+        }
+        for (Axis axis : Axis.ALL) {
+            double[] g2 = new double[lanes];
+            for (int t = 0; t < lanes; t++) {
+                g2[t] = noise.density(axis, f[t]);
+            }
+            density[axis.ordinal()] = g2;
+            driven[axis.ordinal()] = times(g2, toPhase);
+        }
+        if (design.cancellation().isPresent()) {
+            port2 = times(port2, toPhase);
+            for (int i = 0; i < 3; i++) {
+                after2[i] = times(after2[i], toPhase);
+                digital2[i] = times(digital2[i], toPhase);
+            }
+        }
+        if (design.requirement().phaseNoise().isPresent()) {
+            noiseLimit = new double[lanes];
+            overNoise = new double[lanes];
+            for (int t = 0; t < lanes; t++) {
+                noiseLimit[t] = StrictMath.pow(10, noise.limitDbc(f[t]).orElseThrow() / 10);
+                overNoise[t] = 1 / noiseLimit[t];
+            }
+            for (int i = 0; i < 3; i++) {
+                drivenOverNoise[i] = times(driven[i], overNoise);
+            }
+        }
+    }
+
+    private static double[] times(double[] x, double[] y) {
+        double[] product = new double[x.length];
+        for (int t = 0; t < product.length; t++) {
+            product[t] = x[t] * y[t];
+        }
+        return product;
+    }
+
+    private void limit(Design design) {
+        ResidualLimit limit = new ResidualLimit(design);
+        for (Axis axis : Axis.ALL) {
+            double[] over = new double[lanes];
+            overLimit[axis.ordinal()] = over;
+            for (int t = 0; t < lanes; t++) {
+                double l = !limit.asked() ? 1e-9 : design.requirement().byVector() ? limit.vector(f[t]) : limit.at(axis, f[t]);
+                over[t] = Math.min(MOST, 1 / (l * l));
+            }
+        }
+    }
+}

@@ -1,0 +1,232 @@
+package quietband.tolerance.kernel;
+
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * Springs with mass along one principal axis that differ little from one another. What such a line adds to D and to N,
+ * {@code k* phi(u)} and {@code m chi(u)} with {@code phi = b cot b}, {@code chi = tan(b/2)/b}, {@code u = b^2 = w^2 m/k*}, is expanded
+ * around one u for all: with {@code u_i = u (1 + d_i)} the sums over the lines are
+ * {@code sum_p u^p phi^(p)(u)/p! sum_i k*_i d_i^p b_i^T b_i}. Where the design's own line is near enough the expansion is around that,
+ * and the costly functions are those of a table that all units share; else it is around the lines' mean. Filled anew for each unit.
+ */
+final class LineFamily {
+
+    /** Highest power of d around the lines' mean. */
+    static final int ORDER = 5;
+    /** How many powers of d tables of the design's lines hold. */
+    static final int TABLED = 12;
+
+    private static final double NEGLIGIBLE = 1e-6;
+    /** By power: how large what it is the power of must be to count, the root of what is negligible. */
+    private static final double[] COUNTS = new double[TABLED];
+
+    static {
+        for (int p = 1; p < TABLED; p++) {
+            COUNTS[p] = StrictMath.pow(NEGLIGIBLE, 1.0 / p);
+        }
+    }
+
+    private static final double WIDEST = 0.12;
+    // 0.2^12 is 4e-9
+    private static final double WIDEST_TABLED = 0.2;
+    /** Lines that are summed up at once, and how many numbers are kept of them for each power of d. */
+    private static final int AT_ONCE = 4;
+    private static final int KEPT = 4 * AT_ONCE;
+
+    /** Which family's table serves; -1 when none does. */
+    int table;
+    double alphaRe;
+    double alphaIm;
+    /** sum_i k*_i d_i^p b_i^T b_i by element of the triangle, then p; which are not zero. */
+    final double[][] kRe = new double[UnitBody.TRIANGLE][];
+    final double[][] kIm = new double[UnitBody.TRIANGLE][];
+    final boolean[] stiff = new boolean[UnitBody.TRIANGLE];
+    /** sum_i m_i d_i^p b_i^T b_i by element of N, then p; which are not zero. */
+    final double[][] mRe = new double[18][];
+    final double[][] mIm = new double[18][];
+    final boolean[] heavy = new boolean[18];
+    /** k* d^p and m d^p of some lines: for each p the real parts of all k*, their imaginary parts, then those of m. */
+    private final double[] powers = new double[KEPT * TABLED];
+    private double ratio;
+    private double spread;
+    private double dRe;
+    private double dIm;
+
+    /** Expands around the design's own line. */
+    void aroundTable(int family, LineTables tables, List<UnitBody.Line> lines) {
+        around(family, tables.alphaRe(family), tables.alphaIm(family));
+        spread = widest(lines);
+    }
+
+    /** Expands around the mean of the lines. */
+    void aroundMean(List<UnitBody.Line> lines) {
+        double meanRe = 0;
+        double meanIm = 0;
+        double meanM = 0;
+        for (UnitBody.Line line : lines) {
+            meanRe += line.stiffness() / lines.size();
+            meanIm += line.stiffness() * line.loss() / lines.size();
+            meanM += line.mass() / lines.size();
+        }
+        double size = meanRe * meanRe + meanIm * meanIm;
+        around(-1, meanM * meanRe / size, -meanM * meanIm / size);
+        spread = lines.size() > 1 ? widest(lines) : 0;
+    }
+
+    private void around(int family, double re, double im) {
+        table = family;
+        alphaRe = re;
+        alphaIm = im;
+        ratio = Math.sqrt(re * re + im * im);
+    }
+
+    /** Whether the lines are near enough to what they are expanded around. */
+    boolean holds(double top) {
+        return step(top) < (table >= 0 ? WIDEST_TABLED : WIDEST);
+    }
+
+    private double widest(List<UnitBody.Line> lines) {
+        double widest = 0;
+        for (UnitBody.Line line : lines) {
+            departure(line);
+            widest = Math.max(widest, dRe * dRe + dIm * dIm);
+        }
+        return Math.sqrt(widest);
+    }
+
+    /** d of a line: (m/k*)/alpha - 1. */
+    private void departure(UnitBody.Line line) {
+        // m/(k (1 + j eta) alpha)
+        double re = line.stiffness() * (alphaRe - line.loss() * alphaIm) / line.mass();
+        double im = line.stiffness() * (alphaIm + line.loss() * alphaRe) / line.mass();
+        double s = re * re + im * im;
+        dRe = re / s - 1;
+        dIm = -im / s;
+    }
+
+    /** Sums up the lines with as many orders as count up to an angular frequency. */
+    void sum(List<UnitBody.Line> lines, double top) {
+        int orders = orders(top);
+        Arrays.fill(stiff, false);
+        Arrays.fill(heavy, false);
+        double[][] rows = new double[AT_ONCE][];
+        for (int from = 0; from < lines.size(); from += AT_ONCE) {
+            for (int l = 0; l < AT_ONCE; l++) {
+                boolean there = from + l < lines.size();
+                rows[l] = there ? lines.get(from + l).row() : new double[6];
+                if (there) {
+                    powers(lines.get(from + l), l, orders);
+                }
+            }
+            for (int i = 0; i < 6; i++) {
+                for (int j = 0; j < 6; j++) {
+                    add(i, j, rows[0][i] * rows[0][j], rows[1][i] * rows[1][j], rows[2][i] * rows[2][j], rows[3][i] * rows[3][j], orders);
+                }
+            }
+        }
+    }
+
+    private void powers(UnitBody.Line line, int l, int orders) {
+        if (orders > 1) {
+            departure(line);
+        }
+        double kr = line.stiffness();
+        double ki = line.stiffness() * line.loss();
+        double mr = line.mass();
+        double mi = 0;
+        for (int p = 0; p < orders; p++) {
+            int at = KEPT * p + l;
+            powers[at] = kr;
+            powers[at + AT_ONCE] = ki;
+            powers[at + 2 * AT_ONCE] = mr;
+            powers[at + 3 * AT_ONCE] = mi;
+            double r = kr * dRe - ki * dIm;
+            ki = kr * dIm + ki * dRe;
+            kr = r;
+            r = mr * dRe - mi * dIm;
+            mi = mr * dIm + mi * dRe;
+            mr = r;
+        }
+    }
+
+    /** Adds some lines' powers, times what their rows hold for i and j. */
+    private void add(int i, int j, double a, double b, double c, double d, int orders) {
+        if (a == 0 && b == 0 && c == 0 && d == 0) {
+            return;
+        }
+        if (j <= i) {
+            int e = UnitBody.at(i, j);
+            start(kRe, kIm, stiff, e, orders);
+            add(kRe[e], kIm[e], 0, a, b, c, d, orders);
+        }
+        if (j < 3) {
+            int e = 3 * i + j;
+            start(mRe, mIm, heavy, e, orders);
+            add(mRe[e], mIm[e], 2 * AT_ONCE, a, b, c, d, orders);
+        }
+    }
+
+    private static void start(double[][] re, double[][] im, boolean[] used, int e, int orders) {
+        if (re[e] == null) {
+            re[e] = new double[TABLED];
+            im[e] = new double[TABLED];
+        }
+        if (!used[e]) {
+            used[e] = true;
+            Arrays.fill(re[e], 0, orders, 0);
+            Arrays.fill(im[e], 0, orders, 0);
+        }
+    }
+
+    private void add(double[] re, double[] im, int first, double a, double b, double c, double d, int orders) {
+        int at = first;
+        for (int p = 0; p < orders; p++) {
+            re[p] += a * powers[at] + b * powers[at + 1] + (c * powers[at + 2] + d * powers[at + 3]);
+            im[p] += a * powers[at + 4] + b * powers[at + 5] + (c * powers[at + 6] + d * powers[at + 7]);
+            at += KEPT;
+        }
+    }
+
+    /** |u| at an angular frequency. */
+    double size(double w) {
+        return w * w * ratio;
+    }
+
+    /** How much smaller each further order is: d over the distance to the nearest pole, at pi^2; infinite beyond it. */
+    private double step(double w) {
+        double u = size(w);
+        return u < Math.PI * Math.PI ? spread * u / (Math.PI * Math.PI - u) : Double.POSITIVE_INFINITY;
+    }
+
+    /** How many orders count up to an angular frequency. */
+    int orders(double w) {
+        if (spread == 0) {
+            return 1;
+        }
+        int most = table >= 0 ? TABLED : ORDER + 1;
+        double step = step(w);
+        double left = step;
+        int orders = 1;
+        while (orders < most && left > NEGLIGIBLE) {
+            left *= step;
+            orders++;
+        }
+        return orders;
+    }
+
+    /**
+     * From which frequency of a block on each order counts. Frequencies beside its nodes are always among them.
+     *
+     * @param from filled up to the number of orders
+     */
+    void starts(int[] from, int orders, FrequencyBlock b) {
+        from[0] = 0;
+        for (int p = 1; p < orders; p++) {
+            // spread u/(pi^2 - u) is what counts there
+            double u = COUNTS[p] * Math.PI * Math.PI / (spread + COUNTS[p]);
+            int first = Arrays.binarySearch(b.w2, from[p - 1], b.n, u / ratio);
+            from[p] = first < 0 ? -first - 1 : first;
+        }
+    }
+}

@@ -1,0 +1,202 @@
+package quietband.tuning.cures;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Supplier;
+import quietband.demand.ResidualLimit;
+import quietband.model.Axis;
+import quietband.model.Design;
+import quietband.model.Stack;
+import quietband.response.Cause;
+import quietband.response.ResidualResponse;
+import quietband.response.verdict.Assessment;
+import quietband.response.verdict.StackVerdict;
+
+/** Finds for every gap of every stack its leading cause and what would just close it. */
+public final class Cures {
+
+    private static final String SENSITIVITY = "sensitivity";
+    private static final int PAIRS = 12;
+    private static final int OTHERS = 3;
+
+    private final Assessment assessment;
+    private final Design design;
+    private final ResidualLimit limit;
+    private final ResidualResponse response;
+    private final Remedies remedies;
+
+    private Cures(Assessment assessment) {
+        this.assessment = assessment;
+        this.design = assessment.design();
+        this.limit = new ResidualLimit(design);
+        this.response = new ResidualResponse(design);
+        this.remedies = new Remedies(design);
+    }
+
+    /** Every gap, stack by stack with the fullest first; none when no residual limit is asked. */
+    public static List<CoverageGap> of(Assessment assessment) {
+        return parts(assessment).stream().map(Supplier::get).flatMap(List::stream).toList();
+    }
+
+    /** The same as a search for each stack, the fullest first. */
+    public static List<Supplier<List<CoverageGap>>> parts(Assessment assessment) {
+        List<StackVerdict> verdicts = new ArrayList<>(assessment.verdicts());
+        Collections.reverse(verdicts);
+        return verdicts.stream().<Supplier<List<CoverageGap>>>map(v -> () -> new Cures(assessment).gaps(v)).toList();
+    }
+
+    private List<CoverageGap> gaps(StackVerdict verdict) {
+        List<CoverageGap> gaps = new ArrayList<>();
+        List<double[]> edges = verdict.gaps();
+        for (int i = 0; i < edges.size(); i++) {
+            double from = edges.get(i)[0];
+            double to = edges.get(i)[1];
+            // the stretch a cure answers for: the gap and half of what is covered beside it
+            double low = i == 0 ? design.requirement().fromHz() : Math.sqrt(edges.get(i - 1)[1] * from);
+            double high = i == edges.size() - 1 ? design.requirement().toHz() : Math.sqrt(to * edges.get(i + 1)[0]);
+            gaps.add(gap(verdict.stack(), from, to, low, high));
+        }
+        return gaps;
+    }
+
+    private CoverageGap gap(Stack stack, double from, double to, double low, double high) {
+        CoverageGap.Point worst = worst(stack, from, to);
+        CureSearch search = new CureSearch(new GapMargin(design, stack, low, high, worst.frequencyHz()),
+            stack == assessment.fullest());
+        double amplification = stack.sprung()
+            ? magnitude(Stack.ISOLATED, Cause.ALL, worst) / magnitude(Stack.BARE, Cause.ALL, worst) : 1;
+        List<Lead> leads = leads(stack, worst, amplification);
+        Lead lead = leads.get(0);
+        Optional<Cure> single = first(search, lead.remedies());
+        Optional<Cure> together = single.isPresent() ? Optional.empty() : together(search, leads);
+        boolean full = stack == assessment.fullest();
+        int wanted = full ? OTHERS : single.isEmpty() && together.isEmpty() ? 1 : 0;
+        List<Cure> others = others(search, leads, lead, wanted);
+        return new CoverageGap(stack, from, to, worst, amplification, lead.key(), lead.words(), lead.withoutPerG(), single, together,
+            others);
+    }
+
+    /** A cause with what is left without it and what can be done about it. */
+    private record Lead(String key, String words, double withoutPerG, List<Remedy> remedies) { }
+
+    /** The causes, the one that lowers the residual at the worst point most when made ideal first. */
+    private List<Lead> leads(Stack stack, CoverageGap.Point worst, double amplification) {
+        List<Lead> leads = new ArrayList<>();
+        if (stack.corrected()) {
+            for (Cause cause : Cause.values()) {
+                Set<Cause> others = EnumSet.complementOf(EnumSet.of(cause));
+                leads.add(new Lead(cause.key(), words(cause), magnitude(stack, others, worst),
+                    byEffect(remedies.of(cause), stack, worst)));
+            }
+            leads.sort(Comparator.comparingDouble(Lead::withoutPerG));
+        }
+        if (stack.sprung()) {
+            leads.addAll(platform(stack, worst, amplification));
+        }
+        leads.add(new Lead(SENSITIVITY, "the resonator's sensitivity", 0, List.of(remedies.sensitivity(stack))));
+        return leads;
+    }
+
+    private List<Lead> platform(Stack stack, CoverageGap.Point worst, double amplification) {
+        List<Remedy> damping = byEffect(remedies.damping(), stack, worst);
+        if (!stack.corrected()) {
+            List<Remedy> both = new ArrayList<>(damping);
+            both.addAll(remedies.softer());
+            return List.of(new Lead("platform", amplification > 1 ? "the platform amplifies at its own resonance"
+                : "the platform does not isolate this low", Double.NaN, both));
+        }
+        return List.of(new Lead("platform_damping", "amplification by the platform", Double.NaN, damping),
+            new Lead(Remedies.STIFFNESS, "springs too soft", Double.NaN, remedies.stiffer()));
+    }
+
+    private List<Remedy> byEffect(List<Remedy> parts, Stack stack, CoverageGap.Point worst) {
+        Comparator<Remedy> simpleFirst = Comparator.comparing(r -> r.key().equals(Cause.PATH.key()));
+        return parts.stream().sorted(simpleFirst.thenComparingDouble(r -> new GapMargin.Over(r.at(1), stack)
+            .at(worst.frequencyHz()))).toList();
+    }
+
+    private static String words(Cause cause) {
+        return switch (cause) {
+            case GAIN -> "gain error of the correction";
+            case PHASE -> "phase error of the correction";
+            case DELAY -> "delay error of the correction";
+            case PATH -> "lag and gain of the correction's path";
+            case CROSS_AXIS -> "cross-axis reading of the sensors";
+            case SENSOR_PLACE -> "place of the sensor";
+            case SUPPORT_RESONANCE -> "resonance of the resonator's support";
+            case WEIGHTS -> "weights of the correction";
+        };
+    }
+
+    private static Optional<Cure> first(CureSearch search, List<Remedy> candidates) {
+        return candidates.stream().map(search::cure).flatMap(Optional::stream).findFirst();
+    }
+
+    /** Two together that close the gap, one of them of the leading cause. */
+    private Optional<Cure> together(CureSearch search, List<Lead> leads) {
+        // what moves most goes first: the whole path before its parts
+        List<Remedy> own = leads.get(0).remedies();
+        List<Remedy> pairs = new ArrayList<>();
+        for (int i = own.size() - 1; i >= 0; i--) {
+            for (int k = 0; k < leads.size(); k++) {
+                // of the leading cause those that have not been paired yet
+                List<Remedy> others = k == 0 ? own.subList(0, i) : leads.get(k).remedies();
+                if (!leads.get(k).key().equals(SENSITIVITY)) {
+                    for (Remedy b : others) {
+                        pairs.add(own.get(i).with(b));
+                    }
+                }
+            }
+        }
+        return pairs.stream().limit(PAIRS).map(search::cure).flatMap(Optional::stream).findFirst();
+    }
+
+    private static List<Cure> others(CureSearch search, List<Lead> leads, Lead lead, int wanted) {
+        List<Cure> others = new ArrayList<>();
+        for (Lead other : leads) {
+            if (!other.key().equals(lead.key()) && others.size() < wanted) {
+                first(search, other.remedies()).ifPresent(others::add);
+            }
+        }
+        return others;
+    }
+
+    private CoverageGap.Point worst(Stack stack, double from, double to) {
+        GapMargin.Peak top = new GapMargin(design, stack, from, to, from).top(design);
+        double at = top.frequencyHz();
+        double most = top.overDb();
+        if (design.requirement().byVector()) {
+            double y = length(magnitudes(stack, Cause.ALL, at));
+            return new CoverageGap.Point(at, "vector", y, limit.vector(at), -most);
+        }
+        double[] y = magnitudes(stack, Cause.ALL, at);
+        Axis axis = Axis.X;
+        for (Axis a : Axis.ALL) {
+            axis = y[a.ordinal()] / limit.at(a, at) > y[axis.ordinal()] / limit.at(axis, at) ? a : axis;
+        }
+        return new CoverageGap.Point(at, axis.letter(), y[axis.ordinal()], limit.at(axis, at), -most);
+    }
+
+    private double[] magnitudes(Stack stack, Set<Cause> causes, double f) {
+        double[] re = new double[3];
+        double[] im = new double[3];
+        response.at(f);
+        response.residual(stack, causes, re, im);
+        return new double[] {StrictMath.hypot(re[0], im[0]), StrictMath.hypot(re[1], im[1]), StrictMath.hypot(re[2], im[2])};
+    }
+
+    private static double length(double[] y) {
+        return Math.sqrt(y[0] * y[0] + y[1] * y[1] + y[2] * y[2]);
+    }
+
+    private double magnitude(Stack stack, Set<Cause> causes, CoverageGap.Point worst) {
+        double[] y = magnitudes(stack, causes, worst.frequencyHz());
+        Axis axis = Axis.of(worst.axis());
+        return axis == null ? length(y) : y[axis.ordinal()];
+    }
+}

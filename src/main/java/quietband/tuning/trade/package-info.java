@@ -1,0 +1,4 @@
+/**
+ * Quantities swept against each other, or searched.
+ */
+package quietband.tuning.trade;

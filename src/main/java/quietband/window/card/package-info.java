@@ -1,0 +1,4 @@
+/**
+ * Drawn cards of figures beside the band.
+ */
+package quietband.window.card;

@@ -1,0 +1,4 @@
+/**
+ * The values of the model as fields.
+ */
+package quietband.window.values;

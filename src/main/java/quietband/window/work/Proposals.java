@@ -1,0 +1,84 @@
+package quietband.window.work;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.concurrent.Executor;
+import java.util.function.Consumer;
+import quietband.report.file.QuantityText;
+import quietband.response.verdict.StackVerdict;
+
+/** Runs the commands that change a design away from the event thread, and keeps what they propose until it is settled. */
+public final class Proposals implements AutoCloseable {
+
+    private final Executor shown;
+    private final Consumer<Made> sink;
+    private final LatestTask<Asked> working;
+
+    /** Every command that can be run from the window. */
+    public static List<Proposal> all() {
+        return List.of(new SpringsProposal(), new FilterProposal(), new FitProposal(), new OrientProposal());
+    }
+
+    private record Asked(Proposal proposal, DesignView view, String answer) { }
+
+    /**
+     * A proposal that is ready.
+     *
+     * @param name     of the command
+     * @param view     what it was worked out for
+     * @param offer    the changed model
+     * @param compared its curves and verdict
+     */
+    public record Made(String name, DesignView view, Proposal.Offer offer, VariantComparison.Compared compared) {
+
+        /** What it does, and what becomes of the worst point. */
+        public String words() {
+            StackVerdict.Worst w = compared.assessment().verdict(compared.assessment().fullest()).worst();
+            String margin = Double.isNaN(w.marginDb()) ? ""
+                : String.format(Locale.ROOT, " (%s %s)", QuantityText.db(Math.abs(w.marginDb())),
+                w.marginDb() < 0 ? "over" : "to spare");
+            return name + ": " + offer.words() + ". Worst then " + QuantityText.ppb(w.residualPerG()) + " ppb/g at "
+                + QuantityText.hz(w.frequencyHz())
+                + margin + ".";
+        }
+
+        /** Files the changed model refers to that are new, or other than those the model read before. */
+        public Map<String, byte[]> files() {
+            Map<String, byte[]> before = view.model().files();
+            Map<String, byte[]> files = new TreeMap<>(offer.changed().files());
+            files.entrySet().removeIf(e -> Arrays.equals(e.getValue(), before.get(e.getKey())));
+            return files;
+        }
+    }
+
+    public Proposals(Executor shown, Consumer<Made> sink, Consumer<RuntimeException> trouble) {
+        this.shown = shown;
+        this.sink = sink;
+        this.working = new LatestTask<>("proposal", this::work, e -> shown.execute(() -> trouble.accept(e)));
+    }
+
+    /** Runs a command on a view. */
+    public void run(Proposal proposal, DesignView view, Optional<String> answer) {
+        working.give(new Asked(proposal, view, answer.orElse("")));
+    }
+
+    public boolean idle() {
+        return working.idle();
+    }
+
+    private void work(Asked asked) {
+        Proposal.Offer offer = asked.proposal().offer(asked.view().model(), asked.answer());
+        Made made = new Made(asked.proposal().name(), asked.view(), offer, VariantComparison.Compared.of(offer.changed()));
+        shown.execute(() -> sink.accept(made));
+    }
+
+    /** Ends the thread. */
+    @Override
+    public void close() {
+        working.close();
+    }
+}

@@ -1,0 +1,4 @@
+/**
+ * Work away from the event thread: figures, variants, Monte Carlo, proposals.
+ */
+package quietband.window.work;

@@ -1,0 +1,4 @@
+/**
+ * Work shared among threads; who does which changes nothing.
+ */
+package quietband.work;
