@@ -16,7 +16,7 @@ public final class PageTemplates {
     /** The page of a template: a document that needs no other file. */
     public static String render(String template, Object view) {
         TemplateEngine engine = TemplateEngine.createPrecompiled(null, ContentType.Html, PageTemplates.class.getClassLoader(),
-            PageTemplates.class.getPackageName());
+            "quietband.report");
         StringOutput page = new StringOutput(1 << 19);
         engine.render(template, view, page);
         return page.toString();

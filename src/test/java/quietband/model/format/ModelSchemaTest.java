@@ -30,7 +30,7 @@ public class ModelSchemaTest {
         .getSchema(ModelSchema.text());
 
     public static Stream<Path> goodFiles() throws IOException {
-        List<Path> all = new ArrayList<>(List.of(Path.of("src/main/resources/quietband/model/start.yaml")));
+        List<Path> all = new ArrayList<>(List.of(Path.of("src/main/resources/quietband/model/edit/start.yaml")));
         for (Path directory : List.of(ModelFileTest.GOOD, Path.of("models"))) {
             if (Files.isDirectory(directory)) {
                 try (Stream<Path> files = Files.list(directory)) {
