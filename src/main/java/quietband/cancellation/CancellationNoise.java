@@ -5,7 +5,7 @@ import quietband.model.Cancellation.Sensor;
 import quietband.model.Vec;
 
 /**
- * Noise that the correction adds to a quiet oscillator, as one-sided density of fractional frequency S_y in 1/Hz.
+ * Noise that the correction adds to an oscillator, as one-sided density of fractional frequency S_y in 1/Hz.
  */
 public final class CancellationNoise {
 

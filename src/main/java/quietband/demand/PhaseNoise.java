@@ -12,7 +12,7 @@ import quietband.spectrum.LogCurve;
 
 /**
  * Phase noise at the output, as power ratios per Hz (10 log10 of them is dBc/Hz): what vibration makes of the residual,
- * L = f0^2/(2 f^2) sum_j |y_j|^2 S_a,j, and what is there anyway (quiet oscillator, sensor with converter, port).
+ * L = f0^2/(2 f^2) sum_j |y_j|^2 S_a,j, and what is there anyway (oscillator at rest, sensor with converter, port).
  */
 public final class PhaseNoise {
 
@@ -66,9 +66,9 @@ public final class PhaseNoise {
         return Sidebands.phaseNoise(sum, outputHz, f);
     }
 
-    /** The quiet oscillator's own noise, multiplied to the output; 0 when not given. */
-    public double quiet(double f) {
-        return design.oscillator().quietPhaseNoise()
+    /** Static noise: of the oscillator at rest, multiplied to the output; 0 when not given. */
+    public double staticNoise(double f) {
+        return design.oscillator().staticPhaseNoise()
             .map(q -> StrictMath.pow(10, q.at(f) / 10) * design.oscillator().outputGain()).orElse(0.0);
     }
 
@@ -84,7 +84,7 @@ public final class PhaseNoise {
 
     /** All that is there without vibration in a stack. */
     public double floor(Stack stack, double f) {
-        return quiet(f) + (stack.corrected() ? sensor(f) + tuning(f) : 0);
+        return staticNoise(f) + (stack.corrected() ? sensor(f) + tuning(f) : 0);
     }
 
     /** The limit in dBc/Hz; empty when none is asked. */

@@ -58,7 +58,7 @@ public final class SweepLimit {
     }
 
     private double floor(double f) {
-        double quiet = design.oscillator().quietPhaseNoise().map((LogCurve q) ->
+        double quiet = design.oscillator().staticPhaseNoise().map((LogCurve q) ->
             Sidebands.frequencyDensity(Math.pow(10, q.at(f) / 10), design.oscillator().carrierHz(), f)).orElse(0.0);
         return noise == null ? quiet : quiet + noise.sensor(f) + noise.tuning(f);
     }

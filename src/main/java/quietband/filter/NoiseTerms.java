@@ -54,9 +54,9 @@ public final class NoiseTerms {
         return Sidebands.phaseNoise(sum, outputHz, f);
     }
 
-    /** What no filter changes: the quiet oscillator and the port. */
+    /** What no filter changes: the oscillator at rest and the port. */
     public double fixed(double f) {
-        return noise.quiet(f) + noise.tuning(f);
+        return noise.staticNoise(f) + noise.tuning(f);
     }
 
     /** Total of a row without correction. */

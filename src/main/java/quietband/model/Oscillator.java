@@ -8,10 +8,10 @@ import quietband.spectrum.LogCurve;
  *
  * @param carrierHz        frequency of the oscillator, in Hz, above 0
  * @param outputHz         frequency at which phase noise is judged, in Hz, above 0
- * @param quietPhaseNoise  one-sided phase noise at the carrier without vibration, dBc/Hz over offset in Hz
+ * @param staticPhaseNoise  one-sided phase noise at the carrier without vibration, dBc/Hz over offset in Hz
  * @param resonator        the resonator
  */
-public record Oscillator(double carrierHz, double outputHz, Optional<LogCurve> quietPhaseNoise, Resonator resonator) {
+public record Oscillator(double carrierHz, double outputHz, Optional<LogCurve> staticPhaseNoise, Resonator resonator) {
 
     /**
      * The resonator as written.

@@ -52,13 +52,13 @@ public record Platform(double mass, Optional<Vec> size, Inertia inertia, Vec cen
      * @param relaxationRatio     stiffness of the relaxing branch over that of the spring, per principal axis
      * @param relaxationCornerHz  corner of the relaxing branch in Hz; infinite where there is none
      * @param mass                of the spring itself, kg, at least 0
-     * @param turn                takes the platform's axes to the principal axes
-     * @param seated              cannot pull along its z after the turn
-     * @param preload             compression force at rest in N; used when seated
+     * @param orientation         takes the platform's axes to the principal axes
+     * @param compressionOnly     cannot pull along its own z
+     * @param preload             compression force at rest in N; used when compression only
      */
     public record Spring(String group, int place, Vec at, Vec stiffness, Vec damping, Vec lossFactor,
-                         Vec relaxationRatio, Vec relaxationCornerHz, double mass, Rotation turn,
-                         boolean seated, double preload) {
+                         Vec relaxationRatio, Vec relaxationCornerHz, double mass, Rotation orientation,
+                         boolean compressionOnly, double preload) {
 
         /** How messages call it, e.g. {@code corners[2]}. */
         public String label() {

@@ -101,7 +101,7 @@ public final class Assembly {
     }
 
     private void add(Spring s, Map<Double, double[]> byCorner) {
-        double[] b = PointMotion.turned(s.at().minus(centre), s.turn());
+        double[] b = PointMotion.turned(s.at().minus(centre), s.orientation());
         for (int i = 0; i < 3; i++) {
             double k = s.stiffness().get(i);
             double eta = s.lossFactor().get(i);

@@ -23,14 +23,14 @@ public final class FrequencyTable {
      * @param residualPerG  |y_j| per stack (order of {@link #stacks()}) and axis, 1/g
      * @param vibration     phase noise by vibration per stack and row (order of {@link #rows()}), power ratio per Hz
      * @param floor         the same without vibration, per stack
-     * @param quiet         of the oscillator at rest, power ratio per Hz
+     * @param staticNoise       of the oscillator at rest, power ratio per Hz
      * @param sensor        of sensor and converter, power ratio per Hz
      * @param tuning        of the port, power ratio per Hz
      * @param limitDbc      phase-noise limit in dBc/Hz; NaN when none is asked
      * @param allowedPerG   residual that would just meet it per row, 1/g; infinite where nothing limits it
      * @param contributions per cause; empty without a correction
      */
-    public record Row(double frequencyHz, double[][] residualPerG, double[][] vibration, double[] floor, double quiet,
+    public record Row(double frequencyHz, double[][] residualPerG, double[][] vibration, double[] floor, double staticNoise,
                       double sensor, double tuning, double limitDbc, double[] allowedPerG,
                       List<Contribution> contributions) {
 
@@ -141,7 +141,7 @@ public final class FrequencyTable {
             for (int k = 0; k < allowed.length; k++) {
                 allowed[k] = noise.allowedPerG(noiseRows.get(k), f);
             }
-            return new Row(f, y, vibration, floor, noise.quiet(f), noise.sensor(f), noise.tuning(f),
+            return new Row(f, y, vibration, floor, noise.staticNoise(f), noise.sensor(f), noise.tuning(f),
                 noise.limitDbc(f).orElse(Double.NaN), allowed, contributions());
         }
 

@@ -96,7 +96,7 @@ public final class GridSeeds {
         Requirement r = design.requirement();
         add(grid, r.residual());
         add(grid, r.phaseNoise());
-        add(grid, design.oscillator().quietPhaseNoise());
+        add(grid, design.oscillator().staticPhaseNoise());
         for (Axis axis : Axis.ALL) {
             add(grid, design.vibration().drive(axis));
         }

@@ -71,7 +71,7 @@ class TradeCommandTest {
         Path model = folder.resolve("bare.yaml");
         Files.writeString(model, "quietband: 1\noscillator: {carrier: 10 MHz, resonator: {sensitivity: {x: 1.2 ppb/g, y: 0.1 ppb/g}}}\n"
             + "requirement:\n  residual: [{frequency: 10 Hz, limit: 1 ppb/g}]\n"
-            + "tolerances:\n  - {name: cut, of: oscillator.resonator.sensitivity.x, scale: 20 %, shape: uniform}\n");
+            + "tolerances:\n  - {name: cut, of: oscillator.resonator.sensitivity.x, scale: 20 %, distribution: uniform}\n");
         Run run = Run.of("trade", model, "--vary", "oscillator.resonator.sensitivity.x = 0.7 ppb/g to 1.5 ppb/g", "--search", "yield",
             "--units", "60", "--out", folder.resolve("y"), "--format", "json");
         assertThat(run.status()).as(run.err()).isZero();

@@ -35,7 +35,7 @@ class TurnedSpringsWishTest {
     void a_spring_along_y_goes_slack_in_time_at_the_level_told() throws IOException {
         // turned by a quarter about x the springs' z is the platform's -y; corners apart, so that the travels are; room before the stops
         String text = Files.readString(Path.of("models/rough-ride.yaml"))
-            .replace("z: 22 N/mm}", "z: 22 N/mm}\n      turn: {axis: x, angle: 90 deg}")
+            .replace("z: 22 N/mm}", "z: 22 N/mm}\n      orientation: {axis: x, angle: 90 deg}")
             .replace("clearance: {x: 0.4 mm, y: 0.4 mm,", "clearance: {x: 0.4 mm, y: 0.9 mm,");
         Path model = Files.writeString(folder.resolve("lying.yaml"), text);
         Run run = Run.of("springs", model, "--corner", "x=160 Hz, y=130 Hz, z=200 Hz", "--parts", "rates", "--out", folder.resolve("s"));

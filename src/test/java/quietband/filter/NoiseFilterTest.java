@@ -54,6 +54,6 @@ class NoiseFilterTest {
         FilterTask task = new FilterTask(Models.shipped("rough-ride.yaml"), FilterForm.TAPS, 6, FilterGoal.NOISE, 10, new double[] {10},
             Optional.empty());
         assertThatThrownBy(() -> FilterDesigner.design(task)).isInstanceOf(FilterException.class)
-            .hasMessageContaining("oscillator.quiet_phase_noise");
+            .hasMessageContaining("oscillator.static_phase_noise");
     }
 }

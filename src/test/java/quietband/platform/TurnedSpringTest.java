@@ -48,7 +48,7 @@ class TurnedSpringTest {
                 // u + theta x arm, seen along the principal axes: turned back by the opposite angle
                 Vec u = new Vec(q[0] + q[4] * arm.z() - q[5] * arm.y(), q[1] + q[5] * arm.x() - q[3] * arm.z(),
                     q[2] + q[3] * arm.y() - q[4] * arm.x());
-                Vec along = new Rotation(each.turn().axis(), -each.turn().angle()).apply(u);
+                Vec along = new Rotation(each.orientation().axis(), -each.orientation().angle()).apply(u);
                 energy += each.stiffness().x() * along.x() * along.x() + each.stiffness().y() * along.y() * along.y()
                     + each.stiffness().z() * along.z() * along.z();
             }

@@ -50,11 +50,11 @@ class SecondRoadTest {
               damping: {x: 2 N*s/m, y: 3 N*s/m}
               loss_factor: 8 %
               mass: 4 g
-              turn: {axis: {x: 1, y: 1, z: 0}, angle: 50 deg}
+              orientation: {axis: {x: 1, y: 1, z: 0}, angle: 50 deg}
             - at: [{x: -20 mm, y: -26 mm, z: 1 mm}, {x: 24 mm, y: -20 mm, z: 3 mm}]
               stiffness: 15 N/mm
               relaxation: {stiffness_ratio: {x: 0.5, y: 1.5, z: 0.3}, corner: 130 Hz}
-              turn: {axis: z, angle: -20 deg}
+              orientation: {axis: z, angle: -20 deg}
         cancellation:
           weights: {x: 0.4 ppb/g, y: -0.5 ppb/g, z: 0.6 ppb/g}
           sensor:
@@ -212,7 +212,7 @@ class SecondRoadTest {
     }
 
     private static void add(Spring s, int i, Vec centre, double w, FieldMatrix<Complex> d, FieldMatrix<Complex> e) {
-        Vec axis = s.turn().apply(Vec.ZERO.with(quietband.model.Axis.ALL.get(i), 1));
+        Vec axis = s.orientation().apply(Vec.ZERO.with(quietband.model.Axis.ALL.get(i), 1));
         Vec arm = s.at().minus(centre);
         // a force along the axis at the arm, and its moment arm x axis
         double[] row = {axis.x(), axis.y(), axis.z(), arm.y() * axis.z() - arm.z() * axis.y(),
@@ -255,7 +255,7 @@ class SecondRoadTest {
         double[][] k = new double[6][6];
         for (Spring s : p.springs()) {
             for (int i = 0; i < 3; i++) {
-                Vec axis = s.turn().apply(Vec.ZERO.with(quietband.model.Axis.ALL.get(i), 1));
+                Vec axis = s.orientation().apply(Vec.ZERO.with(quietband.model.Axis.ALL.get(i), 1));
                 Vec arm = s.at().minus(p.centreOfGravity());
                 double[] row = {axis.x(), axis.y(), axis.z(), arm.y() * axis.z() - arm.z() * axis.y(),
                     arm.z() * axis.x() - arm.x() * axis.z(), arm.x() * axis.y() - arm.y() * axis.x()};

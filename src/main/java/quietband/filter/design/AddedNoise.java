@@ -10,12 +10,12 @@ import quietband.spectrum.FrequencyQuadrature;
 /**
  * What the correction adds to the phase noise of a unit that nothing shakes.
  *
- * @param riseDb      largest rise over the quiet oscillator in the band, dB; NaN without {@code quiet_phase_noise}
+ * @param riseDb      largest rise over the oscillator at rest in the band, dB; NaN without {@code static_phase_noise}
  * @param frequencyHz where
- * @param quietRad    integrated phase noise of the quiet oscillator over the jitter's band, rad
+ * @param staticRad    integrated phase noise of the oscillator at rest over the jitter's band, rad
  * @param addedRad    of sensors, converter and port alone, rad
  */
-public record AddedNoise(double riseDb, double frequencyHz, double quietRad, double addedRad) {
+public record AddedNoise(double riseDb, double frequencyHz, double staticRad, double addedRad) {
 
     static AddedNoise of(Design design) {
         PhaseNoise noise = new PhaseNoise(design);
@@ -24,7 +24,7 @@ public record AddedNoise(double riseDb, double frequencyHz, double quietRad, dou
         double worst = Double.NaN;
         double at = Double.NaN;
         for (double f : DesignGrid.of(design, r.fromHz(), r.toHz())) {
-            double quiet = noise.quiet(f);
+            double quiet = noise.staticNoise(f);
             double rise = 10 * StrictMath.log10(noise.floor(stack, f) / quiet);
             if (quiet > 0 && !(rise <= worst)) {
                 worst = rise;
@@ -34,8 +34,8 @@ public record AddedNoise(double riseDb, double frequencyHz, double quietRad, dou
         double from = r.jitter().map(Requirement.Jitter::fromHz).orElse(r.fromHz());
         double to = r.jitter().map(Requirement.Jitter::toHz).orElse(r.toHz());
         double[] sums = FrequencyQuadrature.integrate(DesignGrid.of(design, from, to), 2, (f, into) -> {
-            into[0] = noise.quiet(f);
-            into[1] = noise.floor(stack, f) - noise.quiet(f);
+            into[0] = noise.staticNoise(f);
+            into[1] = noise.floor(stack, f) - noise.staticNoise(f);
         });
         return new AddedNoise(worst, at, Math.sqrt(2 * sums[0]), Math.sqrt(2 * Math.max(0, sums[1])));
     }

@@ -81,9 +81,9 @@ public final class FilterChecks {
         }
         for (double f : LogGrid.between(400, design.requirement().fromHz(), design.requirement().toHz())) {
             boolean shaken = Axis.ALL.stream().anyMatch(a -> noise.density(a, f) > 0);
-            if (!shaken && noise.quiet(f) == 0) {
+            if (!shaken && noise.staticNoise(f) == 0) {
                 throw new FilterException(String.format(Locale.ROOT, "nothing makes noise at %.5g Hz, so any correction is above none "
-                    + "there; add oscillator.quiet_phase_noise, or a profile over the whole band", f));
+                    + "there; add oscillator.static_phase_noise, or a profile over the whole band", f));
             }
         }
     }

@@ -26,7 +26,7 @@ final class FittedTolerances {
             boolean offered = v.state() == FitResult.State.FOUND && v.standardError() > 0;
             names.add(offered ? free("fit of " + v.of(), taken) : null);
             if (offered) {
-                entries.add(String.format(Locale.ROOT, "{name: %s, of: %s, add: %s, draw: once}",
+                entries.add(String.format(Locale.ROOT, "{name: %s, of: %s, add: %s, draw: unit}",
                     quoted(names.get(names.size() - 1)), quoted(v.of()), Amounts.print(rounded(v.standardError()), v.dimension())));
             }
         }

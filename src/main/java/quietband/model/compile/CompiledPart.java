@@ -40,8 +40,8 @@ public interface CompiledPart<T> {
         return written.given() ? v -> Optional.of(vec(v, slot)) : v -> Optional.empty();
     }
 
-    /** A turn: its axis is fixed, its angle a number. */
-    static CompiledPart<Rotation> turn(WrittenValue written) {
+    /** An orientation: its axis is fixed, its angle a number. */
+    static CompiledPart<Rotation> orientation(WrittenValue written) {
         Vec axis = written.get("axis").value() instanceof Vec vec ? vec : Rotation.NONE.axis();
         int angle = written.get("angle").slot();
         Rotation still = new Rotation(axis, 0);

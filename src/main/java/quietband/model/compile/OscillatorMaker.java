@@ -17,11 +17,11 @@ final class OscillatorMaker {
         WrittenValue output = oscillator.get("output");
         int judged = output.slot();
         boolean follows = !output.given();
-        CompiledPart<Optional<LogCurve>> quiet =
-            CompiledPart.curve(oscillator.get("quiet_phase_noise"), "offset", "level", LogCurve::decibel, nominal);
+        CompiledPart<Optional<LogCurve>> staticNoise =
+            CompiledPart.curve(oscillator.get("static_phase_noise"), "offset", "level", LogCurve::decibel, nominal);
         CompiledPart<Oscillator.Resonator> resonator = resonator(oscillator.get("resonator"));
         return v -> new Oscillator(v[carrier],
-            follows ? DerivedNumbers.value(v[carrier], v[judged], nominal[judged]) : v[judged], quiet.from(v), resonator.from(v));
+            follows ? DerivedNumbers.value(v[carrier], v[judged], nominal[judged]) : v[judged], staticNoise.from(v), resonator.from(v));
     }
 
     static CompiledPart<Oscillator.Resonator> resonator(WrittenValue block) {
@@ -30,7 +30,7 @@ final class OscillatorMaker {
         int sensitivity = block.get("sensitivity").slot();
         int position = block.get("position").slot();
         CompiledPart<Resonance> resonance = CompiledPart.resonance(block.get("support_resonance"));
-        CompiledPart<Rotation> orientation = CompiledPart.turn(block.get("orientation"));
+        CompiledPart<Rotation> orientation = CompiledPart.orientation(block.get("orientation"));
         return v -> new Oscillator.Resonator(cut, support, CompiledPart.vec(v, sensitivity), CompiledPart.vec(v, position),
             resonance.from(v), orientation.from(v));
     }

@@ -80,10 +80,11 @@ final class PlatformMaker {
         int ratio = spring.get("relaxation").get("stiffness_ratio").slot();
         int corner = spring.get("relaxation").get("corner").slot();
         int mass = spring.get("mass").slot();
-        CompiledPart<Rotation> turn = CompiledPart.turn(spring.get("turn"));
-        boolean seated = spring.get("ends").text().equals("seated");
+        CompiledPart<Rotation> orientation = CompiledPart.orientation(spring.get("orientation"));
+        boolean compressionOnly = spring.get("ends").text().equals("compression_only");
         int preload = spring.get("preload").slot();
         return v -> new Platform.Spring(group, place, CompiledPart.vec(v, at), CompiledPart.vec(v, stiffness), CompiledPart.vec(v, damping),
-            CompiledPart.vec(v, loss), CompiledPart.vec(v, ratio), CompiledPart.vec(v, corner), v[mass], turn.from(v), seated, v[preload]);
+            CompiledPart.vec(v, loss), CompiledPart.vec(v, ratio), CompiledPart.vec(v, corner), v[mass],
+            orientation.from(v), compressionOnly, v[preload]);
     }
 }

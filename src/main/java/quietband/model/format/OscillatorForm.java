@@ -14,8 +14,8 @@ final class OscillatorForm {
 
     private OscillatorForm() { }
 
-    /** A turn about an axis, used for the resonator and for springs. */
-    static FormatNode.Block turn() {
+    /** An orientation by axis and angle, used for the resonator and for springs. */
+    static FormatNode.Block orientation() {
         return FormatNode.Block.of(
             FormatKey.of("axis", new FormatNode.Direction(false), "x, y, z or a direction {x, y, z}").must(),
             FormatKey.num("angle", Dimension.ANGLE, ANY, "right-handed: 90 deg about z takes x to y").or(0).must())
@@ -34,7 +34,7 @@ final class OscillatorForm {
             FormatKey.num("carrier", Dimension.FREQUENCY, POSITIVE, "frequency of the oscillator").must(),
             FormatKey.num("output", Dimension.FREQUENCY, POSITIVE,
                 "frequency at which phase noise is judged; default: the carrier"),
-            FormatKey.of("quiet_phase_noise", levels("offset", "offset from the carrier", "level", Dimension.PHASE_NOISE,
+            FormatKey.of("static_phase_noise", levels("offset", "offset from the carrier", "level", Dimension.PHASE_NOISE,
                 "one-sided phase noise without vibration"), "phase noise at the carrier without vibration"),
             FormatKey.of("resonator", resonator(), "the resonator").must());
     }
@@ -47,6 +47,6 @@ final class OscillatorForm {
                 "acceleration sensitivity vector before it is turned").must(),
             FormatKey.axes("position", Dimension.LENGTH, ANY, "of the blank, from the origin").or(0),
             FormatKey.of("support_resonance", SUPPORT_RESONANCE, "of the blank on its support, one or per axis"),
-            FormatKey.of("orientation", turn(), "turn of the sensitivity vector"));
+            FormatKey.of("orientation", orientation(), "rotation of the sensitivity vector"));
     }
 }

@@ -56,8 +56,9 @@ final class PlatformForm {
                 FormatKey.axes("corner", Dimension.FREQUENCY, POSITIVE, "corner of the relaxing branch").orNone()),
                 "a branch of a spring and a damper in series"),
             FormatKey.num("mass", Dimension.MASS, NOT_NEGATIVE, "of each spring itself (surge)").or(0),
-            FormatKey.of("turn", OscillatorForm.turn(), "takes the platform's axes to the principal axes"),
-            FormatKey.word("ends", "held both ways, or seated: cannot pull along its z", "held", "seated"),
-            FormatKey.num("preload", Dimension.FORCE, NOT_NEGATIVE, "compression at rest of a seated spring").or(0));
+            FormatKey.of("orientation", OscillatorForm.orientation(), "takes the platform's axes to the principal axes"),
+            FormatKey.word("ends", "bonded: acts both ways; compression_only: cannot pull along its z", "bonded",
+                "compression_only"),
+            FormatKey.num("preload", Dimension.FORCE, NOT_NEGATIVE, "compression at rest of a compression-only spring").or(0));
     }
 }

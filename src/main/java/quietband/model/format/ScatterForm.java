@@ -14,11 +14,12 @@ final class ScatterForm {
             FormatKey.text("of", FormatNode.Kind.PATH, "path of the quantity, e.g. platform.springs.stiffness").must(),
             FormatKey.num("scale", Dimension.RATIO, NumberRange.NOT_NEGATIVE, "the quantity is multiplied by 1 + the drawn value"),
             FormatKey.of("add", new FormatNode.AnyAmount(), "the drawn value is added; in the quantity's unit"),
-            FormatKey.word("shape", "distribution; value: standard deviation, or half width of the last two", "normal",
+            FormatKey.word("distribution", "value: standard deviation, or half width of the last two", "normal",
                 "truncated", "lognormal", "uniform", "triangular"),
-            FormatKey.of("limits", new FormatNode.AnyAmount(), "largest deviation of a truncated shape, like scale or add"),
-            FormatKey.word("draw", "default: every component its own number; spring: one per place; once: one for all",
-                "spring", "once"),
+            FormatKey.of("truncate_at", new FormatNode.AnyAmount(),
+                "largest deviation of a truncated distribution, like scale or add"),
+            FormatKey.word("draw", "default: every component its own number; spring: one per place; unit: one for all",
+                "spring", "unit"),
             FormatKey.text("lot", FormatNode.Kind.FILE, "CSV file: serial,x_ppb_per_g,y_ppb_per_g,z_ppb_per_g; rows drawn whole")),
             null, 0);
     }

@@ -19,8 +19,8 @@ final class SchemaRules {
                     Map.of("anyOf", List.of(needs("taps"), needs("sections"))))));
             case "vibration.random" -> oneOf("file", "points");
             case "tolerances" -> SchemaNumbers.ordered("oneOf", List.of(needs("scale"), needs("add"), needs("lot")),
-                "dependentSchemas", Map.of("limits", SchemaNumbers.ordered("required", List.of("shape"),
-                    "properties", Map.of("shape", Map.of("const", "truncated")))));
+                "dependentSchemas", Map.of("truncate_at", SchemaNumbers.ordered("required", List.of("distribution"),
+                    "properties", Map.of("distribution", Map.of("const", "truncated")))));
             case "conditions.change" -> oneOf("set", "scale", "add");
             default -> Map.of();
         };

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.TreeSet;
 import java.util.function.Consumer;
 import java.util.stream.IntStream;
+import quietband.model.text.FormerNames;
 import quietband.model.text.SpellingSuggestion;
 import quietband.units.Dimension;
 
@@ -174,6 +175,10 @@ public final class Quantities {
         if (tokens.get(0).name().equals("platform") && layout.slots().stream()
             .noneMatch(s -> s.path().startsWith("platform.springs."))) {
             return new BadPathException(path, "the model has no platform", "");
+        }
+        String now = FormerNames.path(path);
+        if (!now.equals(path) && (known.contains(now) || known.stream().anyMatch(k -> k.startsWith(now + ".")))) {
+            return new BadPathException(path, "names no number of this model", "it is called '" + now + "' now");
         }
         return new BadPathException(path, "names no number of this model",
             SpellingSuggestion.advice(path, known, "paths look like platform.springs.stiffness or oscillator.carrier"));

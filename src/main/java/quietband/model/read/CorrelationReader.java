@@ -90,7 +90,7 @@ final class CorrelationReader {
         return switch (tolerance.draw()) {
             case COMPONENT -> of.size();
             case SPRING -> Math.max(1, of.springs());
-            case ONCE -> 1;
+            case UNIT -> 1;
         };
     }
 

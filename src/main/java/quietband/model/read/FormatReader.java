@@ -12,6 +12,7 @@ import quietband.model.format.ModelForm;
 import quietband.model.format.WrittenValue;
 import quietband.model.text.FileProblem;
 import quietband.model.text.FileProblems;
+import quietband.model.text.FormerNames;
 import quietband.model.text.ModelException;
 import quietband.model.text.YamlNode;
 
@@ -126,7 +127,10 @@ final class FormatReader {
             FormatKey key = name == null ? null : form.key(name).orElse(null);
             if (name != null && key == null) {
                 maps.unknown(pair, form.names(), path);
-            } else if (key != null && !MapReader.leftOut(pair.value())) {
+                name = FormerNames.now(name, form.names()).filter(now -> !seen.containsKey(now)).orElse(null);
+                key = name == null ? null : form.key(name).orElseThrow();
+            }
+            if (key != null && !MapReader.leftOut(pair.value())) {
                 written.put(name, walk(key, pair.value(), pair.key(), MapReader.join(path, name)));
             }
         }

@@ -42,10 +42,10 @@ final class PlatformChecks {
     }
 
     private void spring(WrittenValue spring) {
-        boolean seated = spring.get("ends").text().equals("seated");
+        boolean compressionOnly = spring.get("ends").text().equals("compression_only");
         WrittenValue preload = spring.get("preload");
-        if (preload.given() && !seated) {
-            problems.warn(preload.node(), preload.path(), "does nothing without 'ends: seated'", "");
+        if (preload.given() && !compressionOnly) {
+            problems.warn(preload.node(), preload.path(), "does nothing without 'ends: compression_only'", "");
         }
         WrittenValue relaxation = spring.get("relaxation");
         if (relaxation.get("stiffness_ratio").given() != relaxation.get("corner").given()) {

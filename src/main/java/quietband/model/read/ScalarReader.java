@@ -9,6 +9,7 @@ import quietband.model.Vec;
 import quietband.model.format.FormatNode;
 import quietband.model.quantity.NumberRange;
 import quietband.model.text.FileProblems;
+import quietband.model.text.FormerNames;
 import quietband.model.text.SpellingSuggestion;
 import quietband.model.text.YamlNode;
 import quietband.units.Amounts;
@@ -73,7 +74,7 @@ final class ScalarReader {
         return text;
     }
 
-    /** One of some words; null, with a problem told, when it is none. */
+    /** One of some words; with a problem told the one meant by its former name, or null, when it is none. */
     String word(List<String> words, YamlNode node, String path) {
         if (node.isScalar() && words.contains(node.text())) {
             return node.text();
@@ -82,7 +83,7 @@ final class ScalarReader {
             : String.join(", ", words.subList(0, words.size() - 1)) + " or " + words.get(words.size() - 1);
         problems.add(node, path, node.isNull() ? "has no value" : node.shown() + " is not known here",
             node.isScalar() ? SpellingSuggestion.advice(node.text(), words, "write " + all) : "write " + all);
-        return null;
+        return node.isScalar() ? FormerNames.now(node.text(), words).orElse(null) : null;
     }
 
     /** A direction, as written for an axis map, with length 1 for a letter; null, with a problem told, when none. */

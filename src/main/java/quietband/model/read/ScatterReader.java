@@ -42,32 +42,32 @@ final class ScatterReader {
         Optional<SelectedNumbers> of = selection(entry.get("of"));
         WrittenValue lot = entry.get("lot");
         Tolerance.Kind kind = kind(entry);
-        Tolerance.Shape shape = entry.get("shape").text().isEmpty() ? Tolerance.Shape.NORMAL
-            : Tolerance.Shape.valueOf(entry.get("shape").text().toUpperCase(Locale.ROOT));
+        Tolerance.Distribution distribution = entry.get("distribution").text().isEmpty() ? Tolerance.Distribution.NORMAL
+            : Tolerance.Distribution.valueOf(entry.get("distribution").text().toUpperCase(Locale.ROOT));
         Tolerance.Draw draw = switch (entry.get("draw").text()) {
             case "spring" -> Tolerance.Draw.SPRING;
-            case "once" -> Tolerance.Draw.ONCE;
+            case "unit" -> Tolerance.Draw.UNIT;
             default -> Tolerance.Draw.COMPONENT;
         };
-        limitsDue(entry, kind, shape);
+        truncationDue(entry, kind, distribution);
         if (of.isEmpty() || kind == null || entry.bad()) {
             return Optional.empty();
         }
         if (draw == Tolerance.Draw.SPRING && of.get().springs() == 0) {
             problems.add(entry.get("draw").node(), entry.get("draw").path(), "spring is for quantities of springs only",
-                "write once, or leave draw out");
+                "write unit, or leave draw out");
         }
         String name = entry.get("name").given() ? entry.get("name").text() : of.get().path();
         if (kind == Tolerance.Kind.LOT) {
-            return lot(lot, of.get()).map(rows -> new Tolerance(name, of.get().path(), kind, 0, shape, draw,
+            return lot(lot, of.get()).map(rows -> new Tolerance(name, of.get().path(), kind, 0, distribution, draw,
                 Double.POSITIVE_INFINITY, Optional.of(rows)));
         }
         double value = kind == Tolerance.Kind.SCALE ? scale(entry.get("scale"), of.get())
             : amount(entry.get("add"), of.get().dimension().difference(), NumberRange.NOT_NEGATIVE);
-        double limit = !entry.get("limits").given() ? Double.POSITIVE_INFINITY
-            : amount(entry.get("limits"), kind == Tolerance.Kind.SCALE ? Dimension.RATIO
+        double limit = !entry.get("truncate_at").given() ? Double.POSITIVE_INFINITY
+            : amount(entry.get("truncate_at"), kind == Tolerance.Kind.SCALE ? Dimension.RATIO
                 : of.get().dimension().difference(), NumberRange.POSITIVE);
-        return Optional.of(new Tolerance(name, of.get().path(), kind, value, shape, draw, limit, Optional.empty()));
+        return Optional.of(new Tolerance(name, of.get().path(), kind, value, distribution, draw, limit, Optional.empty()));
     }
 
     private Tolerance.Kind kind(WrittenValue entry) {
@@ -83,17 +83,17 @@ final class ScatterReader {
         return lot ? Tolerance.Kind.LOT : scale ? Tolerance.Kind.SCALE : Tolerance.Kind.ADD;
     }
 
-    private void limitsDue(WrittenValue entry, Tolerance.Kind kind, Tolerance.Shape shape) {
-        WrittenValue limits = entry.get("limits");
-        if (limits.given() && shape != Tolerance.Shape.TRUNCATED) {
-            problems.add(limits.node(), limits.path(), "limits are for shape truncated only",
-                "write shape: truncated, or leave limits out");
-        } else if (!limits.given() && shape == Tolerance.Shape.TRUNCATED) {
-            problems.add(entry.get("shape").node(), entry.path(), "a truncated shape lacks limits",
-                "add limits, e.g. limits: 3 %");
+    private void truncationDue(WrittenValue entry, Tolerance.Kind kind, Tolerance.Distribution distribution) {
+        WrittenValue limit = entry.get("truncate_at");
+        if (limit.given() && distribution != Tolerance.Distribution.TRUNCATED) {
+            problems.add(limit.node(), limit.path(), "is for distribution truncated only",
+                "write distribution: truncated, or leave truncate_at out");
+        } else if (!limit.given() && distribution == Tolerance.Distribution.TRUNCATED) {
+            problems.add(entry.get("distribution").node(), entry.path(), "a truncated distribution lacks truncate_at",
+                "add it, e.g. truncate_at: 3 %");
         }
         if (kind == Tolerance.Kind.LOT) {
-            for (String key : List.of("shape", "draw")) {
+            for (String key : List.of("distribution", "draw")) {
                 if (entry.get(key).given()) {
                     problems.add(entry.get(key).node(), entry.get(key).path(), "means nothing beside lot",
                         "rows of a lot are drawn whole; leave it out");

@@ -2,14 +2,19 @@ package quietband.model.text;
 
 import java.util.Collection;
 import java.util.Locale;
+import java.util.Optional;
 
 /** The known word that a misspelt one was probably meant to be. */
 public final class SpellingSuggestion {
 
     private SpellingSuggestion() { }
 
-    /** "did you mean 'stiffness'?", or the given other advice when nothing is near. */
+    /** "did you mean 'stiffness'?", the name of now for a former one, or the given other advice when nothing is near. */
     public static String advice(String word, Collection<String> known, String otherwise) {
+        Optional<String> now = FormerNames.now(word, known);
+        if (now.isPresent()) {
+            return "it is called '" + now.get() + "' now";
+        }
         String best = null;
         int least = Math.max(1, Math.min(3, word.length() / 3)) + 1;
         for (String candidate : known) {

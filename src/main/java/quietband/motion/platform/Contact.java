@@ -9,12 +9,12 @@ import quietband.platform.PointMotion;
 
 /**
  * Something that changes the platform's equations while it is displaced beyond a threshold: a bump stop that is touched, or a
- * seated spring that has gone slack (whose force then stays what it was at the threshold). While
+ * compression-only spring that has gone slack (whose force then stays what it was at the threshold). While
  * {@code row r > threshold} the platform feels the extra force {@code -stiffness (row r - threshold) - damping row r'}
  * along the row; a slack spring takes away its own stiffness and damping, so that both are negative.
  *
  * @param label     how messages call it
- * @param stop      a bump stop, else a seated spring
+ * @param stop      a bump stop, else a compression-only spring
  * @param row       direction (length 6)
  * @param threshold m
  * @param stiffness N/m
@@ -46,7 +46,7 @@ record Contact(String label, boolean stop, double[] row, double threshold, doubl
 
     /** z after the turn of a spring: its row of Q^T B. */
     static double[] axial(Assembly assembly, Spring s) {
-        double[] b = PointMotion.turned(assembly.fromCentre(s.at()), s.turn());
+        double[] b = PointMotion.turned(assembly.fromCentre(s.at()), s.orientation());
         double[] row = new double[6];
         System.arraycopy(b, 12, row, 0, 6);
         return row;

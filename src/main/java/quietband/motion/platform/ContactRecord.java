@@ -1,10 +1,10 @@
 package quietband.motion.platform;
 
 /**
- * What a stop or a seated spring did in a pass.
+ * What a stop or a compression-only spring did in a pass.
  *
  * @param label    which
- * @param stop     a bump stop, else a seated spring
+ * @param stop     a bump stop, else a compression-only spring
  * @param times    how often it was touched or went slack
  * @param duration for how long altogether, s
  */

@@ -29,7 +29,7 @@ import quietband.units.StandardGravity;
  */
 public final class PlatformEquations {
 
-    /** A spring mu along a row in series with a damper mu/corner; belongs to a seated spring's axis or, with -1, to none. */
+    /** A spring mu along a row in series with a damper mu/corner; belongs to a compression-only spring's axis or, with -1, to none. */
     record Branch(double[] row, double stiffness, double corner, int spring) { }
 
     private final Assembly assembly;
@@ -50,7 +50,7 @@ public final class PlatformEquations {
     /**
      * Builds the equations.
      *
-     * @param nonlinear whether stops and seated springs may act (see {@link #contacts()})
+     * @param nonlinear whether stops and compression-only springs may act (see {@link #contacts()})
      */
     PlatformEquations(Platform platform, Assembly assembly, LossModel loss, boolean nonlinear) {
         this.platform = platform;
@@ -76,13 +76,13 @@ public final class PlatformEquations {
 
     private void add(int number, boolean nonlinear, Map<Double, double[]> byCorner) {
         Spring s = platform.springs().get(number);
-        double[] b = PointMotion.turned(assembly.fromCentre(s.at()), s.turn());
+        double[] b = PointMotion.turned(assembly.fromCentre(s.at()), s.orientation());
         for (int i = 0; i < 3; i++) {
             double k = s.stiffness().get(i);
             double eta = s.lossFactor().get(i);
             double[] row = new double[6];
             System.arraycopy(b, 6 * i, row, 0, 6);
-            boolean loose = nonlinear && s.seated() && i == 2 && k > 0;
+            boolean loose = nonlinear && s.compressionOnly() && i == 2 && k > 0;
             double cornerHz = s.relaxationCornerHz().get(i);
             if (Double.isFinite(cornerHz)) {
                 branch(row, s.relaxationRatio().get(i) * k, 2 * Math.PI * cornerHz, loose ? number : -1, byCorner);
@@ -200,7 +200,7 @@ public final class PlatformEquations {
         return 2 * modes + branches.size();
     }
 
-    /** Stops and seated springs, in the order of the bits of a set. */
+    /** Stops and compression-only springs, in the order of the bits of a set. */
     List<Contact> contacts() {
         return contacts;
     }

@@ -27,7 +27,7 @@ final class MethodText {
                 100 * fit.worst(2 * Math.PI * design.requirement().fromHz(),
                     2 * Math.PI * plan.loss().topHz()), design.requirement().fromHz(), plan.loss().topHz())));
             if (p.contact() != null) {
-                into.add("Stops and seated springs act: where one is reached, the equations change at the crossing, found to "
+                into.add("Stops and compression-only springs act: where one is reached, the equations change at the crossing, found to "
                     + "1/4096 of a step, and are stepped exactly in between.");
             }
         });

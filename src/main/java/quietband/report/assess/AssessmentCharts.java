@@ -124,7 +124,7 @@ final class AssessmentCharts {
         List<ChartLine> lines = new ArrayList<>();
         List<PhaseNoise.Row> rows = table.noiseRows();
         lines.add(dbc("bolted down, no correction", ChartStyle.of(Stack.BARE), r -> most(r.vibration()[0]) + r.floor()[0]));
-        lines.add(dbc("quiet oscillator", ChartStyle.number(2), FrequencyTable.Row::quiet));
+        lines.add(dbc("static phase noise", ChartStyle.number(2), FrequencyTable.Row::staticNoise));
         if (design.cancellation().isPresent()) {
             lines.add(dbc("sensor and converter", ChartStyle.number(3), FrequencyTable.Row::sensor));
             lines.add(dbc("tuning port", ChartStyle.number(6), FrequencyTable.Row::tuning));

@@ -85,7 +85,7 @@ public final class AssessmentTables {
             header.add(s.key() + "_vibration_dbc_hz");
             header.add(s.key() + "_total_dbc_hz");
         }
-        header.addAll(List.of("quiet_dbc_hz", "sensor_dbc_hz", "tuning_dbc_hz", "limit_dbc_hz", "allowed_ppb_per_g"));
+        header.addAll(List.of("static_dbc_hz", "sensor_dbc_hz", "tuning_dbc_hz", "limit_dbc_hz", "allowed_ppb_per_g"));
         CsvWriter csv = new CsvWriter(writer, header);
         for (FrequencyTable.Row r : table.rows()) {
             for (int k = 0; k < table.noiseRows().size(); k++) {
@@ -93,7 +93,7 @@ public final class AssessmentTables {
                 for (int s = 0; s < table.stacks().size(); s++) {
                     csv.cell(dbc(r.vibration()[s][k])).cell(dbc(r.vibration()[s][k] + r.floor()[s]));
                 }
-                csv.cell(dbc(r.quiet())).cell(dbc(r.sensor())).cell(dbc(r.tuning())).cell(r.limitDbc())
+                csv.cell(dbc(r.staticNoise())).cell(dbc(r.sensor())).cell(dbc(r.tuning())).cell(r.limitDbc())
                     .cell(r.allowedPerG()[k] * PPB).end();
             }
         }

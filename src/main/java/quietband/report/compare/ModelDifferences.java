@@ -72,20 +72,20 @@ final class ModelDifferences {
         tell("oscillator.resonator.orientation.axis", a.oscillator().resonator().orientation().axis(),
             b.oscillator().resonator().orientation().axis());
         if (a.platform().isPresent() && b.platform().isPresent()) {
-            tell("platform.springs.ends", seated(a.platform().get()), seated(b.platform().get()));
-            tell("platform.springs.turn.axis", turns(a.platform().get()), turns(b.platform().get()));
+            tell("platform.springs.ends", ends(a.platform().get()), ends(b.platform().get()));
+            tell("platform.springs.orientation.axis", turns(a.platform().get()), turns(b.platform().get()));
         }
         if (a.cancellation().isPresent() && b.cancellation().isPresent()) {
             correction(a.cancellation().get(), b.cancellation().get());
         }
     }
 
-    private static String seated(Platform p) {
-        return p.springs().stream().map(s -> s.label() + (s.seated() ? " seated" : " held")).collect(Collectors.joining(", "));
+    private static String ends(Platform p) {
+        return p.springs().stream().map(s -> s.label() + (s.compressionOnly() ? " compression_only" : " bonded")).collect(Collectors.joining(", "));
     }
 
     private static List<Object> turns(Platform p) {
-        return p.springs().stream().map(s -> (Object) s.turn().axis()).distinct().toList();
+        return p.springs().stream().map(s -> (Object) s.orientation().axis()).distinct().toList();
     }
 
     private void correction(Cancellation x, Cancellation y) {

@@ -128,7 +128,7 @@ final class FactsReport {
 
     private String quiet() {
         AddedNoise q = facts.quiet();
-        String rise = Double.isNaN(q.riseDb()) ? "" : String.format(Locale.ROOT, " (%.2f dB over the quiet oscillator at %s)", q.riseDb(),
+        String rise = Double.isNaN(q.riseDb()) ? "" : String.format(Locale.ROOT, " (%.2f dB over the static noise at %s)", q.riseDb(),
             QuantityText.hz(q.frequencyHz()));
         return String.format(Locale.ROOT, "noise added to a quiet unit: %s mrad rms%s", NumberFormat.brief(1e3 * q.addedRad(), 4), rise);
     }
@@ -177,7 +177,7 @@ final class FactsReport {
             .field("frequency_hz", h.frequencyHz()).field("correction_alone_holds_to_hz", h.holdsTo())
             .field("margin_db", h.marginDb()))));
         AddedNoise q = facts.quiet();
-        json.object("quiet_unit", () -> json.field("added_mrad", 1e3 * q.addedRad()).field("quiet_mrad", 1e3 * q.quietRad())
+        json.object("static_unit", () -> json.field("added_mrad", 1e3 * q.addedRad()).field("static_mrad", 1e3 * q.staticRad())
             .field("rise_db", q.riseDb()).field("rise_frequency_hz", q.frequencyHz()));
         json.field("word_bits_needed", facts.bits() > FixedPoint.LONGEST ? Double.NaN : facts.bits());
         facts.fixed().ifPresent(f -> json.object("fixed_point", () -> json.field("bits", f.filters().get(0).bits())

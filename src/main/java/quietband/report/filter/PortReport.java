@@ -47,10 +47,10 @@ final class PortReport {
 
     private void noise(Writer writer) throws IOException {
         CsvWriter csv = new CsvWriter(writer, "offset_hz", "sensor_dbc_hz", "quantiser_dbc_hz", "reference_dbc_hz", "curvature_dbc_hz",
-            "quiet_dbc_hz");
+            "static_dbc_hz");
         for (PortUse.Noise n : use.noise()) {
             csv.cell(n.offsetHz()).cell(PortUse.decibels(n.sensor())).cell(PortUse.decibels(n.quantiser()))
-                .cell(PortUse.decibels(n.reference())).cell(PortUse.decibels(n.bent())).cell(PortUse.decibels(n.quiet())).end();
+                .cell(PortUse.decibels(n.reference())).cell(PortUse.decibels(n.bent())).cell(PortUse.decibels(n.staticNoise())).end();
         }
     }
 
@@ -151,7 +151,7 @@ final class PortReport {
         add(lines, "quantiser", PortUse.Noise::quantiser, ChartStyle.number(1));
         add(lines, "voltage noise of the port", PortUse.Noise::reference, ChartStyle.number(2));
         add(lines, "curvature, random vibration", PortUse.Noise::bent, ChartStyle.number(3));
-        add(lines, "quiet oscillator", PortUse.Noise::quiet, ChartStyle.of(Stack.COMBINED));
+        add(lines, "static phase noise", PortUse.Noise::staticNoise, ChartStyle.of(Stack.COMBINED));
         Requirement r = design.requirement();
         return new FrequencyChart("chart-tuning", "Noise that the correction adds at the output", "dBc/Hz", r.fromHz(), r.toHz(),
             FrequencyChart.Scale.even(lines, 20, 160), lines);

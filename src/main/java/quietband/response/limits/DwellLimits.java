@@ -19,7 +19,7 @@ import quietband.units.StandardGravity;
 
 /**
  * How hard a design may be shaken by a sine along one axis until the fullest stack runs out of something: travel to the clearance
- * (over the points that count for travel), preload of seated springs, sensor range, tuning range. Linear figures.
+ * (over the points that count for travel), preload of compression-only springs, sensor range, tuning range. Linear figures.
  */
 public final class DwellLimits {
 
@@ -44,7 +44,7 @@ public final class DwellLimits {
      * Peak accelerations of the housing, g, at which something is just used up; infinite where it is not limited.
      *
      * @param travel to the clearance
-     * @param slack  of a seated spring
+     * @param slack  of a compression-only spring
      * @param sensor its range
      * @param tuning range of the port
      */
@@ -95,10 +95,10 @@ public final class DwellLimits {
     private double slack(int j) {
         double least = Double.POSITIVE_INFINITY;
         for (Spring s : design.platform().orElseThrow().springs()) {
-            if (!s.seated() || !(s.stiffness().z() > 0)) {
+            if (!s.compressionOnly() || !(s.stiffness().z() > 0)) {
                 continue;
             }
-            double[] rows = PointMotion.turned(assembly.fromCentre(s.at()), s.turn());
+            double[] rows = PointMotion.turned(assembly.fromCentre(s.at()), s.orientation());
             double re = 0;
             double im = 0;
             for (int c = 0; c < 6; c++) {

@@ -72,9 +72,9 @@ public record PortUse(List<Swung> swings, List<Harmonic> tones, List<Noise> nois
      * @param quantiser of the converter
      * @param reference of the port's own voltage noise
      * @param bent      what curvature makes of the random vibration, of the drive that makes most
-     * @param quiet     of the oscillator
+     * @param staticNoise of the oscillator
      */
-    public record Noise(double offsetHz, double sensor, double quantiser, double reference, double bent, double quiet) { }
+    public record Noise(double offsetHz, double sensor, double quantiser, double reference, double bent, double staticNoise) { }
 
     public PortUse {
         swings = List.copyOf(swings);
@@ -163,7 +163,7 @@ public record PortUse(List<Swung> swings, List<Harmonic> tones, List<Noise> nois
         for (double f : offsets) {
             double most = bend == 0 ? 0 : bent.stream().mapToDouble(b -> b.at(f)).max().orElse(0);
             noise.add(new Noise(f, Sidebands.phaseNoise(sensor.sensor(f), output, f), Sidebands.phaseNoise(quantiser.sensor(f), output, f),
-                all.tuning(f), Sidebands.phaseNoise(bend * bend * most, output, f), all.quiet(f)));
+                all.tuning(f), Sidebands.phaseNoise(bend * bend * most, output, f), all.staticNoise(f)));
         }
         return noise;
     }

@@ -11,7 +11,7 @@ import quietband.platform.Assembly;
 import quietband.platform.PointMotion;
 
 /**
- * How near a seated spring comes to going slack in the linear figures: its extension along its z (the platform moving to
+ * How near a compression-only spring comes to going slack in the linear figures: its extension along its z (the platform moving to
  * +z after the turn) under the sustained acceleration and three standard deviations of the random one, over
  * preload/rate. At rest under gravity the preload stands.
  *
@@ -21,12 +21,12 @@ import quietband.platform.PointMotion;
  */
 public record SpringSlack(Spring spring, double extension, double free) {
 
-    /** One entry per seated spring. */
+    /** One entry per compression-only spring. */
     public static List<SpringSlack> of(Design design, Assembly assembly, RandomMotion random) {
-        List<Spring> seated = design.platform().orElseThrow().springs().stream().filter(Spring::seated).toList();
+        List<Spring> pressed = design.platform().orElseThrow().springs().stream().filter(Spring::compressionOnly).toList();
         List<SpringSlack> slack = new ArrayList<>();
-        for (Spring spring : seated) {
-            double[] rows = PointMotion.turned(assembly.fromCentre(spring.at()), spring.turn());
+        for (Spring spring : pressed) {
+            double[] rows = PointMotion.turned(assembly.fromCentre(spring.at()), spring.orientation());
             double steady = 0;
             for (Axis axis : design.vibration().axes()) {
                 double[] q = Travel.steadyMotion(assembly, Vec.ZERO.with(axis, design.vibration().sustainedG()));
@@ -47,7 +47,7 @@ public record SpringSlack(Spring spring, double extension, double free) {
         if (extension <= free) {
             return "";
         }
-        return String.format(Locale.ROOT, "seated spring %s goes slack at %.3g of the stated vibration (extension %.3g mm, "
+        return String.format(Locale.ROOT, "compression-only spring %s goes slack at %.3g of the stated vibration (extension %.3g mm, "
             + "preload/rate %.3g mm): the linear figures do not show it", spring.label(), free / extension,
             extension * 1e3, free * 1e3);
     }

@@ -5,29 +5,29 @@ import quietband.numerics.NormalCurve;
 
 /**
  * The distribution of one drawn value, as a map from a standard normal to the value, so that correlated normals give
- * correlated values of any shape.
+ * correlated values of any distribution.
  *
  * <p>normal: v z. truncated: the normal of standard deviation v (before it is cut) kept between minus and plus the limit. uniform:
  * from -v to v. triangular: from -v to v with its peak at 0. lognormal: a factor exp(s z) whose median is 1 and whose
  * standard deviation is v, so that e^{s^2} (e^{s^2} - 1) = v^2; the drawn value is that factor less 1. (For {@code add} v is
  * first divided by the quantity's nominal value: the quantity itself is then lognormal with its nominal as median.)
  *
- * @param shape  which
+ * @param distribution of the drawn value
  * @param value  v
- * @param limit  of a truncated shape
- * @param spread s of a lognormal shape; below: share of a normal below minus the limit, of a truncated one
+ * @param limit  of a truncated distribution
+ * @param spread s of a lognormal distribution; below: share of a normal below minus the limit, of a truncated one
  */
-record DrawDistribution(Tolerance.Shape shape, double value, double limit, double spread, double below) {
+record DrawDistribution(Tolerance.Distribution distribution, double value, double limit, double spread, double below) {
 
-    static DrawDistribution of(Tolerance.Shape shape, double value, double limit) {
+    static DrawDistribution of(Tolerance.Distribution distribution, double value, double limit) {
         double spread = Math.sqrt(StrictMath.log((1 + Math.sqrt(1 + 4 * value * value)) / 2));
         double below = value > 0 ? NormalCurve.below(-limit / value) : 0;
-        return new DrawDistribution(shape, value, limit, spread, below);
+        return new DrawDistribution(distribution, value, limit, spread, below);
     }
 
     /** The same with half the value; limits stay. */
     DrawDistribution halved() {
-        return of(shape, value / 2, limit);
+        return of(distribution, value / 2, limit);
     }
 
     /** The drawn value for a standard normal. */
@@ -35,7 +35,7 @@ record DrawDistribution(Tolerance.Shape shape, double value, double limit, doubl
         if (value == 0) {
             return 0;
         }
-        return switch (shape) {
+        return switch (distribution) {
             case NORMAL -> value * z;
             case LOGNORMAL -> StrictMath.expm1(spread * z);
             case TRUNCATED -> truncated(z);

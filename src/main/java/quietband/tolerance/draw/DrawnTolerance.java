@@ -37,7 +37,7 @@ public record DrawnTolerance(Tolerance tolerance, DrawDistribution[] law, int[] 
             number[i] = t.kind() == Tolerance.Kind.LOT ? 0 : switch (t.draw()) {
                 case COMPONENT -> i;
                 case SPRING -> springs.computeIfAbsent(slot.group() + "[" + slot.place() + "]", k -> springs.size());
-                case ONCE -> 0;
+                case UNIT -> 0;
             };
         }
         int count = 0;
@@ -52,14 +52,14 @@ public record DrawnTolerance(Tolerance tolerance, DrawDistribution[] law, int[] 
     }
 
     private static DrawDistribution law(Tolerance t, NumberSlot slot, double nominal) {
-        if (t.kind() == Tolerance.Kind.ADD && t.shape() == Tolerance.Shape.LOGNORMAL && t.value() > 0) {
+        if (t.kind() == Tolerance.Kind.ADD && t.distribution() == Tolerance.Distribution.LOGNORMAL && t.value() > 0) {
             if (nominal == 0) {
                 throw new ToleranceException("tolerance '" + t.name() + "': " + slot.path() + " is 0, and a lognormal addend has the "
-                    + "nominal value as its median; give the quantity a value, or choose another shape");
+                    + "nominal value as its median; give the quantity a value, or choose another distribution");
             }
-            return DrawDistribution.of(t.shape(), t.value() / Math.abs(nominal), t.limit());
+            return DrawDistribution.of(t.distribution(), t.value() / Math.abs(nominal), t.limit());
         }
-        return DrawDistribution.of(t.shape(), t.value(), t.limit());
+        return DrawDistribution.of(t.distribution(), t.value(), t.limit());
     }
 
     /** The same with half the stated value. */
@@ -94,7 +94,7 @@ public record DrawnTolerance(Tolerance tolerance, DrawDistribution[] law, int[] 
             return;
         }
         boolean scale = tolerance.kind() == Tolerance.Kind.SCALE;
-        boolean relative = tolerance.shape() == Tolerance.Shape.LOGNORMAL;
+        boolean relative = tolerance.distribution() == Tolerance.Distribution.LOGNORMAL;
         for (int i = 0; i < slots.length; i++) {
             double drawn = law[i].at(z[first + number[i]]);
             if (scale) {

@@ -16,6 +16,6 @@ public final class ImpossibleUnitException extends RuntimeException {
     /** When even the last of the draws that are allowed for one unit is impossible. */
     public static ToleranceException hopeless() {
         return new ToleranceException("the tolerances give an impossible unit " + MOST_ATTEMPTS + " times in a row: make them narrower, "
-            + "or choose a shape that keeps the quantity in its range");
+            + "or choose a distribution that keeps the quantity in its range");
     }
 }

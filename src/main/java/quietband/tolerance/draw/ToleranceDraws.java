@@ -11,7 +11,7 @@ import quietband.model.quantity.Quantities;
 
 /**
  * The tolerances of a design, ready for drawing. A unit is a point in the space of independent standard normals (one per
- * drawn number); correlations mix them component by component, shapes bend them, and the values act on the design's numbers in
+ * drawn number); correlations mix them component by component, distributions bend them, and the values act on the design's numbers in
  * the order of the file.
  */
 public final class ToleranceDraws {

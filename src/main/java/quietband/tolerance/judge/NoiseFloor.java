@@ -38,10 +38,10 @@ final class NoiseFloor {
     /** Writes the floor at every frequency of a block. */
     void at(FrequencyBlock b, double[] floor) {
         if (corrected) {
-            first(floor, b.quiet, port, b.port2, analog[0], b.after2[0], analog[1], b.after2[1], b.n);
+            first(floor, b.staticNoise, port, b.port2, analog[0], b.after2[0], analog[1], b.after2[1], b.n);
             rest(floor, analog[2], b.after2[2], digital[0], b.digital2[0], digital[1], b.digital2[1], digital[2], b.digital2[2], b.n);
         } else {
-            System.arraycopy(b.quiet, 0, floor, 0, b.n);
+            System.arraycopy(b.staticNoise, 0, floor, 0, b.n);
         }
     }
 

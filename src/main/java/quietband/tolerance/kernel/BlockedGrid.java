@@ -70,7 +70,7 @@ public final class BlockedGrid {
         TreeSet<Double> corners = new TreeSet<>();
         add(corners, design.requirement().residual());
         add(corners, design.requirement().phaseNoise());
-        add(corners, design.oscillator().quietPhaseNoise());
+        add(corners, design.oscillator().staticPhaseNoise());
         for (Axis axis : Axis.ALL) {
             add(corners, design.vibration().drive(axis));
         }

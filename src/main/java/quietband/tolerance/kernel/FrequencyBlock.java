@@ -47,7 +47,7 @@ public final class FrequencyBlock {
     public double[][] digital2;
     public double[] port2;
     /** Phase noise at rest and its limit at the output, as power ratios per Hz; the limit is null when none is asked. */
-    public final double[] quiet;
+    public final double[] staticNoise;
     public double[] noiseLimit;
     /** 1/noiseLimit, and the phase noise of a power under an axis's density over noiseLimit; null when none is asked. */
     public double[] overNoise;
@@ -69,7 +69,7 @@ public final class FrequencyBlock {
         lanes = f.length;
         w = new double[lanes];
         w2 = new double[lanes];
-        quiet = new double[lanes];
+        staticNoise = new double[lanes];
         toPhase = new double[lanes];
         for (int t = 0; t < lanes; t++) {
             w[t] = 2 * Math.PI * f[t];
@@ -129,7 +129,7 @@ public final class FrequencyBlock {
     private void noise(Design design) {
         PhaseNoise noise = new PhaseNoise(design);
         for (int t = 0; t < lanes; t++) {
-            quiet[t] = noise.quiet(f[t]);
+            staticNoise[t] = noise.staticNoise(f[t]);
             toPhase[t] = Sidebands.phaseNoise(1, design.oscillator().outputHz(), f[t]);
         }
         for (Axis axis : Axis.ALL) {

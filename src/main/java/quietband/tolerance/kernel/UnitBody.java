@@ -99,7 +99,7 @@ public final class UnitBody {
     }
 
     private void add(Platform platform, Spring s) {
-        double[] b = PointMotion.turned(s.at().minus(platform.centreOfGravity()), s.turn());
+        double[] b = PointMotion.turned(s.at().minus(platform.centreOfGravity()), s.orientation());
         int family = 3 * group(s.group());
         for (int i = 0; i < 3; i++) {
             double stiffness = s.stiffness().get(i);

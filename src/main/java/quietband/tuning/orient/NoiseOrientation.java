@@ -16,7 +16,7 @@ import quietband.spectrum.FrequencyQuadrature;
 
 /**
  * Integrated phase noise at the output in the model's vibration, rad rms, of the worst row (an axis, or all together). For each row
- * it is 2 times a quadratic form in (G, w), integrated once: v^T Q v with v = (G, w), and what sensor, port and quiet oscillator add.
+ * it is 2 times a quadratic form in (G, w), integrated once: v^T Q v with v = (G, w), and what sensor, port and oscillator at rest add.
  */
 final class NoiseOrientation implements OrientationGoal {
 
@@ -52,7 +52,7 @@ final class NoiseOrientation implements OrientationGoal {
                     into[k * FORM + (3 + i) * SIZE + 3 + i] += scale * sensor[i].sensor(f);
                 }
             }
-            into[rows.size() * FORM] = noise.quiet(f) + (corrected ? noise.tuning(f) : 0);
+            into[rows.size() * FORM] = noise.staticNoise(f) + (corrected ? noise.tuning(f) : 0);
         });
         form = new double[rows.size()][];
         for (int k = 0; k < rows.size(); k++) {

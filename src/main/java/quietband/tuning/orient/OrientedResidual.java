@@ -44,7 +44,7 @@ final class OrientedResidual {
         Resonator other = new Resonator(r.cut(), r.support(), sensitivity, r.position(), r.supportResonance(), Rotation.NONE);
         Optional<Cancellation> c = d.cancellation().map(x -> new Cancellation(x.calibratedEach(), Optional.of(weights), x.sensor(),
             x.path(), x.tuning(), x.error()));
-        return new Design(d.title(), new Oscillator(o.carrierHz(), o.outputHz(), o.quietPhaseNoise(), other), d.platform(), c,
+        return new Design(d.title(), new Oscillator(o.carrierHz(), o.outputHz(), o.staticPhaseNoise(), other), d.platform(), c,
             d.vibration(), d.requirement(), d.tolerances(), d.correlations(), d.conditions(), d.quantities(),
             d.parts());
     }

@@ -78,7 +78,7 @@ public final class SpringParts {
         Spring s = springs.get(0);
         return new SpringPart(group, springs.size(), "rates", "spring made to the three rates", 1, s.stiffness(),
             s.stiffness(),
-            s.mass(), s.damping(), s.lossFactor(), s.seated() ? s.preload() : 0, Optional.empty(), findings);
+            s.mass(), s.damping(), s.lossFactor(), s.compressionOnly() ? s.preload() : 0, Optional.empty(), findings);
     }
 
     private SpringPart elastomer(String group, List<Spring> springs, double loss) {
@@ -91,7 +91,7 @@ public final class SpringParts {
             "%s: loss factor %.3g of the mounts' compound, %.3g in the model", group, compound.roomLoss(), loss),
             "a compound with this loss factor, or --damping with dampers beside the mounts"));
         return new SpringPart(group, springs.size(), "elastomer", name, 1, rate, s.stiffness(), s.mass(), s.damping(),
-            s.lossFactor().map(eta -> eta == 0 ? 0 : compound.roomLoss()), s.seated() ? s.preload() : 0,
+            s.lossFactor().map(eta -> eta == 0 ? 0 : compound.roomLoss()), s.compressionOnly() ? s.preload() : 0,
             Optional.empty(), findings);
     }
 
@@ -112,7 +112,7 @@ public final class SpringParts {
 
     private SpringPart coil(String group, List<Spring> springs) {
         Spring s = springs.get(0);
-        int perPlace = s.seated() ? 1 : 2;
+        int perPlace = s.compressionOnly() ? 1 : 2;
         double across = Math.sqrt(s.stiffness().x() * s.stiffness().y());
         if (!(across > 0 && s.stiffness().z() > 0)) {
             return exact(group, springs, List.of(TargetCheck.of("coil", false, group
@@ -141,7 +141,7 @@ public final class SpringParts {
 
     private SpringPart fromCatalogue(String group, List<Spring> springs) {
         Spring s = springs.get(0);
-        int perPlace = s.seated() ? 1 : 2;
+        int perPlace = s.compressionOnly() ? 1 : 2;
         SpringCatalogue.Entry best = null;
         double least = Double.POSITIVE_INFINITY;
         for (SpringCatalogue.Entry e : wish.catalogue().orElseThrow().entries()) {

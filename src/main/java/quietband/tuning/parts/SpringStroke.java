@@ -20,7 +20,7 @@ public final class SpringStroke {
     public static double of(List<Spring> springs, Vec travel) {
         double most = 0;
         for (Spring s : springs) {
-            Vec n = s.turn().apply(Z).map(Math::abs);
+            Vec n = s.orientation().apply(Z).map(Math::abs);
             most = Math.max(most, n.x() * travel.x() + n.y() * travel.y() + n.z() * travel.z());
         }
         return most;

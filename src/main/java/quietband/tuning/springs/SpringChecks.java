@@ -151,7 +151,7 @@ public final class SpringChecks {
 
     private Optional<LiftOff> liftOff(SpringPart part, Vec travel) {
         List<Spring> springs = platform.springs().stream().filter(s -> s.group().equals(part.group())).toList();
-        boolean pressed = part.perPlace() == 2 || springs.stream().anyMatch(Spring::seated);
+        boolean pressed = part.perPlace() == 2 || springs.stream().anyMatch(Spring::compressionOnly);
         double stroke = SpringStroke.of(springs, travel);
         return pressed && part.preload() > 0 && stroke > 0 ? Optional.of(new LiftOff(part.group(),
             part.preload() / (part.rate().z() / part.perPlace()) / stroke, part.preload())) : Optional.empty();

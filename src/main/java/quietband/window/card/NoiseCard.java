@@ -14,7 +14,7 @@ import quietband.window.chart.Theme;
 import quietband.window.chart.ThemedChart;
 import quietband.window.work.BackgroundFigures;
 
-/** Phase noise at the output on the worst row against its limit, and what sensor and port add to the quiet oscillator. */
+/** Phase noise at the output on the worst row against its limit, and what sensor and port add to the oscillator at rest. */
 public final class NoiseCard extends FigureCard {
 
     private static final long serialVersionUID = 1;
@@ -39,7 +39,7 @@ public final class NoiseCard extends FigureCard {
         double[] x = rows.stream().mapToDouble(FrequencyTable.Row::frequencyHz).toArray();
         int full = table.stacks().size() - 1;
         ThemedChart chart = new ThemedChart(theme());
-        add(chart, x, rows, FrequencyTable.Row::quiet, theme().faint(), ChartStyle.of(Stack.BARE));
+        add(chart, x, rows, FrequencyTable.Row::staticNoise, theme().faint(), ChartStyle.of(Stack.BARE));
         if (table.stacks().get(full).corrected()) {
             add(chart, x, rows, r -> r.sensor() + r.tuning(), theme().of(Stack.CANCELLED), ChartStyle.of(Stack.CANCELLED));
         }

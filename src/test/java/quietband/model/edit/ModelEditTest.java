@@ -118,7 +118,7 @@ class ModelEditTest {
         Quantities q = split.design().quantities();
         assertThat(q.find("platform.springs.corners.stiffness").size()).isEqualTo(12);
         assertThat(q.valueOf("platform.springs.corners[2].stiffness.x")).isEqualTo(8000);
-        assertThat(split.text()).contains("- name: corners-1                           # letters", "# or seated, with preload");
+        assertThat(split.text()).contains("- name: corners-1                           # letters", "# or compression_only, with preload");
         ModelFile again = split.withNumber("platform.springs.corners[3].damping.z", 3);
         assertThat(again.design().platform().orElseThrow().springs().get(2).damping()).isEqualTo(new Vec(1.8, 1.8, 3));
     }

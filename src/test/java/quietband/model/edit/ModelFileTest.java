@@ -43,7 +43,7 @@ public class ModelFileTest {
         Oscillator o = design.oscillator();
         assertThat(o.carrierHz()).isEqualTo(1e7);
         assertThat(o.outputHz()).isEqualTo(1e9);
-        assertThat(o.quietPhaseNoise().orElseThrow().at(10)).isEqualTo(-138);
+        assertThat(o.staticPhaseNoise().orElseThrow().at(10)).isEqualTo(-138);
         assertThat(o.resonator().sensitivityPerG()).isEqualTo(new Vec(0.35e-9, -0.22e-9, 0.48e-9));
         assertThat(o.resonator().position()).isEqualTo(new Vec(0, 0, 0.003));
         assertThat(o.resonator().supportResonance()).isEqualTo(new Resonance(Vec.all(6200), Vec.all(40)));
@@ -67,7 +67,7 @@ public class ModelFileTest {
         assertThat(second.relaxationRatio()).isEqualTo(Vec.ZERO);
         assertThat(second.relaxationCornerHz()).isEqualTo(Vec.all(140));
         assertThat(second.mass()).isEqualTo(0.0006);
-        assertThat(second.seated()).isFalse();
+        assertThat(second.compressionOnly()).isFalse();
         assertThat(second.preload()).isEqualTo(6);
         assertThat(p.clearance()).contains(new Vec(0.002, 0.002, 0.0025));
         assertThat(p.stops()).contains(new Platform.Stops(Vec.all(400_000), Vec.all(0.2)));
@@ -122,7 +122,7 @@ public class ModelFileTest {
         assertThat(design.tolerances()).extracting(Tolerance::name)
             .containsExactly("rate batch", "rate each", "loop gain", "loop delay", "crystal");
         assertThat(design.tolerances().get(1)).isEqualTo(new Tolerance("rate each",
-            "platform.springs.corners.stiffness", Tolerance.Kind.SCALE, 0.01, Tolerance.Shape.TRUNCATED,
+            "platform.springs.corners.stiffness", Tolerance.Kind.SCALE, 0.01, Tolerance.Distribution.TRUNCATED,
             Tolerance.Draw.COMPONENT, 0.03, Optional.empty()));
         assertThat(design.tolerances().get(3).value()).isEqualTo(1e-6);
         assertThat(design.tolerances().get(4).lot().orElseThrow().rows().get(0)).isEqualTo(new Vec(0.35e-9, -0.22e-9,

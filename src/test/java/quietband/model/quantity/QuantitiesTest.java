@@ -46,7 +46,7 @@ class QuantitiesTest {
         assertThat(paths("cancellation.sensor.cross_axis")).hasSize(6);
         assertThat(paths("oscillator.resonator.support_resonance.frequency.x")).hasSize(1);
         assertThat(paths("vibration.random.scale")).hasSize(3);
-        assertThat(paths("oscillator.quiet_phase_noise.level")).hasSize(2);
+        assertThat(paths("oscillator.static_phase_noise.level")).hasSize(2);
         assertThat(paths("requirement.residual.2.limit")).containsExactly("requirement.residual.2.limit");
     }
 
@@ -79,6 +79,7 @@ class QuantitiesTest {
         "platform.springs.corner.stiffness | did you mean 'platform.springs.corners.stiffness'?",
         "platform.springs.corners[5].stiffness | names no number of this model",
         "platform.limits | is a block; name a number in it: box, mass",
+        "platform.springs.corners.turn.angle | it is called 'platform.springs.corners.orientation.angle' now",
         "oscillator | is a block; name a number in it: angle, carrier",
         "platform..mass | is no path",
         "oscillator.resonator.cut | names no number of this model"})

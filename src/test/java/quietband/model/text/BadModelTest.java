@@ -52,6 +52,12 @@ public class BadModelTest {
         }
     }
 
+    /** Each former name has one message, with nothing that follows from it: the rest is read as if it were right. */
+    @Test
+    void aFormerNameIsRefusedOnceWithTheNameItHasNow() {
+        assertThat(problems("former-names.yaml")).hasSize(7).allSatisfy(p -> assertThat(p.toString()).contains("it is called '"));
+    }
+
     @Test
     void thereAreThirtyKindsAtLeast() throws IOException {
         assertThat(badFiles().count()).isGreaterThanOrEqualTo(30);

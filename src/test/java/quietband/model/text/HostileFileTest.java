@@ -85,7 +85,7 @@ class HostileFileTest {
                 - {at: &p %s, stiffness: 1 N/mm}
             """.formatted(places) + springs)).contains("more than 2000 springs");
         String points = "{offset: 1 Hz, level: 1 dBc/Hz}, ".repeat(100_000);
-        assertThat(refused("quietband: 1\noscillator: {carrier: 10 MHz, quiet_phase_noise: &p [" + points
+        assertThat(refused("quietband: 1\noscillator: {carrier: 10 MHz, static_phase_noise: &p [" + points
             + "]}\nrequirement: {phase_noise: *p, tones: *p}\n")).contains("more than 300000 values");
     }
 

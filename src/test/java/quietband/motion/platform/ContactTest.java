@@ -25,7 +25,7 @@ import quietband.motion.signal.LinearStage;
 import quietband.motion.signal.LossModel;
 import quietband.motion.signal.TimeStepping;
 
-/** Bump stops and seated springs against hand-computed cases and an integrator with event detection. */
+/** Bump stops and compression-only springs against hand-computed cases and an integrator with event detection. */
 class ContactTest {
 
     private static final double F = 50;
@@ -168,7 +168,7 @@ class ContactTest {
         Design d = Examples.parse(Examples.oscillator("z"), "platform:\n  mass: 1 kg\n  size: {x: 100 mm, y: 100 mm, z: 100 mm}\n"
             + "  springs:\n    - {name: seat, at: [{x: 0 mm}], stiffness: {x: 100 N/mm, y: 100 N/mm, z: " + k
             + " N/m}, damping: {z: 20 N*s/m}, "
-            + "ends: seated, preload: 20 N}\n    - {name: guide, at: [{x: 40 mm}, {x: -40 mm}, {y: 40 mm}, "
+            + "ends: compression_only, preload: 20 N}\n    - {name: guide, at: [{x: 40 mm}, {x: -40 mm}, {y: 40 mm}, "
             + "{y: -40 mm}, {z: 40 mm}, {z: -40 mm}], "
             + "stiffness: {x: 100 N/mm, y: 100 N/mm, z: 0 N/m}}");
         return Dwell.run(d, new Dwell.Request(Axis.Z, 20, peakG, 1, false)).contacts();

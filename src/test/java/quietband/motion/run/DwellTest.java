@@ -35,7 +35,7 @@ class DwellTest {
         "  springs: [{name: a, at: [{x: 20 mm, y: 20 mm}, {x: -20 mm, y: 20 mm}, {x: 0 mm, y: -20 mm, z: 3 mm}], "
             + "stiffness: {x: 8 N/mm, y: 9 N/mm, z: 12 N/mm},",
         "    loss_factor: {x: 10 %, z: 30 %}, relaxation: {stiffness_ratio: 0.8, corner: 60 Hz}, "
-            + "mass: 14 g, turn: {axis: y, angle: 20 deg}}]}");
+            + "mass: 14 g, orientation: {axis: y, angle: 20 deg}}]}");
 
     @ParameterizedTest
     @CsvSource({"x,23", "y,240", "z,611", "x,1733"})

@@ -35,7 +35,7 @@ class ClosedFormYieldTest {
     @Test
     void a_uniform_delay_fails_where_its_sine_does() {
         Design design = ScatterModels.corrected("0.1 ppb/g", "tolerances:\n"
-            + "  - {of: cancellation.error.delay, add: 10 us, shape: uniform}\n");
+            + "  - {of: cancellation.error.delay, add: 10 us, distribution: uniform}\n");
         MonteCarloResult o = ScatterModels.run(design, ScatterModels.UNITS, 2, 2);
         // worst at 2 kHz: 2 sin(pi f tau) = 0.1
         double yield = Math.asin(0.05) / (Math.PI * 2000) / 10e-6;
@@ -45,7 +45,7 @@ class ClosedFormYieldTest {
     @Test
     void two_independent_errors_fail_as_their_double_integral_says() {
         Design design = ScatterModels.corrected("0.02 ppb/g", "tolerances:\n  - {of: cancellation.error.gain, add: 1 %}\n"
-            + "  - {of: cancellation.error.phase, add: 10 mrad, shape: normal}\n");
+            + "  - {of: cancellation.error.phase, add: 10 mrad, distribution: normal}\n");
         MonteCarloResult o = ScatterModels.run(design, ScatterModels.UNITS, 2, 2);
         // |1 - (1 + e) exp(j p)|^2 = e^2 + 4 (1 + e) sin^2(p/2) <= L^2: integrate over e by the midpoint rule
         double yield = 0;
@@ -83,7 +83,7 @@ class ClosedFormYieldTest {
     @Test
     void impossible_draws_are_drawn_again_and_counted() {
         Design design = ScatterModels.design("  path: {latency: 1 us}\nrequirement:\n  residual: [{frequency: 10 Hz, limit: 1 ppb/g}]\n"
-            + "tolerances:\n  - {of: cancellation.path.latency, add: 1 us, shape: normal}\n");
+            + "tolerances:\n  - {of: cancellation.path.latency, add: 1 us, distribution: normal}\n");
         MonteCarloResult o = ScatterModels.run(design, 50_000, 2, 2);
         // a negative latency has the chance Phi(-1) = 0.158655; draws per unit follow 1/(1 - p) - 1 = 0.18857
         // five standard errors of a geometric mean: 5 sqrt(p)/(1 - p)/sqrt(50000) = 0.0106

@@ -37,7 +37,7 @@ class DrawnShapesTest {
 
     @Test
     void a_normal_value_is_one_standard_deviation() {
-        follows(gain("add: 1 %, shape: normal"), GAIN + ".x", x -> NORMAL.cumulativeProbability(x / 0.01), -0.02, -0.005, 0, 0.01,
+        follows(gain("add: 1 %, distribution: normal"), GAIN + ".x", x -> NORMAL.cumulativeProbability(x / 0.01), -0.02, -0.005, 0, 0.01,
             0.025);
     }
 
@@ -46,14 +46,14 @@ class DrawnShapesTest {
         double kept = 2 * NORMAL.cumulativeProbability(1.5) - 1;
         DoubleUnaryOperator cdf = x -> x >= 0.015 ? 1 : x <= -0.015 ? 0
             : (NORMAL.cumulativeProbability(x / 0.01) - NORMAL.cumulativeProbability(-1.5)) / kept;
-        follows(gain("add: 1 %, shape: truncated, limits: 1.5 %"), GAIN + ".x", cdf, -0.0151, -0.012, -0.004, 0, 0.007, 0.0149,
+        follows(gain("add: 1 %, distribution: truncated, truncate_at: 1.5 %"), GAIN + ".x", cdf, -0.0151, -0.012, -0.004, 0, 0.007, 0.0149,
             0.0151);
     }
 
     @Test
     void a_lognormal_factor_has_the_nominal_as_its_median_and_the_stated_standard_deviation() {
         Design design = ScatterModels.design("  path: {latency: 10 us}\n"
-            + "tolerances:\n  - {name: latency, of: cancellation.path.latency, scale: 30 %, shape: lognormal}\n");
+            + "tolerances:\n  - {name: latency, of: cancellation.path.latency, scale: 30 %, distribution: lognormal}\n");
         double[] factor = ScatterModels.sorted(design, ScatterModels.UNITS, ScatterModels.at(design, "cancellation.path.latency"));
         Arrays.setAll(factor, i -> factor[i] / 10e-6);
         double mean = Arrays.stream(factor).average().orElseThrow();
@@ -67,26 +67,26 @@ class DrawnShapesTest {
 
     @Test
     void a_lognormal_addend_of_a_quantity_at_zero_is_refused() {
-        Design design = gain("add: 1 %, shape: lognormal");
+        Design design = gain("add: 1 %, distribution: lognormal");
         assertThatThrownBy(() -> ToleranceDraws.of(design)).isInstanceOf(ToleranceException.class).hasMessageContaining("gain")
             .hasMessageContaining("is 0").hasMessageContaining("another shape");
     }
 
     @Test
     void uniform_and_triangular_values_are_half_widths() {
-        follows(gain("add: 2 %, shape: uniform"), GAIN + ".x", x -> Math.max(0, Math.min(1, (x + 0.02) / 0.04)), -0.019, -0.01, 0.005,
+        follows(gain("add: 2 %, distribution: uniform"), GAIN + ".x", x -> Math.max(0, Math.min(1, (x + 0.02) / 0.04)), -0.019, -0.01, 0.005,
             0.0199, 0.0201);
         DoubleUnaryOperator triangle = x -> {
             double tail = Math.pow(Math.max(0, 1 - Math.abs(x) / 0.02), 2) / 2;
             return x < 0 ? tail : 1 - tail;
         };
-        follows(gain("add: 2 %, shape: triangular"), GAIN + ".x", triangle, -0.015, -0.004, 0, 0.01, 0.0201);
+        follows(gain("add: 2 %, distribution: triangular"), GAIN + ".x", triangle, -0.015, -0.004, 0, 0.01, 0.0201);
     }
 
     @Test
     void correlated_tolerances_pair_component_by_component() {
         Design design = ScatterModels.corrected("1 ppb/g", "tolerances:\n  - {name: gain, of: " + GAIN + ", add: 1 %}\n"
-            + "  - {name: delay, of: cancellation.error.delay, add: 1 us, shape: uniform}\n"
+            + "  - {name: delay, of: cancellation.error.delay, add: 1 us, distribution: uniform}\n"
             + "correlations: [{between: [gain, delay], coefficient: 0.7}]\n");
         double[] gx = ScatterModels.drawn(design, ScatterModels.UNITS, ScatterModels.at(design, GAIN + ".x"));
         double[] gy = ScatterModels.drawn(design, ScatterModels.UNITS, ScatterModels.at(design, GAIN + ".y"));
@@ -110,7 +110,7 @@ class DrawnShapesTest {
             new quietband.model.Vec(1e-9, 2e-9, 3e-9), new quietband.model.Vec(2e-9, 4e-9, 6e-9),
             new quietband.model.Vec(3e-9, 6e-9, 9e-9)));
         Tolerance crystal = new Tolerance("crystal", "oscillator.resonator.sensitivity", Tolerance.Kind.LOT, 0,
-            Tolerance.Shape.NORMAL, Tolerance.Draw.COMPONENT, Double.POSITIVE_INFINITY, java.util.Optional.of(lot));
+            Tolerance.Distribution.NORMAL, Tolerance.Draw.COMPONENT, Double.POSITIVE_INFINITY, java.util.Optional.of(lot));
         DrawnTolerance entry = DrawnTolerance.of(crystal, plain.quantities(), 0);
         int[] count = new int[3];
         int torn = 0;
@@ -135,7 +135,7 @@ class DrawnShapesTest {
             + "stiffness: 9 N/mm}]\n";
         assertThat(scales(platform, "")).hasSize(9);
         assertThat(scales(platform, ", draw: spring")).hasSize(3);
-        assertThat(scales(platform, ", draw: once")).hasSize(1);
+        assertThat(scales(platform, ", draw: unit")).hasSize(1);
     }
 
     private static java.util.Set<Double> scales(String platform, String draw) {

@@ -26,7 +26,7 @@ class UnitPlatformSolverTest {
         + "  centre_of_gravity: {x: 1 mm, z: 2 mm}\n"
         + "  springs:\n    - {name: s, at: [{x: 24 mm, y: 24 mm}, {x: -24 mm, y: 24 mm}, {x: -24 mm, y: -24 mm}, {x: 24 mm, y: -24 mm}],"
         + " stiffness: 12 N/mm, damping: 0.3 N*s/m, relaxation: {stiffness_ratio: 0.5, corner: 100 Hz},"
-        + " turn: {axis: {x: 1, y: 2, z: 0.5}, angle: 20 deg}}\n"
+        + " orientation: {axis: {x: 1, y: 2, z: 0.5}, angle: 20 deg}}\n"
         + "requirement:\n  by: vector\n  residual: [{frequency: 10 Hz, limit: 1 ppb/g}, {frequency: 2 kHz, limit: 0.1 ppb/g}]\n"
         + "tolerances:\n  - {of: platform.springs.stiffness, scale: 5 %}\n  - {of: platform.mass, scale: 2 %}\n"
         + "  - {of: platform.springs.at, add: 0.2 mm}\n  - {of: cancellation.error.gain, add: 1 %}\n";

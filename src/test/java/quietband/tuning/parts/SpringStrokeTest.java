@@ -20,7 +20,7 @@ class SpringStrokeTest {
     private static Spring turned(Vec axis, double degrees) {
         Spring s = ModelFile.read(Path.of("models/rough-ride.yaml")).design().platform().orElseThrow().springs().get(0);
         return new Spring(s.group(), s.place(), s.at(), s.stiffness(), s.damping(), s.lossFactor(), s.relaxationRatio(),
-            s.relaxationCornerHz(), s.mass(), new Rotation(axis, Math.toRadians(degrees)), s.seated(), s.preload());
+            s.relaxationCornerHz(), s.mass(), new Rotation(axis, Math.toRadians(degrees)), s.compressionOnly(), s.preload());
     }
 
     @Test
@@ -41,7 +41,7 @@ class SpringStrokeTest {
         Random random = new Random(5);
         for (int i = 0; i < 50; i++) {
             Spring s = turned(new Vec(random.nextGaussian(), random.nextGaussian(), random.nextGaussian()), 360 * random.nextDouble());
-            Vec n = s.turn().apply(new Vec(0, 0, 1));
+            Vec n = s.orientation().apply(new Vec(0, 0, 1));
             double most = 0;
             for (int corner = 0; corner < 8; corner++) {
                 double along = ((corner & 1) == 0 ? 1 : -1) * n.x() * TRAVEL.x() + ((corner & 2) == 0 ? 1 : -1) * n.y() * TRAVEL.y()
