@@ -15,7 +15,6 @@ import quietband.demand.ResidualLimit;
 import quietband.model.Stack;
 import quietband.model.quantity.Quantities;
 import quietband.tolerance.draw.ImpossibleUnitException;
-import quietband.tolerance.judge.Between;
 import quietband.tolerance.judge.MonteCarloPlan;
 import quietband.tolerance.judge.UnitJudge;
 import quietband.tolerance.judge.UnitVerdict;
@@ -34,9 +33,8 @@ public final class MonteCarlo {
     private final MonteCarloPlan plan;
     private final double[] table;
     private final int threads;
-    /** The nominal table's frequencies, and how they follow from the search; null when each is solved for. */
+    /** The nominal table's frequencies. */
     private final BlockedGrid nodes;
-    private final Between between;
 
     /** Some units, and what was made of their rows. */
     private record Chunk<T>(List<UnitRow> rows, T ready) { }
@@ -51,8 +49,7 @@ public final class MonteCarlo {
         this.plan = plan;
         this.table = table.clone();
         this.threads = threads;
-        this.nodes = new BlockedGrid(table, plan.nominal(), plan.conditions().get(0).lines);
-        this.between = Between.of(plan, nodes);
+        this.nodes = new BlockedGrid(table, plan.nominal());
     }
 
     /**
@@ -134,12 +131,6 @@ public final class MonteCarlo {
         private final boolean asked = new ResidualLimit(plan.nominal()).asked();
         private double evenly;
 
-        Worker() {
-            if (between != null) {
-                judges.get(0).keep(plan.conditions().get(0).nodes.size());
-            }
-        }
-
         UnitRow unit(long index) {
             for (int attempt = 0; attempt <= ImpossibleUnitException.MOST_ATTEMPTS; attempt++) {
                 Quantities drawn = plan.draw(plan.scatter(), index, attempt);
@@ -162,12 +153,8 @@ public final class MonteCarlo {
             // the nominal condition last: nothing is counted of a unit that is impossible in another
             verdicts.add(0, judges.get(0).judge(plan.unit(0, drawn)));
             evenly = 0;
-            if (between != null) {
-                judges.get(0).table(between, this::count);
-            } else {
-                BlockedGrid own = plan.conditions().get(0).varied.shared() ? new BlockedGrid(table, plan.unit(0, drawn)) : nodes;
-                judges.get(0).table(own, this::count);
-            }
+            BlockedGrid own = plan.conditions().get(0).varied.shared() ? new BlockedGrid(table, plan.unit(0, drawn)) : nodes;
+            judges.get(0).table(own, this::count);
             cells.next();
             return new UnitRow(index, attempt, verdicts, asked ? -10 * StrictMath.log10(evenly) : Double.NaN);
         }

@@ -40,7 +40,7 @@ record DecidingRequirements(int open, int failed, List<String> notes) {
         UnitJudge judge = new UnitJudge(condition, all);
         RequirementShares swings = new RequirementShares(condition);
         UnitResponse response = new UnitResponse(condition.base, condition.varied,
-            Math.max(condition.base.requirement().toHz(), swings.highest()), condition.lines);
+            Math.max(condition.base.requirement().toHz(), swings.highest()));
         for (int u = 0; u < UNITS; u++) {
             shares[u] = shares(condition, nominal, scatter, seed, u, judge, swings, response);
         }

@@ -107,14 +107,14 @@ final class GradedGrid {
 
         Trial(JudgedCondition condition) {
             this.condition = condition;
-            response = new UnitResponse(condition.base, condition.varied, condition.base.requirement().toHz(), condition.lines);
+            response = new UnitResponse(condition.base, condition.varied, condition.base.requirement().toHz());
             search = new UnitWorstPoint(condition, RequirementKind.PHASE_NOISE.bit() | RequirementKind.JITTER.bit());
         }
 
         double[] of(Design unit) {
             response.fill(unit);
             search.fill(unit, response);
-            search.run(response, condition.nodes, null);
+            search.run(response, condition.nodes);
             double jitter = search.jitterRad();
             return new double[] {search.residual.value, search.noiseAsked() ? search.phaseNoise.value : 0, jitter * jitter};
         }

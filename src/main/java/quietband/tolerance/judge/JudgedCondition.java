@@ -13,7 +13,6 @@ import quietband.response.GridSeeds;
 import quietband.tolerance.draw.ToleranceDraws;
 import quietband.tolerance.draw.VariedParts;
 import quietband.tolerance.kernel.BlockedGrid;
-import quietband.tolerance.kernel.LineTables;
 
 /**
  * One condition to judge units in, with everything that they share. The search grid has some nine points in the half-power width
@@ -36,7 +35,6 @@ public final class JudgedCondition {
     final List<NumberChange> changes;
     final Design base;
     public final VariedParts varied;
-    public final LineTables lines;
     public final BlockedGrid nodes;
     final boolean seeded;
     final double spacing;
@@ -93,13 +91,11 @@ public final class JudgedCondition {
         if (inBand) {
             base.requirement().jitter().ifPresent(j -> grid.addAll(List.of(j.fromHz(), j.toHz())));
         }
-        // units with nodes of their own expand around their own springs
-        lines = seeded || varied.shared() ? LineTables.NONE : LineTables.of(base, 2 * Math.PI * to);
         double[] tones = base.vibration().tones().stream().mapToDouble(Vibration.Tone::frequencyHz)
             .filter(f -> f >= from && f <= to).distinct().toArray();
         tonesBeside = base.requirement().tones().isPresent() && !varied.shared() && tones.length <= MOST_TONES
             && base.vibration().tones().stream().allMatch(t -> t.frequencyHz() >= from && t.frequencyHz() <= to);
-        nodes = new BlockedGrid(grid.stream().mapToDouble(Double::doubleValue).toArray(), tonesBeside ? tones : new double[0], base, lines);
+        nodes = new BlockedGrid(grid.stream().mapToDouble(Double::doubleValue).toArray(), tonesBeside ? tones : new double[0], base);
     }
 
     /**

@@ -52,7 +52,7 @@ final class RequirementShares {
         for (double f : new GridSeeds(base, null).between(grid.first(), grid.last(), perDecade)) {
             grid.add(f);
         }
-        nodes = new BlockedGrid(grid.stream().mapToDouble(Double::doubleValue).toArray(), base, condition.lines);
+        nodes = new BlockedGrid(grid.stream().mapToDouble(Double::doubleValue).toArray(), base);
         sum = r.jitter().isPresent() ? new JitterSum(base, nodes) : null;
         for (Axis axis : Axis.ALL) {
             int j = axis.ordinal();
@@ -60,7 +60,7 @@ final class RequirementShares {
             drivenWeight[j] = nodes.integral(f[0], f[f.length - 1]);
         }
         double[] lines = base.vibration().tones().stream().mapToDouble(Tone::frequencyHz).distinct().sorted().toArray();
-        tones = lines.length == 0 ? null : new BlockedGrid(lines, base, condition.lines);
+        tones = lines.length == 0 ? null : new BlockedGrid(lines, base);
     }
 
     /** Highest frequency looked at, Hz. */

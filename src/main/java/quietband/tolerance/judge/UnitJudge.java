@@ -5,7 +5,6 @@ import quietband.model.Design;
 import quietband.model.Stack;
 import quietband.tolerance.kernel.BlockedGrid;
 import quietband.tolerance.kernel.FrequencyBlock;
-import quietband.tolerance.kernel.Kept;
 import quietband.tolerance.kernel.UnitModes;
 import quietband.tolerance.kernel.UnitResponse;
 
@@ -26,7 +25,6 @@ public final class UnitJudge {
     private final UnitResponse response;
     private final UnitWorstPoint search;
     private final UnitModes modes = new UnitModes();
-    private Kept kept;
     private final RequirementShares swings;
     private final DecidingRequirements screen;
 
@@ -38,7 +36,7 @@ public final class UnitJudge {
         swings = (screen.open() & ~search.covers()) != 0 ? new RequirementShares(condition) : null;
         double highest = condition.base.requirement().toHz();
         response = new UnitResponse(condition.base, condition.varied,
-            swings == null ? highest : Math.max(highest, swings.highest()), condition.lines);
+            swings == null ? highest : Math.max(highest, swings.highest()));
     }
 
     /** The verdict on a unit. @throws ImpossibleUnitException when its platform cannot be */
@@ -80,13 +78,13 @@ public final class UnitJudge {
         response.fill(unit);
         search.fill(unit, response);
         Design own = condition.varied.shared() ? unit : condition.base;
-        search.run(response, condition.varied.shared() ? new BlockedGrid(condition.nodes.f, unit) : condition.nodes, kept);
+        search.run(response, condition.varied.shared() ? new BlockedGrid(condition.nodes.f, unit) : condition.nodes);
         if (condition.seeded) {
             modes.fill(response.body);
             double[] seeds = modes.seeds(response.body, unit.requirement().fromHz(), unit.requirement().toHz(),
                 condition.spacing);
             if (seeds.length > 0) {
-                search.run(response, new BlockedGrid(seeds, own).apart(WIDEST * condition.spacing), null);
+                search.run(response, new BlockedGrid(seeds, own).apart(WIDEST * condition.spacing));
             }
         }
         return decibels(search.residual.value);
@@ -118,21 +116,6 @@ public final class UnitJudge {
             response.residual(b, true);
             take.block(b, at, response.power);
             at += b.n;
-        }
-    }
-
-    /** From now on keeps of each unit what {@link #table(Between, Table)} needs, at so many nodes of the search. */
-    public void keep(int nodes) {
-        kept = new Kept(nodes);
-    }
-
-    /** The same between the nodes of the search, for the unit judged last. */
-    public void table(Between table, Table take) {
-        int at = 0;
-        for (int i = 0; i < table.blocks.length; i++) {
-            response.between(table, i, kept);
-            take.block(table.blocks[i], at, response.power);
-            at += table.blocks[i].n;
         }
     }
 

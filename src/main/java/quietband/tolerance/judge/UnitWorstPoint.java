@@ -6,7 +6,6 @@ import quietband.model.Design;
 import quietband.model.Stack;
 import quietband.tolerance.kernel.BlockedGrid;
 import quietband.tolerance.kernel.FrequencyBlock;
-import quietband.tolerance.kernel.Kept;
 import quietband.tolerance.kernel.UnitPlatformSolver;
 import quietband.tolerance.kernel.UnitResponse;
 
@@ -78,12 +77,8 @@ final class UnitWorstPoint {
         }
     }
 
-    /**
-     * Looks at every node, and keeps what is worse than what was found before.
-     *
-     * @param kept where what is found at every node goes; null when nobody needs it
-     */
-    void run(UnitResponse response, BlockedGrid nodes, Kept kept) {
+    /** Looks at every node, and keeps what is worse than what was found before. */
+    void run(UnitResponse response, BlockedGrid nodes) {
         int n = nodes.size();
         if (over.length == 0 || over[0].length < n) {
             over = new double[vector ? 1 : 3][n];
@@ -94,10 +89,7 @@ final class UnitWorstPoint {
         }
         int at = 0;
         for (FrequencyBlock b : nodes.blocks) {
-            response.residual(b, kept != null);
-            if (kept != null) {
-                kept.take(response.power, at, b.n);
-            }
+            response.residual(b, false);
             take(response, b, at);
             if (tones != null) {
                 tones.take(base, b, b.n, b.lanes, response.power[stack]);

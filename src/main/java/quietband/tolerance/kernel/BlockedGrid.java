@@ -15,22 +15,17 @@ public final class BlockedGrid {
     public final boolean[] kink;
     public final FrequencyBlock[] blocks;
 
-    /** For units whose springs are worked out anew. */
+    /** For units of a design. */
     public BlockedGrid(double[] frequencies, Design design) {
-        this(frequencies, design, LineTables.NONE);
-    }
-
-    /** For units whose springs are near the design's. */
-    public BlockedGrid(double[] frequencies, Design design, LineTables tables) {
-        this(frequencies, new double[0], design, tables);
+        this(frequencies, new double[0], design);
     }
 
     /**
-     * For units whose springs are near the design's.
+     * For units of a design.
      *
      * @param beside frequencies that are worked out along with the nodes near them, few and between them
      */
-    public BlockedGrid(double[] frequencies, double[] beside, Design design, LineTables tables) {
+    public BlockedGrid(double[] frequencies, double[] beside, Design design) {
         f = frequencies.clone();
         x = new double[f.length];
         kink = new boolean[f.length];
@@ -51,7 +46,7 @@ public final class BlockedGrid {
             double[] near = Arrays.stream(beside).filter(v -> v >= first && v < end).toArray();
             double[] all = Arrays.copyOf(Arrays.copyOfRange(f, from, to), to - from + near.length);
             System.arraycopy(near, 0, all, to - from, near.length);
-            blocks[b] = new FrequencyBlock(all, to - from, design, tables);
+            blocks[b] = new FrequencyBlock(all, to - from, design);
         }
     }
 

@@ -27,8 +27,6 @@ public final class FrequencyBlock {
     final double[] w;
     public final double[] w2;
     final double top;
-    /** Functions of springs with mass that units expand around, by family; empty without tables. */
-    final LineFunctions[] lines;
     /** Support resonance per axis; null when there is none. */
     double[][] hr;
     double[][] hi;
@@ -63,7 +61,7 @@ public final class FrequencyBlock {
      * @param frequencies the nodes, rising, and then what is looked at beside them
      * @param nodes       how many are nodes
      */
-    FrequencyBlock(double[] frequencies, int nodes, Design design, LineTables tables) {
+    FrequencyBlock(double[] frequencies, int nodes, Design design) {
         f = frequencies;
         n = nodes;
         lanes = f.length;
@@ -76,7 +74,6 @@ public final class FrequencyBlock {
             w2[t] = w[t] * w[t];
         }
         top = Arrays.stream(w).max().orElseThrow();
-        lines = tables.on(w2, top, lanes);
         Resonance support = design.oscillator().resonator().supportResonance();
         if (support.on(0) || support.on(1) || support.on(2)) {
             hr = new double[3][lanes];

@@ -9,7 +9,6 @@ import java.util.List;
  */
 final class LineFamilies {
 
-    private final LineTables tables;
     private final double top;
     private final List<LineFamily> room = new ArrayList<>();
     private final List<UnitBody.Line> members = new ArrayList<>();
@@ -18,11 +17,9 @@ final class LineFamilies {
     /**
      * For units of a design.
      *
-     * @param tables of the design's families, to expand around
-     * @param top    highest angular frequency, rad/s
+     * @param top highest angular frequency, rad/s
      */
-    LineFamilies(LineTables tables, double top) {
-        this.tables = tables;
+    LineFamilies(double top) {
         this.top = top;
     }
 
@@ -51,20 +48,13 @@ final class LineFamilies {
                 }
             }
             if (!members.isEmpty()) {
-                add(f);
+                add();
             }
         }
     }
 
-    private void add(int f) {
+    private void add() {
         LineFamily family = next();
-        if (tables.holds(f)) {
-            family.aroundTable(f, tables, members);
-            if (family.holds(top)) {
-                family.sum(members, top);
-                return;
-            }
-        }
         family.aroundMean(members);
         if (members.size() == 1 || family.holds(top)) {
             family.sum(members, top);

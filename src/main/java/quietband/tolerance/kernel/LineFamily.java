@@ -7,35 +7,28 @@ import java.util.List;
  * Springs with mass along one principal axis that differ little from one another. What such a line adds to D and to N,
  * {@code k* phi(u)} and {@code m chi(u)} with {@code phi = b cot b}, {@code chi = tan(b/2)/b}, {@code u = b^2 = w^2 m/k*}, is expanded
  * around one u for all: with {@code u_i = u (1 + d_i)} the sums over the lines are
- * {@code sum_p u^p phi^(p)(u)/p! sum_i k*_i d_i^p b_i^T b_i}. Where the design's own line is near enough the expansion is around that,
- * and the costly functions are those of a table that all units share; else it is around the lines' mean. Filled anew for each unit.
+ * {@code sum_p u^p phi^(p)(u)/p! sum_i k*_i d_i^p b_i^T b_i}, u that of the lines' mean. Filled anew for each unit.
  */
 final class LineFamily {
 
-    /** Highest power of d around the lines' mean. */
-    static final int ORDER = 5;
-    /** How many powers of d tables of the design's lines hold. */
-    static final int TABLED = 12;
+    /** How many powers of d there are, the zeroth counted. */
+    static final int ORDERS = 6;
 
     private static final double NEGLIGIBLE = 1e-6;
     /** By power: how large what it is the power of must be to count, the root of what is negligible. */
-    private static final double[] COUNTS = new double[TABLED];
+    private static final double[] COUNTS = new double[ORDERS];
 
     static {
-        for (int p = 1; p < TABLED; p++) {
+        for (int p = 1; p < ORDERS; p++) {
             COUNTS[p] = StrictMath.pow(NEGLIGIBLE, 1.0 / p);
         }
     }
 
     private static final double WIDEST = 0.12;
-    // 0.2^12 is 4e-9
-    private static final double WIDEST_TABLED = 0.2;
     /** Lines that are summed up at once, and how many numbers are kept of them for each power of d. */
     private static final int AT_ONCE = 4;
     private static final int KEPT = 4 * AT_ONCE;
 
-    /** Which family's table serves; -1 when none does. */
-    int table;
     double alphaRe;
     double alphaIm;
     /** sum_i k*_i d_i^p b_i^T b_i by element of the triangle, then p; which are not zero. */
@@ -47,17 +40,11 @@ final class LineFamily {
     final double[][] mIm = new double[18][];
     final boolean[] heavy = new boolean[18];
     /** k* d^p and m d^p of some lines: for each p the real parts of all k*, their imaginary parts, then those of m. */
-    private final double[] powers = new double[KEPT * TABLED];
+    private final double[] powers = new double[KEPT * ORDERS];
     private double ratio;
     private double spread;
     private double dRe;
     private double dIm;
-
-    /** Expands around the design's own line. */
-    void aroundTable(int family, LineTables tables, List<UnitBody.Line> lines) {
-        around(family, tables.alphaRe(family), tables.alphaIm(family));
-        spread = widest(lines);
-    }
 
     /** Expands around the mean of the lines. */
     void aroundMean(List<UnitBody.Line> lines) {
@@ -70,20 +57,15 @@ final class LineFamily {
             meanM += line.mass() / lines.size();
         }
         double size = meanRe * meanRe + meanIm * meanIm;
-        around(-1, meanM * meanRe / size, -meanM * meanIm / size);
+        alphaRe = meanM * meanRe / size;
+        alphaIm = -meanM * meanIm / size;
+        ratio = Math.sqrt(alphaRe * alphaRe + alphaIm * alphaIm);
         spread = lines.size() > 1 ? widest(lines) : 0;
-    }
-
-    private void around(int family, double re, double im) {
-        table = family;
-        alphaRe = re;
-        alphaIm = im;
-        ratio = Math.sqrt(re * re + im * im);
     }
 
     /** Whether the lines are near enough to what they are expanded around. */
     boolean holds(double top) {
-        return step(top) < (table >= 0 ? WIDEST_TABLED : WIDEST);
+        return step(top) < WIDEST;
     }
 
     private double widest(List<UnitBody.Line> lines) {
@@ -169,8 +151,8 @@ final class LineFamily {
 
     private static void start(double[][] re, double[][] im, boolean[] used, int e, int orders) {
         if (re[e] == null) {
-            re[e] = new double[TABLED];
-            im[e] = new double[TABLED];
+            re[e] = new double[ORDERS];
+            im[e] = new double[ORDERS];
         }
         if (!used[e]) {
             used[e] = true;
@@ -204,11 +186,10 @@ final class LineFamily {
         if (spread == 0) {
             return 1;
         }
-        int most = table >= 0 ? TABLED : ORDER + 1;
         double step = step(w);
         double left = step;
         int orders = 1;
-        while (orders < most && left > NEGLIGIBLE) {
+        while (orders < ORDERS && left > NEGLIGIBLE) {
             left *= step;
             orders++;
         }

@@ -19,8 +19,8 @@ public final class UnitPlatformSolver {
     private final double[] lr = new double[BLOCK];
     private final double[] li = new double[BLOCK];
     private final boolean[] filled = new boolean[UnitBody.TRIANGLE];
-    private final int[] starts = new int[LineFamily.TABLED];
-    private final LineFunctions own = new LineFunctions(LineFamily.TABLED, BLOCK);
+    private final int[] starts = new int[LineFamily.ORDERS];
+    private final LineFunctions f = new LineFunctions(LineFamily.ORDERS, BLOCK);
     /** N, 6 x 3 row by row, and which of its elements are not zero. */
     final double[][] nr = new double[18][BLOCK];
     final double[][] ni = new double[18][BLOCK];
@@ -72,7 +72,7 @@ public final class UnitPlatformSolver {
 
     private void lines(LineFamily family, FrequencyBlock b) {
         int orders = family.orders(b.top);
-        LineFunctions f = functions(family, orders, b);
+        f.at(family, b.w2, b.top, orders, b.lanes);
         family.starts(starts, orders, b);
         for (int e = 0; e < filled.length; e++) {
             if (family.stiff[e]) {
@@ -88,15 +88,6 @@ public final class UnitPlatformSolver {
                 ComplexArrays.addSeries(nr[e], ni[e], family.mRe[e], family.mIm[e], f.chiRe, f.chiIm, starts, orders, b.lanes);
             }
         }
-    }
-
-    /** The family's functions from the block's table, or worked out for it. */
-    private LineFunctions functions(LineFamily family, int orders, FrequencyBlock b) {
-        if (family.table >= 0 && family.table < b.lines.length && b.lines[family.table] != null) {
-            return b.lines[family.table];
-        }
-        own.at(family, b.w2, b.top, orders, b.lanes);
-        return own;
     }
 
     /**

@@ -5,7 +5,6 @@ import quietband.model.Design;
 import quietband.model.Stack;
 import quietband.model.Vec;
 import quietband.tolerance.draw.VariedParts;
-import quietband.tolerance.judge.Between;
 
 /**
  * What one unit does at a block of frequencies. With B(p)A = I + w^2 B(p) D^-1 N the residual for drive j is
@@ -38,13 +37,12 @@ public final class UnitResponse {
      * For units of a design.
      *
      * @param highest frequency of any block, Hz
-     * @param tables  of the design's springs with mass, as the blocks have them
      */
-    public UnitResponse(Design base, VariedParts varied, double highest, LineTables tables) {
+    public UnitResponse(Design base, VariedParts varied, double highest) {
         path = new UnitPath(base, varied.sensor(), varied.support());
         fullest = Stack.fullest(base);
         inertiaVaries = varied.inertia();
-        families = new LineFamilies(tables, 2 * Math.PI * highest);
+        families = new LineFamilies(2 * Math.PI * highest);
     }
 
     /** Takes up a unit. @throws ImpossibleUnitException when its platform cannot be */
@@ -65,14 +63,6 @@ public final class UnitResponse {
         boolean corrected = bolted(b, everyStack);
         if (unit.platform().isPresent()) {
             sprung(b, corrected, everyStack);
-        }
-    }
-
-    /** Fills {@link #power} of every stack at a block of a table, those on springs from what was found of the unit at the nodes around. */
-    public void between(Between table, int block, Kept found) {
-        bolted(table.blocks[block], true);
-        for (Stack s : Kept.STACKS) {
-            table.at(block, found.of(s), power[s.ordinal()]);
         }
     }
 

@@ -43,8 +43,7 @@ public final class PeerWork {
     private final Design design = ModelFile.parse(Path.of("peer.yaml"), MODEL).design();
     private final ToleranceDraws scatter = ToleranceDraws.of(design);
     private final BlockedGrid nodes = new BlockedGrid(LogGrid.between(400, 10, 2000), design);
-    private final UnitResponse response = new UnitResponse(design, VariedParts.of(design.quantities(), scatter.entries()), 2000,
-        LineTables.NONE);
+    private final UnitResponse response = new UnitResponse(design, VariedParts.of(design.quantities(), scatter.entries()), 2000);
 
     /** The largest residual of a unit over axes and frequencies, 1/g. */
     public double unit(long index) {
