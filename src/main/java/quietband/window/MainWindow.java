@@ -11,9 +11,9 @@ import java.util.Optional;
 import javax.swing.JFrame;
 import javax.swing.JToggleButton;
 import javax.swing.SwingUtilities;
+import quietband.demand.ResidualPoint;
 import quietband.model.edit.ModelFile;
 import quietband.response.ResidualCurves;
-import quietband.response.verdict.StackVerdict;
 import quietband.tuning.cures.Cure;
 import quietband.tuning.cures.ValueChange;
 import quietband.window.bench.DesignVariant;
@@ -277,7 +277,7 @@ final class MainWindow implements WindowWorker.Sink, WindowFrame.Calls {
         boolean first = figures == null;
         figures = next;
         if (first) {
-            StackVerdict.Worst w = next.assessment().verdict(next.assessment().fullest()).worst();
+            ResidualPoint w = next.assessment().verdict(next.assessment().fullest()).worst();
             axis(w.axis().equals("vector") ? ResidualCurves.VECTOR : "xyz".indexOf(w.axis()));
         }
         parts.strip.show(next);

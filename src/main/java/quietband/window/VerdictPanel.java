@@ -16,11 +16,11 @@ import javax.swing.JPanel;
 import javax.swing.JTextArea;
 import javax.swing.SwingConstants;
 import quietband.demand.RequirementResult;
+import quietband.demand.ResidualPoint;
 import quietband.report.assess.GapLine;
 import quietband.report.file.QuantityText;
 import quietband.report.page.StackName;
 import quietband.response.verdict.Assessment;
-import quietband.response.verdict.StackVerdict;
 import quietband.tuning.cures.CoverageGap;
 import quietband.tuning.cures.Cure;
 import quietband.window.chart.Theme;
@@ -130,7 +130,7 @@ final class VerdictPanel extends JPanel {
     }
 
     private String worst(Assessment a) {
-        StackVerdict.Worst w = a.verdict(a.fullest()).worst();
+        ResidualPoint w = a.verdict(a.fullest()).worst();
         String where = String.format(Locale.ROOT, "Worst point, %s: %s, %s, %s ppb/g", StackName.of(a.fullest()),
             QuantityText.hz(w.frequencyHz()),
             w.axis().equals("vector") ? "vector" : "axis " + w.axis(), QuantityText.ppb(w.residualPerG()));

@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import quietband.demand.ResidualPoint;
 import quietband.model.Design;
 import quietband.model.DigitalFilter;
 import quietband.model.edit.ModelFile;
@@ -38,7 +39,7 @@ class FilterCommandTest {
         assertThat(run.status()).as(run.err()).isZero();
         Design changed = ModelFile.read(folder.resolve("out/model.yaml")).design();
         List<StackVerdict> verdicts = Assessor.assess(changed).verdicts();
-        StackVerdict.Worst worst = verdicts.get(verdicts.size() - 1).worst();
+        ResidualPoint worst = verdicts.get(verdicts.size() - 1).worst();
         double ratio = worst.residualPerG() / worst.limitPerG();
         // twelve digits in the summary
         assertThat(number(run.out(), "residual_after", "worst_ratio")).isCloseTo(ratio, within(1e-9 * ratio));

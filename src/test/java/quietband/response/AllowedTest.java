@@ -13,13 +13,13 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import quietband.demand.PhaseNoise;
 import quietband.demand.RequirementResult;
+import quietband.demand.ResidualPoint;
 import quietband.model.Design;
 import quietband.model.Stack;
 import quietband.model.edit.ModelFile;
 import quietband.model.quantity.Quantities;
 import quietband.response.verdict.Assessment;
 import quietband.response.verdict.Assessor;
-import quietband.response.verdict.StackVerdict;
 import quietband.spectrum.LogGrid;
 
 /** The customer's line turned into ppb per g, and back. */
@@ -51,7 +51,7 @@ class AllowedTest {
     @Test
     void a_design_scaled_onto_the_derived_limit_meets_its_phase_noise_exactly() throws IOException {
         Design design = design("one_at_a_time", "residual: from_phase_noise").withCancellation(java.util.Optional.empty());
-        StackVerdict.Worst worst = Assessor.assess(design).verdict(Stack.ISOLATED).worst();
+        ResidualPoint worst = Assessor.assess(design).verdict(Stack.ISOLATED).worst();
         double factor = worst.limitPerG() / worst.residualPerG();
         Quantities q = design.quantities();
         for (String axis : new String[] {"x", "y", "z"}) {

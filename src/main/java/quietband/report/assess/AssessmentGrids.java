@@ -2,6 +2,7 @@ package quietband.report.assess;
 
 import java.util.ArrayList;
 import java.util.List;
+import quietband.demand.ResidualPoint;
 import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.Stack;
@@ -15,7 +16,6 @@ import quietband.response.FrequencyTable;
 import quietband.response.ModeProperties;
 import quietband.response.travel.Travel;
 import quietband.response.verdict.Assessment;
-import quietband.response.verdict.StackVerdict;
 import quietband.response.verdict.ToneSideband;
 
 /** The tables of the page of an assessment. */
@@ -73,7 +73,7 @@ public final class AssessmentGrids {
 
     /** What each cause alone would leave, and all others, at the worst point of the fullest stack. */
     static PageTable contributions(Assessment a) {
-        StackVerdict.Worst w = a.verdict(a.fullest()).worst();
+        ResidualPoint w = a.verdict(a.fullest()).worst();
         FrequencyTable.Row r = FrequencyTable.of(a.design(), new double[] {w.frequencyHz()}, 1).rows().get(0);
         Axis axis = Axis.of(w.axis());
         List<List<String>> rows = new ArrayList<>();

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import quietband.demand.RequirementResult;
+import quietband.demand.ResidualPoint;
 import quietband.model.Axis;
 import quietband.report.file.NumberFormat;
 import quietband.report.file.Provenance;
@@ -48,7 +49,7 @@ public final class AssessmentText {
         lines.add(String.format(Locale.ROOT, "%-10s %10s %10s  %-6s %9s  %s", "stack", "worst", "at", "axis", "margin",
             "within the limit"));
         for (StackVerdict v : a.verdicts()) {
-            StackVerdict.Worst w = v.worst();
+            ResidualPoint w = v.worst();
             String within = !v.asked() ? "no limit asked" : v.intervals().isEmpty() ? "nowhere" : intervals(v.intervals());
             String head = String.format(Locale.ROOT, "%-10s %10s %10s  %-6s %9s  ", v.stack().key(),
                 NumberFormat.brief(w.residualPerG() * 1e9, 4), hz(w.frequencyHz()), w.axis(),

@@ -2,6 +2,7 @@ package quietband.report.assess;
 
 import java.util.List;
 import java.util.Locale;
+import quietband.demand.ResidualPoint;
 import quietband.report.file.QuantityText;
 import quietband.report.page.StackName;
 import quietband.response.verdict.StackVerdict;
@@ -14,7 +15,7 @@ public record StackLine(String name, String sentence) {
     }
 
     private static String sentence(StackVerdict v) {
-        StackVerdict.Worst w = v.worst();
+        ResidualPoint w = v.worst();
         String where = QuantityText.hz(w.frequencyHz()) + (w.axis().equals("vector") ? ", vector" : ", axis " + w.axis());
         if (!v.asked()) {
             return String.format(Locale.ROOT, "no residual limit asked; most %s ppb/g at %s.", QuantityText.ppb(w.residualPerG()), where);

@@ -3,6 +3,7 @@ package quietband.report.change;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import quietband.demand.ResidualPoint;
 import quietband.model.Vec;
 import quietband.report.assess.AssessmentSources;
 import quietband.report.file.NumberFormat;
@@ -107,8 +108,8 @@ final class OrientText {
     private static List<List<String>> supports(List<OrientFiles.Tried> tried) {
         List<List<String>> rows = new ArrayList<>();
         for (OrientFiles.Tried t : tried) {
-            StackVerdict.Worst bare = t.bare().worst();
-            StackVerdict.Worst full = t.full().worst();
+            ResidualPoint bare = t.bare().worst();
+            ResidualPoint full = t.full().worst();
             rows.add(List.of(t.row().name(), Integer.toString(t.row().points()), Double.isInfinite(t.row().lowestHz()) ? "none"
                 : QuantityText.hz(t.row().lowestHz()), number(t.row().relative()), QuantityText.ppb(bare.residualPerG()),
                 QuantityText.hz(bare.frequencyHz()),

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.ToDoubleFunction;
 import quietband.demand.ResidualLimit;
+import quietband.demand.ResidualPoint;
 import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.Requirement;
@@ -28,7 +29,6 @@ import quietband.report.page.PageTemplates;
 import quietband.report.page.StackName;
 import quietband.report.page.VerdictSentence;
 import quietband.response.FrequencyTable;
-import quietband.response.verdict.StackVerdict;
 
 /** What a comparison of two designs writes: a table, charts, a page, a summary, a text. */
 public final class ComparisonFiles {
@@ -223,7 +223,7 @@ public final class ComparisonFiles {
         json.field("model", side.name()).field("model_hash", side.hash()).field("title", side.assessment().design().title())
             .field("requirement_met", side.assessment().requirementMet().orElse(null));
         json.object("stacks", () -> side.assessment().verdicts().forEach(v -> json.object(v.stack().key(), () -> {
-            StackVerdict.Worst w = v.worst();
+            ResidualPoint w = v.worst();
             json.field("frequency_hz", w.frequencyHz()).field("axis", w.axis()).field("residual_ppb_per_g", w.residualPerG() * 1e9)
                 .field("margin_db", w.marginDb()).field("share", v.share());
         })));

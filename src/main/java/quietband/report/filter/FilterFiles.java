@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import quietband.demand.ResidualPoint;
 import quietband.filter.design.FilterFacts;
 import quietband.filter.design.FilterResult;
 import quietband.filter.fixedpoint.FilterPeaks;
@@ -90,7 +91,7 @@ public final class FilterFiles {
     }
 
     private static String sentence(String when, StackVerdict v) {
-        StackVerdict.Worst w = v.worst();
+        ResidualPoint w = v.worst();
         return String.format(Locale.ROOT, "%-7s worst %s ppb/g at %s, axis %s%s", when + ":", QuantityText.ppb(w.residualPerG()),
             QuantityText.hz(w.frequencyHz()), w.axis(), v.asked() ? ", margin " + QuantityText.db(w.marginDb()) : "");
     }

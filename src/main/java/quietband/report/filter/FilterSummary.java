@@ -1,6 +1,7 @@
 package quietband.report.filter;
 
 import java.util.Optional;
+import quietband.demand.ResidualPoint;
 import quietband.filter.design.FilterResult;
 import quietband.filter.fixedpoint.FilterPeaks;
 import quietband.model.Axis;
@@ -60,7 +61,7 @@ final class FilterSummary {
     }
 
     static void verdict(Json json, StackVerdict v) {
-        StackVerdict.Worst w = v.worst();
+        ResidualPoint w = v.worst();
         json.field("worst_ratio", FilterResult.worstRatio(v)).field("stack", v.stack().key())
             .field("frequency_hz", w.frequencyHz()).field("axis", w.axis()).field("residual_ppb_per_g", w.residualPerG() * 1e9)
             .field("limit_ppb_per_g", w.limitPerG() * 1e9).field("margin_db", w.marginDb());

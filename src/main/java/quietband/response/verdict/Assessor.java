@@ -8,6 +8,7 @@ import quietband.cancellation.CancellationPath;
 import quietband.demand.Decibels;
 import quietband.demand.RequirementResult;
 import quietband.demand.ResidualLimit;
+import quietband.demand.ResidualPoint;
 import quietband.model.Axis;
 import quietband.model.Cancellation;
 import quietband.model.Design;
@@ -63,7 +64,7 @@ public final class Assessor {
         }, Coverage.FOLLOW_DB);
         List<StackVerdict> verdicts = coverage.verdicts(sweep);
         if (new ResidualLimit(design).asked()) {
-            StackVerdict.Worst w = verdicts.get(verdicts.size() - 1).worst();
+            ResidualPoint w = verdicts.get(verdicts.size() - 1).worst();
             requirements.add(RequirementResult.margin("residual", w.marginDb(), w.residualPerG() * 1e9, w.limitPerG() * 1e9,
                 "ppb/g", w.frequencyHz(), w.axis()));
         }

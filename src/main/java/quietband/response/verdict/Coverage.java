@@ -3,8 +3,8 @@ package quietband.response.verdict;
 import java.util.ArrayList;
 import java.util.List;
 import quietband.demand.Decibels;
-import quietband.demand.ResidualLimit;
-import quietband.model.Axis;
+import quietband.demand.ResidualDemand;
+import quietband.demand.ResidualPoint;
 import quietband.model.Design;
 import quietband.model.Stack;
 import quietband.response.ResidualResponse;
@@ -21,23 +21,21 @@ final class Coverage {
 
     private final Design design;
     private final ResidualResponse response;
-    private final ResidualLimit limit;
+    private final ResidualDemand demand;
     private final List<Stack> stacks;
-    private final boolean vector;
-    private final int curves;
+    private final int rows;
 
     Coverage(Design design, ResidualResponse response) {
         this.design = design;
         this.response = response;
-        this.limit = new ResidualLimit(design);
+        this.demand = new ResidualDemand(design, Math.max(response.scale(), Double.MIN_NORMAL));
         this.stacks = Stack.of(design);
-        this.vector = design.requirement().byVector();
-        this.curves = vector ? 1 : 3;
+        this.rows = demand.rows();
     }
 
     /** How many curves there are: one per stack and axis, or one per stack by vector. */
     int count() {
-        return stacks.size() * curves;
+        return stacks.size() * rows;
     }
 
     /** One verdict per stack from a sweep of its own. */
@@ -60,56 +58,35 @@ final class Coverage {
 
     /** Writes dB over the limit (without a limit: over the sensitivity) for each stack's axes or vector, from index 0 on. */
     void write(double f, double[] over) {
-        double[] limits = limits(f);
+        double[] limits = demand.limits(f);
+        response.at(f);
         for (int s = 0; s < stacks.size(); s++) {
-            double[] y = magnitudes(stacks.get(s), f);
-            for (int k = 0; k < curves; k++) {
-                over[s * curves + k] = Decibels.over(y[k], limits[k]);
+            double[] squared = response.squares(stacks.get(s));
+            for (int row = 0; row < rows; row++) {
+                over[s * rows + row] = Decibels.over(demand.perG(row, squared), limits[row]);
             }
         }
-    }
-
-    private double[] limits(double f) {
-        if (!limit.asked()) {
-            double scale = Math.max(response.scale(), Double.MIN_NORMAL);
-            return vector ? new double[] {scale} : new double[] {scale, scale, scale};
-        }
-        return vector ? new double[] {limit.vector(f)}
-            : new double[] {limit.at(Axis.X, f), limit.at(Axis.Y, f), limit.at(Axis.Z, f)};
-    }
-
-    private double[] magnitudes(Stack stack, double f) {
-        double[] re = new double[3];
-        double[] im = new double[3];
-        response.at(f);
-        response.residual(stack, re, im);
-        double[] y = {StrictMath.hypot(re[0], im[0]), StrictMath.hypot(re[1], im[1]), StrictMath.hypot(re[2], im[2])};
-        return vector ? new double[] {Math.sqrt(y[0] * y[0] + y[1] * y[1] + y[2] * y[2])} : y;
     }
 
     private StackVerdict verdict(AdaptiveCurves sweep, int s) {
         int worst = 0;
         AdaptiveCurves.Extremum top = null;
-        for (int k = 0; k < curves; k++) {
-            AdaptiveCurves.Extremum e = sweep.maximum(s * curves + k);
+        for (int row = 0; row < rows; row++) {
+            AdaptiveCurves.Extremum e = sweep.maximum(s * rows + row);
             if (top == null || e.value() > top.value()) {
                 top = e;
-                worst = k;
+                worst = row;
             }
         }
-        double f = top.frequencyHz();
-        double y = magnitudes(stacks.get(s), f)[worst];
-        double line = limit.asked() ? limits(f)[worst] : Double.POSITIVE_INFINITY;
-        double margin = limit.asked() ? Decibels.margin(y, line) : Double.NaN;
-        String axis = vector ? "vector" : Axis.ALL.get(worst).letter();
-        StackVerdict.Worst point = new StackVerdict.Worst(f, axis, y, line, margin);
-        if (!limit.asked()) {
+        response.at(top.frequencyHz());
+        ResidualPoint point = demand.point(worst, top.frequencyHz(), response.squares(stacks.get(s)));
+        if (!demand.asked()) {
             return new StackVerdict(stacks.get(s), point, false, Double.NaN, List.of(), List.of());
         }
-        int first = s * curves;
+        int first = s * rows;
         List<double[]> inside = sweep.within((freq, v) -> {
             double most = v[first];
-            for (int k = 1; k < curves; k++) {
+            for (int k = 1; k < rows; k++) {
                 most = Math.max(most, v[first + k]);
             }
             return most - TOUCH_DB;

@@ -1,6 +1,7 @@
 package quietband.response.verdict;
 
 import java.util.List;
+import quietband.demand.ResidualPoint;
 import quietband.model.Stack;
 
 /**
@@ -13,22 +14,11 @@ import quietband.model.Stack;
  * @param intervals  rising pairs of edges within the limit, Hz
  * @param gaps       the rest of the band
  */
-public record StackVerdict(Stack stack, Worst worst, boolean asked, double share, List<double[]> intervals,
+public record StackVerdict(Stack stack, ResidualPoint worst, boolean asked, double share, List<double[]> intervals,
                            List<double[]> gaps) {
 
     public StackVerdict {
         intervals = List.copyOf(intervals);
         gaps = List.copyOf(gaps);
     }
-
-    /**
-     * The worst point.
-     *
-     * @param frequencyHz  where
-     * @param axis         x, y, z or vector
-     * @param residualPerG |y| there, 1/g
-     * @param limitPerG    the limit there, 1/g; infinite when nothing limits it
-     * @param marginDb     20 log10(limit/residual), at most 300; NaN without a limit
-     */
-    public record Worst(double frequencyHz, String axis, double residualPerG, double limitPerG, double marginDb) { }
 }

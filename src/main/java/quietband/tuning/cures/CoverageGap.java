@@ -2,6 +2,7 @@ package quietband.tuning.cures;
 
 import java.util.List;
 import java.util.Optional;
+import quietband.demand.ResidualPoint;
 import quietband.model.Stack;
 
 /**
@@ -19,23 +20,12 @@ import quietband.model.Stack;
  * @param together      with what else it would, when it alone does not; empty when no pair with it does
  * @param others        other changes that close the gap without the leading cause, the most telling first
  */
-public record CoverageGap(Stack stack, double fromHz, double toHz, Point worst, double amplification, String cause, String words,
+public record CoverageGap(Stack stack, double fromHz, double toHz, ResidualPoint worst, double amplification, String cause, String words,
                   double withoutPerG, Optional<Cure> single, Optional<Cure> together, List<Cure> others) {
 
     public CoverageGap {
         others = List.copyOf(others);
     }
-
-    /**
-     * A point of the residual.
-     *
-     * @param frequencyHz  where
-     * @param axis         x, y, z or vector
-     * @param residualPerG |y|, 1/g
-     * @param limitPerG    the limit, 1/g
-     * @param marginDb     20 log10(limit/residual); negative in a gap
-     */
-    public record Point(double frequencyHz, String axis, double residualPerG, double limitPerG, double marginDb) { }
 
     /** The change to make first: of the leading cause alone, else together with another, else something else. */
     public Optional<Cure> cure() {

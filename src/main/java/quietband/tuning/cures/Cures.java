@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
 import quietband.demand.ResidualLimit;
+import quietband.demand.ResidualPoint;
 import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.Stack;
@@ -65,7 +66,7 @@ public final class Cures {
     }
 
     private CoverageGap gap(Stack stack, double from, double to, double low, double high) {
-        CoverageGap.Point worst = worst(stack, from, to);
+        ResidualPoint worst = worst(stack, from, to);
         CureSearch search = new CureSearch(new GapMargin(design, stack, low, high, worst.frequencyHz()),
             stack == assessment.fullest());
         double amplification = stack.sprung()
@@ -85,7 +86,7 @@ public final class Cures {
     private record Lead(String key, String words, double withoutPerG, List<Remedy> remedies) { }
 
     /** The causes, the one that lowers the residual at the worst point most when made ideal first. */
-    private List<Lead> leads(Stack stack, CoverageGap.Point worst, double amplification) {
+    private List<Lead> leads(Stack stack, ResidualPoint worst, double amplification) {
         List<Lead> leads = new ArrayList<>();
         if (stack.corrected()) {
             for (Cause cause : Cause.values()) {
@@ -102,7 +103,7 @@ public final class Cures {
         return leads;
     }
 
-    private List<Lead> platform(Stack stack, CoverageGap.Point worst, double amplification) {
+    private List<Lead> platform(Stack stack, ResidualPoint worst, double amplification) {
         List<Remedy> damping = byEffect(remedies.damping(), stack, worst);
         if (!stack.corrected()) {
             List<Remedy> both = new ArrayList<>(damping);
@@ -114,7 +115,7 @@ public final class Cures {
             new Lead(Remedies.STIFFNESS, "springs too soft", Double.NaN, remedies.stiffer()));
     }
 
-    private List<Remedy> byEffect(List<Remedy> parts, Stack stack, CoverageGap.Point worst) {
+    private List<Remedy> byEffect(List<Remedy> parts, Stack stack, ResidualPoint worst) {
         Comparator<Remedy> simpleFirst = Comparator.comparing(r -> r.key().equals(Cause.PATH.key()));
         return parts.stream().sorted(simpleFirst.thenComparingDouble(r -> new GapMargin.Over(r.at(1), stack)
             .at(worst.frequencyHz()))).toList();
@@ -166,20 +167,20 @@ public final class Cures {
         return others;
     }
 
-    private CoverageGap.Point worst(Stack stack, double from, double to) {
+    private ResidualPoint worst(Stack stack, double from, double to) {
         GapMargin.Peak top = new GapMargin(design, stack, from, to, from).top(design);
         double at = top.frequencyHz();
         double most = top.overDb();
         if (design.requirement().byVector()) {
             double y = length(magnitudes(stack, Cause.ALL, at));
-            return new CoverageGap.Point(at, "vector", y, limit.vector(at), -most);
+            return new ResidualPoint(at, "vector", y, limit.vector(at), -most);
         }
         double[] y = magnitudes(stack, Cause.ALL, at);
         Axis axis = Axis.X;
         for (Axis a : Axis.ALL) {
             axis = y[a.ordinal()] / limit.at(a, at) > y[axis.ordinal()] / limit.at(axis, at) ? a : axis;
         }
-        return new CoverageGap.Point(at, axis.letter(), y[axis.ordinal()], limit.at(axis, at), -most);
+        return new ResidualPoint(at, axis.letter(), y[axis.ordinal()], limit.at(axis, at), -most);
     }
 
     private double[] magnitudes(Stack stack, Set<Cause> causes, double f) {
@@ -194,7 +195,7 @@ public final class Cures {
         return Math.sqrt(y[0] * y[0] + y[1] * y[1] + y[2] * y[2]);
     }
 
-    private double magnitude(Stack stack, Set<Cause> causes, CoverageGap.Point worst) {
+    private double magnitude(Stack stack, Set<Cause> causes, ResidualPoint worst) {
         double[] y = magnitudes(stack, causes, worst.frequencyHz());
         Axis axis = Axis.of(worst.axis());
         return axis == null ? length(y) : y[axis.ordinal()];

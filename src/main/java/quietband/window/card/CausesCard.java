@@ -6,13 +6,13 @@ import java.awt.geom.Rectangle2D;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Collectors;
+import quietband.demand.ResidualPoint;
 import quietband.model.Axis;
 import quietband.model.Stack;
 import quietband.report.file.QuantityText;
 import quietband.report.page.CauseName;
 import quietband.response.Contribution;
 import quietband.response.FrequencyTable;
-import quietband.response.verdict.StackVerdict;
 import quietband.window.chart.Theme;
 import quietband.window.work.BackgroundFigures;
 import quietband.window.work.RoleFigures;
@@ -32,7 +32,7 @@ public final class CausesCard extends FigureCard {
     }
 
     private static double alone(BackgroundFigures f, Contribution c) {
-        StackVerdict.Worst w = f.assessment().verdict(f.assessment().fullest()).worst();
+        ResidualPoint w = f.assessment().verdict(f.assessment().fullest()).worst();
         Axis axis = Axis.of(w.axis());
         double[] y = c.alone();
         return axis == null ? Math.sqrt(y[0] * y[0] + y[1] * y[1] + y[2] * y[2]) : y[axis.ordinal()];

@@ -4,11 +4,11 @@ import java.awt.Font;
 import java.awt.Graphics2D;
 import java.util.Locale;
 import java.util.Optional;
+import quietband.demand.ResidualPoint;
 import quietband.model.Axis;
 import quietband.model.Requirement;
 import quietband.model.Stack;
 import quietband.report.chart.ChartStyle;
-import quietband.response.verdict.StackVerdict;
 import quietband.window.chart.Theme;
 import quietband.window.chart.ThemedChart;
 import quietband.window.work.BackgroundFigures;
@@ -24,7 +24,7 @@ public final class PathCard extends FigureCard {
     }
 
     private static int axis(BackgroundFigures f) {
-        StackVerdict.Worst w = f.assessment().verdict(f.assessment().fullest()).worst();
+        ResidualPoint w = f.assessment().verdict(f.assessment().fullest()).worst();
         return Math.max(0, "xyz".indexOf(w.axis()));
     }
 

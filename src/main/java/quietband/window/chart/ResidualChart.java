@@ -16,12 +16,12 @@ import org.jfree.chart.axis.AxisSpace;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.ui.RectangleInsets;
 import org.jfree.chart.ui.TextAnchor;
+import quietband.demand.ResidualPoint;
 import quietband.model.Requirement;
 import quietband.model.Stack;
 import quietband.report.chart.ChartStyle;
 import quietband.report.file.QuantityText;
 import quietband.response.ResidualCurves;
-import quietband.response.verdict.StackVerdict;
 import quietband.window.work.BackgroundFigures;
 import quietband.window.work.DesignView;
 
@@ -123,7 +123,7 @@ public final class ResidualChart {
         }
     }
 
-    private static StackVerdict.Worst worst(BackgroundFigures f) {
+    private static ResidualPoint worst(BackgroundFigures f) {
         return f.assessment().verdict(f.assessment().fullest()).worst();
     }
 
@@ -218,7 +218,7 @@ public final class ResidualChart {
         if (figures == null || figures.view().model() != view.model()) {
             return;
         }
-        StackVerdict.Worst w = worst(figures);
+        ResidualPoint w = worst(figures);
         boolean here = w.axis().equals("vector") ? axis == ResidualCurves.VECTOR : "xyz".indexOf(w.axis()) == axis;
         if (here) {
             double y = w.residualPerG() * PPB;

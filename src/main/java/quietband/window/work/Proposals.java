@@ -8,8 +8,8 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
+import quietband.demand.ResidualPoint;
 import quietband.report.file.QuantityText;
-import quietband.response.verdict.StackVerdict;
 
 /** Runs the commands that change a design away from the event thread, and keeps what they propose until it is settled. */
 public final class Proposals implements AutoCloseable {
@@ -37,7 +37,7 @@ public final class Proposals implements AutoCloseable {
 
         /** What it does, and what becomes of the worst point. */
         public String words() {
-            StackVerdict.Worst w = compared.assessment().verdict(compared.assessment().fullest()).worst();
+            ResidualPoint w = compared.assessment().verdict(compared.assessment().fullest()).worst();
             String margin = Double.isNaN(w.marginDb()) ? ""
                 : String.format(Locale.ROOT, " (%s %s)", QuantityText.db(Math.abs(w.marginDb())),
                 w.marginDb() < 0 ? "over" : "to spare");

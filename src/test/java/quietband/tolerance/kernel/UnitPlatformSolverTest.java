@@ -8,12 +8,12 @@ import java.util.List;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import quietband.demand.RequirementResult;
+import quietband.demand.ResidualPoint;
 import quietband.model.Design;
 import quietband.model.edit.ModelFile;
 import quietband.model.quantity.Quantities;
 import quietband.response.verdict.Assessment;
 import quietband.response.verdict.Assessor;
-import quietband.response.verdict.StackVerdict;
 import quietband.tolerance.draw.ScatterModels;
 import quietband.tolerance.judge.MonteCarloPlan;
 import quietband.tolerance.judge.UnitJudge;
@@ -44,7 +44,7 @@ class UnitPlatformSolverTest {
                 Design unit = plan.unit(c, drawn);
                 UnitVerdict fast = judges.get(c).judge(unit);
                 Assessment exact = Assessor.assess(unit);
-                StackVerdict.Worst worst = exact.verdict(exact.fullest()).worst();
+                ResidualPoint worst = exact.verdict(exact.fullest()).worst();
                 // a parabola through three points of a grid with eight or nine in each half-power width: 0.001 dB
                 assertThat(fast.marginDb()).isCloseTo(worst.marginDb(), within(0.001));
                 assertThat(fast.axis()).isEqualTo(worst.axis());

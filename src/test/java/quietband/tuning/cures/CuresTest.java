@@ -15,6 +15,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import quietband.demand.ResidualLimit;
+import quietband.demand.ResidualPoint;
 import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.edit.ModelFile;
@@ -22,7 +23,6 @@ import quietband.model.quantity.Quantities;
 import quietband.response.DesignGrid;
 import quietband.response.ResidualResponse;
 import quietband.response.verdict.Assessor;
-import quietband.response.verdict.StackVerdict;
 import quietband.units.Amounts;
 
 /** What would just hold, written into the design, must leave a margin of nothing. */
@@ -154,7 +154,7 @@ class CuresTest {
     @Test
     void the_worst_point_of_the_only_gap_is_that_of_the_verdict() {
         Design design = design(text("trial-a.yaml"));
-        StackVerdict.Worst worst = Assessor.assess(design).verdict(quietband.model.Stack.COMBINED).worst();
+        ResidualPoint worst = Assessor.assess(design).verdict(quietband.model.Stack.COMBINED).worst();
         CoverageGap gap = Cures.of(Assessor.assess(design)).get(0);
         // both refine the same maximum to better than 1e-4 dB
         assertThat(gap.worst().marginDb()).isCloseTo(worst.marginDb(), within(2e-4));
