@@ -1,5 +1,6 @@
 package quietband.oscillator;
 
+import org.hipparchus.analysis.solvers.BrentSolver;
 import org.hipparchus.special.BesselJ;
 
 /**
@@ -57,17 +58,8 @@ public final class Sidebands {
         if (small <= SMALL_INDEX) {
             return small;
         }
-        double low = 0;
-        double high = CARRIER_NULL;
-        for (int step = 0; step < 60; step++) {
-            double middle = (low + high) / 2;
-            if (exactLevelDbc(middle) < levelDbc) {
-                low = middle;
-            } else {
-                high = middle;
-            }
-        }
-        return (low + high) / 2;
+        // J1 - r J0 rises from -r to J1 at the null
+        return new BrentSolver(1e-15, 1e-15).solve(200, b -> BesselJ.value(1, b) - small / 2 * BesselJ.value(0, b), 0, CARRIER_NULL);
     }
 
     /**

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import org.hipparchus.analysis.solvers.AllowedSolution;
 import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
+import quietband.numerics.BrentMaximum;
 
 /**
  * Several curves sampled together on a grid that refines itself until it follows them, with their maxima refined.
@@ -23,6 +24,8 @@ public final class AdaptiveCurves {
     public record Extremum(double frequencyHz, double value) { }
 
     private static final int DEEPEST = 9;
+    // of the logarithm of a maximum's frequency
+    private static final double NEAR = 1e-9;
 
     private final Curves curves;
     private final double[] frequency;
@@ -117,8 +120,9 @@ public final class AdaptiveCurves {
     private Extremum peak(int i, DoubleUnaryOperator function) {
         double lo = StrictMath.log(frequency[Math.max(0, i - 1)]);
         double hi = StrictMath.log(frequency[Math.min(frequency.length - 1, i + 1)]);
-        return BrentMaximum.between(x -> function.applyAsDouble(StrictMath.exp(x)), lo, hi)
-            .orBetter(frequency[i], function.applyAsDouble(frequency[i]));
+        double node = function.applyAsDouble(frequency[i]);
+        BrentMaximum.Found top = BrentMaximum.between(x -> function.applyAsDouble(StrictMath.exp(x)), lo, hi, Math.min(NEAR, 1e-6 * (hi - lo)));
+        return node >= top.value() ? new Extremum(frequency[i], node) : new Extremum(StrictMath.exp(top.x()), top.value());
     }
 
     /**

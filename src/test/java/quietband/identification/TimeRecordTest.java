@@ -46,8 +46,7 @@ class TimeRecordTest {
         }
         double[] re = drive.clone();
         double[] im = new double[n];
-        Fft fft = new Fft(n);
-        fft.forward(re, im);
+        Fft.forward(re, im);
         Design design = truth.design();
         PredictedResponse prediction = new PredictedResponse(design, Kind.TRANSMISSIBILITY, Stack.ISOLATED);
         double[] outRe = new double[n];
@@ -62,7 +61,7 @@ class TimeRecordTest {
             outRe[n - k] = outRe[k];
             outIm[n - k] = -outIm[k];
         }
-        fft.forward(outRe, outIm);
+        Fft.forward(outRe, outIm);
         double[][] both = new double[2][samples];
         for (int i = 0; i < samples; i++) {
             both[0][i] = drive[i];

@@ -15,6 +15,7 @@ import quietband.filter.FilterException;
 import quietband.filter.FilterTask;
 import quietband.filter.design.FilterChecks;
 import quietband.model.Vec;
+import quietband.numerics.BrentMaximum;
 
 /**
  * Finds three lead-lag networks from values that are made: first with parts of any value, one axis after the other while the other
@@ -29,7 +30,6 @@ public final class NetworkSearch {
     private static final double[] LAGS = {5, 0.05, 1e-3};
     private static final int FAR = 2;
     private static final double WEIGHT_RANGE = 0.2;
-    private static final int GOLDEN_STEPS = 30;
 
     private final FilterTask task;
     private final AnalogGoal aim;
@@ -101,21 +101,10 @@ public final class NetworkSearch {
         return new FoundNetworks(task, made, ideal, value, Vec.of(factor), aim.goal(scaled.get(2)));
     }
 
-    /** By how much a weight should change so that its network leaves least: golden section. */
+    /** By how much a weight should change so that its network leaves least. */
     private double factor(AnalogNetwork n) {
-        double golden = (Math.sqrt(5) - 1) / 2;
-        double low = -WEIGHT_RANGE;
-        double high = WEIGHT_RANGE;
-        for (int step = 0; step < GOLDEN_STEPS; step++) {
-            double a = high - golden * (high - low);
-            double b = low + golden * (high - low);
-            if (aim.value(n.times(Math.exp(a)), Double.POSITIVE_INFINITY) < aim.value(n.times(Math.exp(b)), Double.POSITIVE_INFINITY)) {
-                high = b;
-            } else {
-                low = a;
-            }
-        }
-        return Math.exp((low + high) / 2);
+        return Math.exp(BrentMaximum.between(x -> -aim.value(n.times(Math.exp(x)), Double.POSITIVE_INFINITY), -WEIGHT_RANGE, WEIGHT_RANGE,
+            1e-7).x());
     }
 
     private AnalogNetwork better(AnalogNetwork a, AnalogNetwork b) {

@@ -3,10 +3,11 @@ package quietband.response.travel;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.hipparchus.linear.Array2DRowRealMatrix;
+import org.hipparchus.linear.MatrixUtils;
 import quietband.model.Axis;
 import quietband.model.Vec;
 import quietband.model.Vibration.Shock;
-import quietband.numerics.MatrixExponential;
 import quietband.platform.Assembly;
 import quietband.platform.RelativeMotion;
 import quietband.units.StandardGravity;
@@ -129,7 +130,7 @@ final class ShockTravel {
                 joined[i][j] *= step * unit[j] / unit[i];
             }
         }
-        double[][] e = MatrixExponential.of(joined);
+        double[][] e = MatrixUtils.matrixExponential(new Array2DRowRealMatrix(joined, false)).getData();
         for (int i = 0; i < unit.length; i++) {
             for (int j = 0; j < unit.length; j++) {
                 e[i][j] *= unit[i] / unit[j];

@@ -8,6 +8,7 @@ import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.Platform;
 import quietband.model.Stack;
+import quietband.numerics.BrentMaximum;
 import quietband.platform.Assembly;
 import quietband.response.DesignGrid;
 import quietband.response.ResidualResponse;
@@ -18,8 +19,8 @@ import quietband.response.ResidualResponse;
  */
 public final class GapMargin {
 
-    private static final double RATIO = (Math.sqrt(5) - 1) / 2;
-    private static final int STEPS = 24;
+    // of the logarithm of a peak's frequency
+    private static final double NEAR = 1e-7;
     private static final int COARSE = 4;
     private static final int REMEMBERED = 12;
     // springs so soft that hundreds of their own resonances fall into the band are no remedy
@@ -118,33 +119,17 @@ public final class GapMargin {
         for (int i = 0; i < n; i++) {
             boolean local = (i == 0 || v[i] >= v[i - 1]) && (i == n - 1 || v[i] >= v[i + 1]);
             if (local && v[i] > most - 3) {
-                Peak peak = peak(over, f[Math.max(0, i - 1)], f[i], v[i], f[Math.min(n - 1, i + 1)]);
+                Peak peak = peak(over, new Peak(f[i], v[i]), f[Math.max(0, i - 1)], f[Math.min(n - 1, i + 1)]);
                 top = peak.overDb() > top.overDb() ? peak : top;
             }
         }
         return top;
     }
 
-    /** Golden section on a logarithmic axis around a point that is known: where and how much. */
-    private static Peak peak(Over over, double low, double middle, double value, double high) {
-        double a = StrictMath.log(low);
-        double b = StrictMath.log(high);
-        Peak best = new Peak(middle, value);
-        for (int i = 0; i < STEPS && b - a > 1e-7; i++) {
-            double c = b - RATIO * (b - a);
-            double d = a + RATIO * (b - a);
-            double fc = over.at(StrictMath.exp(c));
-            double fd = over.at(StrictMath.exp(d));
-            if (Math.max(fc, fd) > best.overDb()) {
-                best = new Peak(StrictMath.exp(fc > fd ? c : d), Math.max(fc, fd));
-            }
-            if (fc > fd) {
-                b = d;
-            } else {
-                a = c;
-            }
-        }
-        return best;
+    /** The peak on a logarithmic axis around a point that is known. */
+    private static Peak peak(Over over, Peak known, double low, double high) {
+        BrentMaximum.Found top = BrentMaximum.between(x -> over.at(StrictMath.exp(x)), StrictMath.log(low), StrictMath.log(high), NEAR);
+        return top.value() > known.overDb() ? new Peak(StrictMath.exp(top.x()), top.value()) : known;
     }
 
     /** The excess over the limit in dB of one design's worst axis, or vector. */

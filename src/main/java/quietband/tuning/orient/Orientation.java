@@ -6,7 +6,6 @@ import java.util.function.ToDoubleBiFunction;
 import quietband.model.Design;
 import quietband.model.Rotation;
 import quietband.model.Vec;
-import quietband.numerics.SphereSearch;
 
 /**
  * The turn of a resonator that serves best.

@@ -1,6 +1,7 @@
 package quietband.tuning.parts;
 
 import java.util.Optional;
+import org.hipparchus.analysis.solvers.BisectionSolver;
 
 /**
  * Looks through standard wires, coil diameters and numbers of coils for the spring that comes nearest to a rate along
@@ -80,19 +81,12 @@ final class CoilFinder {
         double gap = RESERVE * (need.rest + need.stroke) + 0.02 * coils * diameter;
         double least = solid + need.rest + need.stroke + gap;
         double wanted = need.lateral / need.axial;
-        double low = least;
-        double high = Math.max(least, 6 * diameter);
-        if (new CoilSpring(material, d, diameter, coils, low).lateralRatio(need.rest) > wanted) {
-            for (int i = 0; i < 40; i++) {
-                double middle = (low + high) / 2;
-                if (new CoilSpring(material, d, diameter, coils, middle).lateralRatio(need.rest) > wanted) {
-                    low = middle;
-                } else {
-                    high = middle;
-                }
-            }
+        double free = least;
+        if (6 * diameter > least && new CoilSpring(material, d, diameter, coils, least).lateralRatio(need.rest) > wanted) {
+            free = new BisectionSolver(1e-13).solve(200, l -> new CoilSpring(material, d, diameter, coils, l).lateralRatio(need.rest) - wanted,
+                least, 6 * diameter);
         }
-        double length = Math.max(Math.ceil(least / LENGTH_STEP), Math.rint(low / LENGTH_STEP)) * LENGTH_STEP;
+        double length = Math.max(Math.ceil(least / LENGTH_STEP), Math.rint(free / LENGTH_STEP)) * LENGTH_STEP;
         consider(new CoilSpring(material, d, diameter, coils, length));
     }
 

@@ -1,5 +1,7 @@
 package quietband.tuning.parts;
 
+import org.hipparchus.analysis.solvers.BisectionSolver;
+
 /**
  * A helical compression spring of round wire with closed and ground ends, two dead coils in all.
  *
@@ -90,20 +92,12 @@ public record CoilSpring(WireMaterial material, double wire, double diameter, do
      */
     public double buckling() {
         double most = freeLength - solidLength();
-        double low = 0;
         double high = freeLength * 0.999;
         if (lateralRatio(high) > 0) {
             return Double.POSITIVE_INFINITY;
         }
-        for (int i = 0; i < 60; i++) {
-            double middle = (low + high) / 2;
-            if (lateralRatio(middle) > 0) {
-                low = middle;
-            } else {
-                high = middle;
-            }
-        }
-        return low > most ? Double.POSITIVE_INFINITY : low;
+        double gives = new BisectionSolver(1e-14).solve(200, this::lateralRatio, 0, high);
+        return gives > most ? Double.POSITIVE_INFINITY : gives;
     }
 
     /** As an order would say it. */

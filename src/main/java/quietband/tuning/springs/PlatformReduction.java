@@ -1,5 +1,6 @@
 package quietband.tuning.springs;
 
+import org.hipparchus.analysis.solvers.BisectionSolver;
 import quietband.model.Design;
 import quietband.model.Vec;
 import quietband.platform.Assembly;
@@ -66,16 +67,6 @@ final class PlatformReduction {
         while (ratio > 1 && largest(motion, at, ratio * mean) <= 0.1) {
             ratio /= 1.01;
         }
-        double low = ratio;
-        double high = ratio * 1.01;
-        for (int i = 0; i < 40; i++) {
-            double middle = (low + high) / 2;
-            if (largest(motion, at, middle * mean) <= 0.1) {
-                high = middle;
-            } else {
-                low = middle;
-            }
-        }
-        return high;
+        return new BisectionSolver(1e-12).solve(100, r -> largest(motion, at, r * mean) - 0.1, ratio, ratio * 1.01);
     }
 }

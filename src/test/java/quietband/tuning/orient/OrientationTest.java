@@ -14,7 +14,6 @@ import quietband.model.Rotation;
 import quietband.model.Stack;
 import quietband.model.Vec;
 import quietband.model.edit.ModelFile;
-import quietband.numerics.SphereSearch;
 import quietband.response.DesignGrid;
 import quietband.response.ResidualResponse;
 import quietband.response.verdict.Assessor;

@@ -1,4 +1,4 @@
-package quietband.numerics;
+package quietband.tuning.orient;
 
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -10,7 +10,7 @@ import quietband.model.Vec;
  * The least value of a function of direction: a grid of one degree over the sphere, then ever finer patches around the best places
  * that stand apart. Needs no derivative, so that a worst case of many curves with its kinks will do.
  */
-public final class SphereSearch {
+final class SphereSearch {
 
     private static final double DEGREE = Math.PI / 180;
     private static final int PLACES = 12;
@@ -22,7 +22,7 @@ public final class SphereSearch {
     private SphereSearch() { }
 
     /** A direction (unit vector) and its value. */
-    public record Found(Vec direction, double value) { }
+    record Found(Vec direction, double value) { }
 
     /**
      * Searches.
@@ -30,7 +30,7 @@ public final class SphereSearch {
      * @param value of a direction; the second argument is a value beyond which any larger one will do
      * @param near  of equally good directions the one nearest to this one is taken
      */
-    public static Found least(ToDoubleBiFunction<Vec, Double> value, Vec near) {
+    static Found least(ToDoubleBiFunction<Vec, Double> value, Vec near) {
         List<Found> best = new ArrayList<>();
         double enough = Double.POSITIVE_INFINITY;
         for (Vec u : grid()) {
@@ -98,20 +98,20 @@ public final class SphereSearch {
         return best;
     }
 
-    public static double dot(Vec a, Vec b) {
+    static double dot(Vec a, Vec b) {
         return a.x() * b.x() + a.y() * b.y() + a.z() * b.z();
     }
 
-    public static Vec cross(Vec a, Vec b) {
+    static Vec cross(Vec a, Vec b) {
         return new Vec(a.y() * b.z() - a.z() * b.y(), a.z() * b.x() - a.x() * b.z(), a.x() * b.y() - a.y() * b.x());
     }
 
-    public static Vec unit(Vec a) {
+    static Vec unit(Vec a) {
         return a.times(1 / a.length());
     }
 
     /** A unit vector across another. */
-    public static Vec across(Vec a) {
+    static Vec across(Vec a) {
         Vec other = Math.abs(a.x()) <= Math.abs(a.y()) && Math.abs(a.x()) <= Math.abs(a.z()) ? new Vec(1, 0, 0)
             : Math.abs(a.y()) <= Math.abs(a.z()) ? new Vec(0, 1, 0) : new Vec(0, 0, 1);
         return unit(cross(a, other));
