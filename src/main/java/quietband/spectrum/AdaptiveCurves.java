@@ -121,7 +121,8 @@ public final class AdaptiveCurves {
         double lo = StrictMath.log(frequency[Math.max(0, i - 1)]);
         double hi = StrictMath.log(frequency[Math.min(frequency.length - 1, i + 1)]);
         double node = function.applyAsDouble(frequency[i]);
-        BrentMaximum.Found top = BrentMaximum.between(x -> function.applyAsDouble(StrictMath.exp(x)), lo, hi, Math.min(NEAR, 1e-6 * (hi - lo)));
+        BrentMaximum.Found top = BrentMaximum.between(x -> function.applyAsDouble(StrictMath.exp(x)), lo, hi,
+            Math.min(NEAR, 1e-6 * (hi - lo)));
         return node >= top.value() ? new Extremum(frequency[i], node) : new Extremum(StrictMath.exp(top.x()), top.value());
     }
 

@@ -83,8 +83,8 @@ final class CoilFinder {
         double wanted = need.lateral / need.axial;
         double free = least;
         if (6 * diameter > least && new CoilSpring(material, d, diameter, coils, least).lateralRatio(need.rest) > wanted) {
-            free = new BisectionSolver(1e-13).solve(200, l -> new CoilSpring(material, d, diameter, coils, l).lateralRatio(need.rest) - wanted,
-                least, 6 * diameter);
+            free = new BisectionSolver(1e-13).solve(200, length -> new CoilSpring(material, d, diameter, coils, length)
+                .lateralRatio(need.rest) - wanted, least, 6 * diameter);
         }
         double length = Math.max(Math.ceil(least / LENGTH_STEP), Math.rint(free / LENGTH_STEP)) * LENGTH_STEP;
         consider(new CoilSpring(material, d, diameter, coils, length));
