@@ -16,7 +16,6 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import quietband.cli.Ahead;
 import quietband.cli.terminal.InputErrorException;
 import quietband.cli.terminal.ProgressLine;
 import quietband.cli.terminal.TerminalMessages;
@@ -62,12 +61,7 @@ public final class ToleranceCommand extends TableCommand implements Callable<Int
     @Spec
     private CommandSpec spec;
 
-    private final Ahead ahead;
     private volatile boolean stopped;
-
-    public ToleranceCommand(Ahead ahead) {
-        this.ahead = ahead;
-    }
 
     @Override
     public Integer call() {
@@ -75,7 +69,7 @@ public final class ToleranceCommand extends TableCommand implements Callable<Int
             throw new InputErrorException(units < 1 ? "--units " + units + ": at least 1" : "--confidence " + confidence
                 + ": between 0 and 1, e.g. 0.95");
         }
-        ModelFile file = ahead.model(model);
+        ModelFile file = ModelFile.read(model);
         return replay == null ? draw(file) : replay(file);
     }
 

@@ -2,8 +2,7 @@ package quietband.cli.option;
 
 import java.util.ArrayList;
 import java.util.List;
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Model.OptionSpec;
+import picocli.CommandLine.Option;
 import quietband.cli.terminal.InputErrorException;
 import quietband.model.Requirement;
 import quietband.spectrum.LogGrid;
@@ -11,31 +10,26 @@ import quietband.units.Amounts;
 import quietband.units.Dimension;
 import quietband.units.WrongAmountException;
 
-/** Which frequencies the tables hold; see {@code AssessCommand} for why these are no annotations. */
+/** Which frequencies the tables hold. */
 public final class FrequencyOptions {
 
     private static final int MOST = 2_000_000;
 
-    private final OptionSpec points = OptionSpec.builder("--points").paramLabel("N").type(Integer.class)
-        .description("points of the tables, log-spaced over the requirement's band; default: 400").build();
-    private final OptionSpec at = OptionSpec.builder("--at").paramLabel("LIST").type(String.class)
-        .description("exactly these frequencies instead, e.g. \"68 Hz, 72.5 Hz\"").build();
+    @Option(names = "--points", paramLabel = "N",
+        description = "points of the tables, log-spaced over the requirement's band; default: 400")
+    private Integer points;
 
-    /** The options, for a command to mix in. */
-    public CommandSpec spec() {
-        return CommandSpec.create().addOption(points).addOption(at);
-    }
+    @Option(names = "--at", paramLabel = "LIST", description = "exactly these frequencies instead, e.g. \"68 Hz, 72.5 Hz\"")
+    private String at;
 
     public double[] frequencies(Requirement requirement) {
-        String listed = at.getValue();
-        Integer given = points.getValue();
-        if (listed != null) {
-            if (given != null) {
+        if (at != null) {
+            if (points != null) {
                 throw new InputErrorException("--points and --at exclude each other; leave one out");
             }
-            return list(listed);
+            return list(at);
         }
-        int n = given == null ? 400 : given;
+        int n = points == null ? 400 : points;
         if (n < 2 || n > MOST) {
             throw new InputErrorException("--points " + n + ": between 2 and " + MOST);
         }

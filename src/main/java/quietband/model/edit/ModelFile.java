@@ -85,19 +85,6 @@ public final class ModelFile {
         return ((mark ? "\ufeff" : "") + text).getBytes(StandardCharsets.UTF_8);
     }
 
-    /** Loads what works out a {@link #hash()}, for who waits for a file anyway. */
-    public static void load() {
-        digest();
-    }
-
-    private static MessageDigest digest() {
-        try {
-            return MessageDigest.getInstance("SHA-256");
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java has SHA-256", e);
-        }
-    }
-
     /** The checked design. */
     public Design design() {
         return result.design();
@@ -196,7 +183,7 @@ public final class ModelFile {
      * reading, over a zero byte, the name the model uses, a zero byte and the bytes of that file; in hexadecimal.
      */
     public String hash() {
-        MessageDigest digest = digest();
+        MessageDigest digest = sha256();
         digest.update(bytes());
         result.files().forEach((name, file) -> {
             digest.update((byte) 0);
@@ -205,5 +192,13 @@ public final class ModelFile {
             digest.update(file.bytes());
         });
         return HexFormat.of().formatHex(digest.digest());
+    }
+
+    private static MessageDigest sha256() {
+        try {
+            return MessageDigest.getInstance("SHA-256");
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java has SHA-256", e);
+        }
     }
 }

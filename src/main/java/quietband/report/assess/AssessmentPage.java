@@ -6,8 +6,6 @@ import java.util.Map;
 import java.util.function.Supplier;
 import quietband.model.Design;
 import quietband.model.edit.ModelFile;
-import quietband.report.chart.ChartLine;
-import quietband.report.chart.ChartStyle;
 import quietband.report.chart.FrequencyChart;
 import quietband.report.file.Provenance;
 import quietband.report.file.ResultDirectory;
@@ -20,7 +18,7 @@ import quietband.work.BackgroundParts;
 
 /**
  * The page of an assessment and its charts. A thread of its own begins to draw charts while tables are written and gaps
- * are searched, since loading what draws them takes as long as all the rest; who needs the page draws what is left.
+ * are searched; who needs the page draws what is left.
  */
 public final class AssessmentPage {
 
@@ -51,16 +49,6 @@ public final class AssessmentPage {
     private AssessmentPage(ModelFile file) {
         this.file = file;
         this.charts = BackgroundParts.on("curves", List.of(() -> Charts.of(file.design())));
-    }
-
-    /** Loads what draws charts, which takes longer than drawing one: for who waits for a model anyway. */
-    public static void load() {
-        AssessmentSources.today();
-        double[] x = {1, 2};
-        double[] y = {1, 10};
-        new FrequencyChart("load", "", "", 1, 2, new FrequencyChart.Scale(true, 1, 10),
-            List.of(new ChartLine("line", x, y, ChartStyle.LIMIT)))
-            .svg();
     }
 
     /** Begins to draw the charts of a model. */

@@ -26,8 +26,7 @@ import java.text.AttributedCharacterIterator;
 import java.util.Map;
 
 /**
- * Java's two-dimensional graphics onto SVG elements: what charts need of it, in plain colours. A library that does more takes
- * longer to load than all that an assessment computes.
+ * Java's two-dimensional graphics onto SVG elements: what charts need of it, in plain colours, without fonts of the machine.
  */
 final class SvgGraphics extends ShapeGraphics {
 
