@@ -5,7 +5,7 @@ import quietband.model.Cancellation.Sensor;
 import quietband.model.Vec;
 
 /**
- * Noise that the correction adds to an oscillator, as one-sided density of fractional frequency S_y in 1/Hz.
+ * Noise that the cancellation adds to an oscillator, as one-sided density of fractional frequency S_y in 1/Hz.
  */
 public final class CancellationNoise {
 
@@ -15,7 +15,7 @@ public final class CancellationNoise {
     private final double[] step = new double[3];
 
     /**
-     * For one correction.
+     * For one cancellation.
      *
      * @param weightsPerG the weights in use, 1/g
      */

@@ -8,7 +8,7 @@ import quietband.model.Cancellation.Sensor;
 import quietband.model.Cancellation.Tuning;
 
 /**
- * The correction of one axis as a function of frequency:
+ * The cancellation of one axis as a function of frequency:
  * <pre>
  *   P = (1 + gain) exp(j phase) exp(-j w delay) * sensor * high_pass * low_pass * filter * hold * exp(-j w latency) * tuning
  * </pre>
@@ -28,7 +28,7 @@ public final class CancellationPath {
     private final ComplexProduct scratch = new ComplexProduct();
     private double frequency = Double.NaN;
 
-    /** For one correction. */
+    /** For one cancellation. */
     public CancellationPath(Cancellation cancellation) {
         sensor = cancellation.sensor();
         path = cancellation.path();

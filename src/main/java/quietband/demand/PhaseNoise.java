@@ -72,12 +72,12 @@ public final class PhaseNoise {
             .map(q -> StrictMath.pow(10, q.at(f) / 10) * design.oscillator().outputGain()).orElse(0.0);
     }
 
-    /** Sensor and converter; 0 without a correction. */
+    /** Sensor and converter; 0 without a cancellation. */
     public double sensor(double f) {
         return correction == null ? 0 : Sidebands.phaseNoise(correction.sensor(f), outputHz, f);
     }
 
-    /** Tuning port; 0 without a correction. */
+    /** Tuning port; 0 without a cancellation. */
     public double tuning(double f) {
         return correction == null ? 0 : Sidebands.phaseNoise(correction.tuning(f), outputHz, f);
     }
@@ -87,14 +87,14 @@ public final class PhaseNoise {
         return staticNoise(f) + (stack.corrected() ? sensor(f) + tuning(f) : 0);
     }
 
-    /** The limit in dBc/Hz; empty when none is asked. */
+    /** The limit in dBc/Hz; empty when none is stated. */
     public Optional<Double> limitDbc(double f) {
         return design.requirement().phaseNoise().map(l -> l.at(f));
     }
 
     /**
      * The sensitivity that would just meet the phase-noise limit on a row with the fullest stack's floor counted, 1/g: equal on all
-     * axes of the row. 0 where the floor alone exceeds, infinite where nothing drives the row or no limit is asked.
+     * axes of the row. 0 where the floor alone exceeds, infinite where nothing drives the row or no limit is stated.
      */
     public double allowedPerG(Row row, double f) {
         Optional<Double> limit = limitDbc(f);

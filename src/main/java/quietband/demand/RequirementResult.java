@@ -1,7 +1,7 @@
 package quietband.demand;
 
 /**
- * One thing asked and how it came out.
+ * One requirement and how it came out.
  *
  * @param name        residual, phase_noise, tones, jitter, travel, sensor_range or tuning_swing
  * @param met         whether it holds

@@ -2,7 +2,7 @@ package quietband.filter;
 
 import java.util.Locale;
 
-/** How a correction filter is built. */
+/** How a cancellation filter is built. */
 public enum FilterForm {
     /** A sum of delayed samples. */
     TAPS,

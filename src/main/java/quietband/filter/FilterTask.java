@@ -4,7 +4,7 @@ import java.util.Optional;
 import quietband.model.Design;
 
 /**
- * A correction filter that is wanted.
+ * A cancellation filter that is wanted.
  *
  * @param design   what it is for, with its errors; its own filter is replaced
  * @param form     taps or sections

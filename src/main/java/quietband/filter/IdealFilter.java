@@ -18,7 +18,7 @@ public final class IdealFilter {
             measured.<PathResponse>map(m -> m).orElseGet(() -> PathResponse.of(design)));
     }
 
-    /** F_x, F_y, F_z at f in Hz; NaN where a sensor has no part in the correction or the three cannot be told apart. */
+    /** F_x, F_y, F_z at f in Hz; NaN where a sensor has no part in the cancellation or the three cannot be told apart. */
     public Complex[] at(double f) {
         terms.at(f);
         Complex[][] m = new Complex[3][3];

@@ -11,7 +11,7 @@ import quietband.model.Design;
 /**
  * A measured response from the sensors' acceleration to fractional frequency, 1/g, taken with a digital filter that
  * passes everything: weight_i P_i,
- * positive where the correction takes off what a positive acceleration makes. Between its points the logarithm of the
+ * positive where the cancellation takes off what a positive acceleration makes. Between its points the logarithm of the
  * magnitude and the unwrapped phase are linear over log f.
  *
  * @param frequencyHz rising, above 0

@@ -59,7 +59,7 @@ public final class NoiseTerms {
         return noise.staticNoise(f) + noise.tuning(f);
     }
 
-    /** Total of a row without correction. */
+    /** Total of a row without cancellation. */
     public double without(PhaseNoise.Row row, double f, double[] plainSquared) {
         return noise.vibration(row, f, plainSquared) + noise.floor(Stack.BARE, f);
     }

@@ -22,7 +22,7 @@ public record MeasuredResponse(Kind kind, double[] frequencyHz, Map<Axis, Curve>
 
     /**
      * What was measured: residual sensitivity of a stack in 1/g; transmissibility of the platform as a ratio; the
-     * correction's path P as a ratio; weight times P in 1/g.
+     * cancellation's path P as a ratio; weight times P in 1/g.
      */
     public enum Kind {
         SENSITIVITY, TRANSMISSIBILITY, PATH, WEIGHTED_PATH;

@@ -39,7 +39,7 @@ record TimeRecord(String file, double rate, double[] drive, double[] response, i
             }
             return false;
         } catch (IOException e) {
-            // whoever reads it as a table says what is wrong
+            // reading it as a table tells what is wrong
             return false;
         }
     }

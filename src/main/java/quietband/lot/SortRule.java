@@ -9,7 +9,7 @@ package quietband.lot;
  * @param guardPpbPerG how far below the limit a reading must stay, ppb/g, at least 0
  * @param risk         largest chance that an accepted unit is beyond the limit all the same; 1 when any will do
  * @param confidence   of intervals, between 0 and 1
- * @param wanted       good units that are to be had, at least 1
+ * @param wanted       good units wanted, at least 1
  */
 public record SortRule(double limitPpbPerG, By by, double[] edgesPpbPerG, double guardPpbPerG, double risk,
                        double confidence, int wanted) {

@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * The feed-forward correction: sensors, path, tuning port and their errors.
+ * The feed-forward cancellation: sensors, path, tuning port and their errors.
  *
  * @param calibratedEach whether default weights follow each unit's own sensitivity (else the nominal design's)
  * @param weightsPerG    weights written in the file, 1/g; empty when they default to the mounted sensitivity

@@ -11,12 +11,12 @@ import quietband.model.quantity.Quantities;
  * @param title        free text; empty when not given
  * @param oscillator   always there
  * @param platform     empty when bolted down
- * @param cancellation empty when there is no correction
+ * @param cancellation empty when there is no cancellation
  * @param vibration    environment; {@link Vibration#NONE} when not given
  * @param requirement  what is asked; {@link Requirement#NONE} when not given
  * @param tolerances   scatter between units
  * @param correlations between tolerances
- * @param conditions   named corners
+ * @param conditions   named
  * @param quantities   every number of the design by path; the blocks above are built from it
  * @param parts        builds them
  */
@@ -52,7 +52,7 @@ public record Design(String title, Oscillator oscillator, Optional<Platform> pla
     }
 
     /**
-     * One unit built to this design, with numbers of its own: like {@link #with}, but where the correction is
+     * One unit built to this design, with numbers of its own: like {@link #with}, but where the cancellation is
      * calibrated to the design, default weights are those of the design as written, whatever the unit's sensitivity.
      */
     public Design unit(Quantities drawn) {
@@ -65,7 +65,7 @@ public record Design(String title, Oscillator oscillator, Optional<Platform> pla
             c.tuning(), c.error())));
     }
 
-    /** The same with another correction, or none. */
+    /** The same with another cancellation, or none. */
     public Design withCancellation(Optional<Cancellation> other) {
         return new Design(title, oscillator, platform, other, vibration, requirement, tolerances, correlations,
             conditions, quantities, parts);
@@ -76,7 +76,7 @@ public record Design(String title, Oscillator oscillator, Optional<Platform> pla
         return with(quantities.changed(changes));
     }
 
-    /** The weights of the correction, 1/g: as written, else the mounted sensitivity. Zero without a correction. */
+    /** The weights of the cancellation, 1/g: as written, else the mounted sensitivity. Zero without a cancellation. */
     public Vec weightsPerG() {
         return cancellation
             .map(c -> c.weightsPerG().orElseGet(() -> oscillator.resonator().mountedSensitivityPerG()))

@@ -14,7 +14,7 @@ import quietband.spectrum.LogCurve;
  * @param phaseNoise     limit at the output, dBc/Hz over offset in Hz
  * @param tones          limit of the sidebands of tones at the output, dBc over Hz
  * @param jitter         limit of the phase jitter
- * @param yield          asked share of good units
+ * @param yield          required share of good units
  */
 public record Requirement(double fromHz, double toHz, boolean byVector, Optional<LogCurve> residual,
                           boolean fromPhaseNoise, Optional<LogCurve> phaseNoise, Optional<LogCurve> tones,

@@ -6,13 +6,13 @@ import java.util.Locale;
 
 /** Which counter-measures are in place. Bolted down means that the platform moves as the housing does. */
 public enum Stack {
-    /** Bolted down, no correction. */
+    /** Bolted down, no cancellation. */
     BARE(false, false),
-    /** On springs, no correction. */
+    /** On springs, no cancellation. */
     ISOLATED(true, false),
-    /** Bolted down, correction on. */
+    /** Bolted down, cancellation on. */
     CANCELLED(false, true),
-    /** On springs, correction on. */
+    /** On springs, cancellation on. */
     COMBINED(true, true);
 
     private final boolean sprung;
@@ -28,7 +28,7 @@ public enum Stack {
         return sprung;
     }
 
-    /** Whether the correction is on. */
+    /** Whether the cancellation is on. */
     public boolean corrected() {
         return corrected;
     }
@@ -49,7 +49,7 @@ public enum Stack {
         return stacks;
     }
 
-    /** The stack with every measure of the design. */
+    /** The fullest stack of the design. */
     public static Stack fullest(Design design) {
         List<Stack> stacks = of(design);
         return stacks.get(stacks.size() - 1);

@@ -46,7 +46,7 @@ public record Tolerance(String name, String of, Kind kind, double value, Distrib
         }
     }
 
-    /** A named corner: changes in order. */
+    /** A condition the design is judged in: changes in order. */
     public record Condition(String name, List<NumberChange> changes) {
 
         public Condition {

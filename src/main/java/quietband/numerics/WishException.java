@@ -1,6 +1,6 @@
 package quietband.numerics;
 
-/** A wish that cannot be worked on at all; the message says why and what it would take. */
+/** A target that cannot be worked on at all; the message says why and what it would take. */
 public final class WishException extends RuntimeException {
 
     private static final long serialVersionUID = 1L;

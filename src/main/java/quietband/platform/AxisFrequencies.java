@@ -4,14 +4,14 @@ import quietband.model.Axis;
 import quietband.model.Vec;
 
 /**
- * Corner frequencies by axis: the corner of an axis is the natural frequency of the mode that moves mostly along it,
+ * Natural frequencies by axis: that of an axis is the frequency of the mode that moves mostly along it,
  * the one in whose kinetic energy the displacement along the axis has the largest share.
  */
 public final class AxisFrequencies {
 
     private AxisFrequencies() { }
 
-    /** The corners of x, y and z, Hz. */
+    /** The natural frequencies of x, y and z, Hz. */
     public static Vec hz(Assembly assembly) {
         Modes modes = assembly.modes();
         return new Vec(modes.frequencyHz(mode(modes, Axis.X)), modes.frequencyHz(mode(modes, Axis.Y)),
@@ -34,7 +34,7 @@ public final class AxisFrequencies {
 
     /**
      * The largest share of other coordinates in the modes of the three axes: 0 when no push along an axis also
-     * rocks.
+     * rotates.
      */
     public static double coupling(Assembly assembly) {
         double most = 0;

@@ -150,8 +150,8 @@ public final class Modes {
     }
 
     /**
-     * The shape of mode n in words, from the kinetic energy: "bounce z", "rock about y", and when the leading
-     * coordinate holds less than 90 % of it the next one too: "bounce x with rock about y".
+     * The shape of mode n in words, from the kinetic energy: "translation z", "rotation about y", and when the leading
+     * coordinate holds less than 90 % of it the next one too: "translation x with rotation about y".
      */
     public String inWords(int n) {
         double[] share = energyShares(n);
@@ -162,7 +162,7 @@ public final class Modes {
     }
 
     private static String word(int coordinate) {
-        return (coordinate < 3 ? "bounce " : "rock ") + MOTION[coordinate];
+        return (coordinate < 3 ? "translation " : "rotation ") + MOTION[coordinate];
     }
 
     private String describeFree(double[] vector) {

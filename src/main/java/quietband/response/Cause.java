@@ -4,7 +4,7 @@ import java.util.EnumSet;
 import java.util.Locale;
 import java.util.Set;
 
-/** What keeps a correction from cancelling all; each can be made ideal on its own. */
+/** What keeps a cancellation from cancelling all; each can be made ideal on its own. */
 public enum Cause {
     /** The relative gain error; ideal: 0. */
     GAIN,

@@ -15,7 +15,7 @@ public record Contribution(Cause cause, double[] alone, double[] without) {
     /**
      * The contribution of a cause at the frequency the response is at.
      *
-     * @param stack one with the correction on: without one nothing is cancelled and the causes have no meaning
+     * @param stack one with the cancellation on: without one nothing is cancelled and the causes have no meaning
      */
     public static Contribution of(ResidualResponse response, Stack stack, Cause cause) {
         Set<Cause> others = EnumSet.complementOf(EnumSet.of(cause));

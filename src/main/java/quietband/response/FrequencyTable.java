@@ -26,9 +26,9 @@ public final class FrequencyTable {
      * @param staticNoise       of the oscillator at rest, power ratio per Hz
      * @param sensor        of sensor and converter, power ratio per Hz
      * @param tuning        of the port, power ratio per Hz
-     * @param limitDbc      phase-noise limit in dBc/Hz; NaN when none is asked
+     * @param limitDbc      phase-noise limit in dBc/Hz; NaN when none is stated
      * @param allowedPerG   residual that would just meet it per row, 1/g; infinite where nothing limits it
-     * @param contributions per cause; empty without a correction
+     * @param contributions per cause; empty without a cancellation
      */
     public record Row(double frequencyHz, double[][] residualPerG, double[][] vibration, double[] floor, double staticNoise,
                       double sensor, double tuning, double limitDbc, double[] allowedPerG,

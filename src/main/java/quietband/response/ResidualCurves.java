@@ -16,7 +16,7 @@ import quietband.spectrum.LogGrid;
  * @param frequencyHz  rising; not copied, do not modify
  * @param stacks       in the order of {@link Stack#of}
  * @param residualPerG by stack, then x, y, z and vector (0 to 3), then frequency, 1/g; not copied, do not modify
- * @param limitPerG    by x, y, z and vector, then frequency, 1/g; infinite where nothing limits; empty when no limit is asked
+ * @param limitPerG    by x, y, z and vector, then frequency, 1/g; infinite where nothing limits; empty when no limit is stated
  */
 public record ResidualCurves(double[] frequencyHz, List<Stack> stacks, double[][][] residualPerG, double[][] limitPerG) {
 
@@ -79,7 +79,7 @@ public record ResidualCurves(double[] frequencyHz, List<Stack> stacks, double[][
         return all;
     }
 
-    /** Whether a limit is asked. */
+    /** Whether a limit is stated. */
     public boolean limited() {
         return limitPerG.length > 0;
     }
@@ -87,7 +87,7 @@ public record ResidualCurves(double[] frequencyHz, List<Stack> stacks, double[][
     /**
      * Margin of a stack at every frequency, dB, positive where it is within the limit: of the worst axis, or of the vector.
      *
-     * @return NaN everywhere when no limit is asked
+     * @return NaN everywhere when no limit is stated
      */
     public double[] marginDb(int stack, boolean vector) {
         double[] margin = new double[frequencyHz.length];

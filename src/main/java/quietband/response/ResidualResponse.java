@@ -192,7 +192,7 @@ public final class ResidualResponse {
         }
     }
 
-    /** Writes the correction sum_i weight_i P_i sensed_i for each drive axis (length 3, modified), 1/g. */
+    /** Writes the cancellation sum_i weight_i P_i sensed_i for each drive axis (length 3, modified), 1/g. */
     public void correction(boolean sprung, double[] re, double[] im) {
         double[] sRe = new double[9];
         double[] sIm = new double[9];

@@ -1,6 +1,6 @@
 package quietband.response;
 
-/** |sensed|^2 of the three sensors (rows 0 to 2) and |correction|^2 (row 3) per unit acceleration of each drive axis. */
+/** |sensed|^2 of the three sensors (rows 0 to 2) and |cancellation|^2 (row 3) per unit acceleration of each drive axis. */
 public final class SwingTransfer {
 
     private final ResidualResponse response;

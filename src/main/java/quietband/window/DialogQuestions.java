@@ -42,7 +42,7 @@ final class DialogQuestions implements Questions {
         }
         Path path = chooser.getSelectedFile().toPath();
         boolean keep = save && Files.exists(path)
-            && choose(title, path.getFileName() + " exists already.", "Leave it", "Write over it") != 1;
+            && choose(title, path.getFileName() + " exists already.", "Leave it", "Overwrite it") != 1;
         return keep ? Optional.empty() : Optional.of(path);
     }
 

@@ -82,7 +82,7 @@ final class MainWindow implements WindowWorker.Sink, WindowFrame.Calls {
         scatter = List.of(new BandsCard(theme), new YieldCard(theme), new InfluenceCard(theme));
         parts = new WindowFrame(theme, Map.of(
             Role.PLATFORM, List.of(new TravelCard(theme), new ModesCard(theme), new SketchCard(theme), new NeededCard(theme)),
-            Role.CORRECTION, List.of(new PathCard(theme), new CausesCard(theme), new AllowedErrorCard(theme), new NoiseCard(theme)),
+            Role.CANCELLATION, List.of(new PathCard(theme), new CausesCard(theme), new AllowedErrorCard(theme), new NoiseCard(theme)),
             Role.TOLERANCE, List.copyOf(scatter)), this);
         recovery = new Recovery(recoveryFolder);
         opened = start.variant().path();
@@ -376,7 +376,7 @@ final class MainWindow implements WindowWorker.Sink, WindowFrame.Calls {
     public void refused(RefusedEdit refusal) {
         if (!refusal.about().isEmpty() && parts.values.shows(refusal.about())) {
             parts.values.refused(refusal);
-            status("Not taken over: the last good result stays.", true);
+            status("Not accepted: the last good result stays.", true);
         } else {
             status(refusal.why(), true);
         }

@@ -146,7 +146,7 @@ final class MenuActions {
         menu.addSeparator();
         item(menu, "Read the curves further left", KeyEvent.VK_LEFT, ALT, () -> window.parts().chart.read(-5));
         item(menu, "Read the curves further right", KeyEvent.VK_RIGHT, ALT, () -> window.parts().chart.read(5));
-        item(menu, "Read no more", KeyEvent.VK_DOWN, ALT, () -> window.parts().chart.reading().away());
+        item(menu, "Hide cursor", KeyEvent.VK_DOWN, ALT, () -> window.parts().chart.reading().away());
         menu.addSeparator();
         item(menu, "Light or dark", KeyEvent.VK_L, CTRL, () -> window.theme(window.theme().other()));
         item(menu, "Larger", KeyEvent.VK_EQUALS, CTRL, () -> window.theme(window.theme().zoomed(1)));
@@ -216,8 +216,8 @@ final class MenuActions {
 
     /** The file in the way is not what was read: asks what to do. */
     void changedOnDisk(String why) {
-        int answer = asker.choose("The file changed", why + ". Write over it, or read it again and give up "
-            + "what is unsaved? Reading can be undone.", "Leave it", "Write over it", "Read it again");
+        int answer = asker.choose("The file changed", why + ". Overwrite it, or read it again and give up "
+            + "what is unsaved? Reading can be undone.", "Leave it", "Overwrite it", "Read it again");
         if (answer == 1) {
             save(true);
         } else if (answer == 2) {
@@ -236,8 +236,8 @@ final class MenuActions {
     /** Asks whether unsaved work that was found is to be taken up again. */
     void offerRecovery(Optional<EditStep.Scene> kept) {
         if (kept.isPresent()) {
-            int answer = asker.choose("Unsaved work", "Unsaved work on this model was found; the window did not end well. Take it up "
-                + "again? That can be undone.", "Take it up", "Forget it");
+            int answer = asker.choose("Unsaved work", "Unsaved work on this model was found; the window did not end well. Restore it "
+                + "? That can be undone.", "Restore it", "Forget it");
             if (answer == 0) {
                 window.submit(EditOrder.of(b -> b.recovered(kept.get())));
             } else if (answer == 1) {

@@ -19,7 +19,7 @@ final class OfferBar extends JPanel {
 
     private final JTextArea words = new JTextArea();
     private transient Theme theme;
-    private final JButton take = new JButton("Take over");
+    private final JButton take = new JButton("Accept");
     private final JButton discard = new JButton("Discard");
 
     /** @param settled told whether it is taken over */

@@ -7,7 +7,7 @@ import quietband.demand.RequirementResult;
 import quietband.report.file.NumberFormat;
 import quietband.report.file.QuantityText;
 
-/** What can be said of one thing asked: how it came out, and where to turn when it is not met. */
+/** What can be said of one requirement: how it came out, and where to turn when it is not met. */
 final class RequirementAdvice {
 
     private RequirementAdvice() { }

@@ -5,8 +5,8 @@ import quietband.window.bench.ModelSection;
 /** Whose work is at hand: decides which values and which cards stand beside the band. */
 enum Role {
     PLATFORM("Platform", ModelSection.PLATFORM),
-    CORRECTION("Correction", ModelSection.CORRECTION),
-    TOLERANCE("Tolerance", ModelSection.SCATTER);
+    CANCELLATION("Cancellation", ModelSection.CANCELLATION),
+    TOLERANCE("Tolerance", ModelSection.TOLERANCES);
 
     private final String title;
     private final ModelSection section;

@@ -26,7 +26,7 @@ import quietband.tuning.cures.Cure;
 import quietband.window.chart.Theme;
 import quietband.window.work.BackgroundFigures;
 
-/** The answer: does it hold, where is it worst, what to change; and a mark for each thing asked. */
+/** The answer: does it hold, where is it worst, what to change; and a mark for each requirement. */
 final class VerdictPanel extends JPanel {
 
     private static final long serialVersionUID = 1;
@@ -111,7 +111,7 @@ final class VerdictPanel extends JPanel {
         figures = next;
         Assessment a = next.assessment();
         Optional<Boolean> met = a.requirementMet();
-        badge.setText(met.isEmpty() ? "NOTHING ASKED" : met.get() ? "HOLDS" : "DOES NOT HOLD");
+        badge.setText(met.isEmpty() ? "NO REQUIREMENT" : met.get() ? "HOLDS" : "DOES NOT HOLD");
         badge.setBackground(met.isEmpty() ? theme.faint() : met.get() ? new Color(0x00694D) : new Color(0xB3122E));
         badge.setForeground(met.isEmpty() && theme.dark() ? Color.BLACK : Color.WHITE);
         worst.setForeground(theme.ink());
@@ -156,7 +156,7 @@ final class VerdictPanel extends JPanel {
         } else if (figures.gaps().isEmpty() && !a.verdict(a.fullest()).gaps().isEmpty()) {
             change.setText("To change: searching \u2026");
         } else {
-            change.setText(a.requirements().isEmpty() ? "Nothing is asked: write a requirement, e.g. requirement.residual."
+            change.setText(a.requirements().isEmpty() ? "No requirement is stated: write one, e.g. requirement.residual."
                 : "Nothing has to change. " + RequirementAdvice.tightest(a.requirements()));
         }
     }

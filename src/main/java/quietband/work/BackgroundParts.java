@@ -23,7 +23,7 @@ public final class BackgroundParts<T> {
      */
     public static <T> BackgroundParts<T> on(String name, List<Supplier<T>> parts) {
         BackgroundParts<T> start = new BackgroundParts<>(parts);
-        // a part runs once, whoever comes first
+        // a part runs once, in the first thread that needs it
         Thread thread = new Thread(() -> start.parts.forEach(FutureTask::run), name);
         thread.setDaemon(true);
         thread.start();

@@ -237,7 +237,7 @@ class SpringsWishTest {
         }
         // dampers let through in proportion to frequency: the mounts do with 80 Hz
         assertThat(summary("\"corner_hz\" : \\{.*?\"z\" : ")).isBetween(55.0, 70.0);
-        assertThat(run.out().replaceAll("\\s+", " ")).contains("damping of these parts it takes a corner of");
+        assertThat(run.out().replaceAll("\\s+", " ")).contains("damping of these parts it takes a natural frequency of");
     }
 
     @Test
@@ -269,7 +269,7 @@ class SpringsWishTest {
             "--check");
         assertThat(full.status()).isEqualTo(1);
         assertThat(full.out().replaceAll("\\s+", " "))
-            .containsPattern("NO corner [xyz] [0-9.]+ Hz, wanted 90.00 Hz \\([+-][0-9.]+ %\\); it would");
+            .containsPattern("NO natural frequency [xyz] [0-9.]+ Hz, wanted 90.00 Hz \\([+-][0-9.]+ %\\); it would");
         Run heavy = springs(edited("platform.limits.mass", "200 g"), "--corner", "90 Hz", "--check");
         assertThat(heavy.status()).isEqualTo(1);
         assertThat(heavy.out().replaceAll("\\s+", " ")).contains("NO mass 210.0 g, limit 200.0 g");

@@ -109,7 +109,7 @@ class TrimCommandTest {
     void a_model_without_a_correction_and_options_that_do_not_go_together_are_refused() {
         Run run = Run.of("filter", "models/platform-only.yaml", "--trim", OFF, ON, "--out", folder.resolve("t"));
         assertThat(run.status()).isEqualTo(2);
-        assertThat(run.err()).contains("no correction to trim", "cancellation");
+        assertThat(run.err()).contains("no cancellation to trim", "cancellation");
         assertThat(Run.of("filter", MODEL, "--bolted", "--out", folder.resolve("t")).err()).contains("--trim");
         assertThat(Run.of("filter", "models/correction-only.yaml", "--trim", OFF, ON, "--bolted", "--out", folder.resolve("t")).err())
             .contains("no platform to leave out");

@@ -67,8 +67,8 @@ class ModesTest {
         for (int n = 0; n < 6; n++) {
             words.add(modes.inWords(n));
         }
-        assertThat(words).containsExactlyInAnyOrder("bounce x", "bounce y", "bounce z", "rock about x", "rock about y",
-            "rock about z");
+        assertThat(words).containsExactlyInAnyOrder("translation x", "translation y", "translation z", "rotation about x", "rotation about y",
+            "rotation about z");
     }
 
     @Test
@@ -76,7 +76,7 @@ class ModesTest {
         List<Spring> line = List.of(Platforms.spring(1, new Vec(0.02, 0, 0), Vec.all(1e4), Vec.ZERO),
             Platforms.spring(2, new Vec(-0.02, 0, 0), Vec.all(1e4), Vec.ZERO));
         assertThatThrownBy(() -> new Assembly(Platforms.with(line, Vec.ZERO, 0)))
-            .isInstanceOf(SingularPlatformException.class).hasMessageContaining("rock about x").hasMessageContaining("0 Hz");
+            .isInstanceOf(SingularPlatformException.class).hasMessageContaining("rotation about x").hasMessageContaining("0 Hz");
     }
 
     @Test

@@ -66,7 +66,7 @@ class WorkdayOnDisplayTest extends OnDisplay {
         }
         String drawn = Files.readString(svg);
         assertThat(drawn.substring(0, 4)).isEqualTo("<svg");
-        assertThat(drawn.contains("Ridge relay") && drawn.contains("correction alone") && drawn.contains("worst ")).isTrue();
+        assertThat(drawn.contains("Ridge relay") && drawn.contains("cancelled") && drawn.contains("worst ")).isTrue();
         assertThat(ImageIO.read(png.toFile()).getWidth()).isEqualTo(2400);
         Path report = folder.resolve("out");
         opened.lines.add(report.toString());

@@ -65,7 +65,7 @@ public final class AllowedErrors {
     private final double[] sRe = new double[9];
     private final double[] sIm = new double[9];
 
-    /** Of a design with a correction. */
+    /** Of a design with a cancellation. */
     public AllowedErrors(Design design) {
         this.design = design;
         this.stack = Stack.fullest(design);

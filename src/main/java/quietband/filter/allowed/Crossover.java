@@ -10,12 +10,12 @@ import quietband.model.Vec;
 import quietband.response.ResidualCurves;
 
 /**
- * Where the platform takes over from the correction: above it the worst axis is better with the platform alone than with the
- * correction alone.
+ * Where the platform takes over from the cancellation: above it the worst axis is better isolated than
+ * cancelled.
  *
  * @param delay      added to the delay error of every axis, s
- * @param frequencyHz of the hand-off; NaN without a platform, infinite when it is above the band
- * @param holdsTo    up to where the correction alone holds the limit from the band's lower end on, Hz; NaN without a limit or when
+ * @param frequencyHz of the crossover; NaN without a platform, infinite when it is above the band
+ * @param holdsTo    up to where the cancellation alone holds the limit from the band's lower end on, Hz; NaN without a limit or when
  *                   it does not there
  * @param marginDb   least margin of the fullest stack; NaN without a limit
  */

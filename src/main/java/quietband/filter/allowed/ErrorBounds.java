@@ -31,7 +31,7 @@ public record ErrorBounds(List<Span> gain, List<Span> phase, List<Span> delay) {
      * @param now  as written
      * @param low  least value, minus infinity where nothing limits it
      * @param high largest value; below {@code low} when no value does
-     * @param atHz where the end that is nearer binds
+     * @param atHz where the end that is nearer is reached
      */
     public record Span(double now, double low, double high, double atHz) {
 
@@ -50,7 +50,7 @@ public record ErrorBounds(List<Span> gain, List<Span> phase, List<Span> delay) {
      * Works them out.
      *
      * @param frequencies at which the limit is to be kept, Hz, above 0
-     * @return empty without a correction or a residual limit
+     * @return empty without a cancellation or a residual limit
      */
     public static Optional<ErrorBounds> of(Design design, double[] frequencies) {
         if (design.cancellation().isEmpty()) {

@@ -16,8 +16,8 @@ import quietband.spectrum.LogGrid;
  * two differ most.
  *
  * @param frequencyHz of the shaker
- * @param offPerG     residual with the correction off, 1/g
- * @param onPerG      with the correction on
+ * @param offPerG     residual with the cancellation off, 1/g
+ * @param onPerG      with the cancellation on
  * @param wrongPerG   with this sensor's sign reversed
  */
 public record PolarityCheck(Axis axis, double frequencyHz, double offPerG, double onPerG, double wrongPerG) {

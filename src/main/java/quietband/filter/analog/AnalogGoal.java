@@ -18,7 +18,7 @@ import quietband.response.DesignGrid;
 
 /**
  * The goal of a filter's design as a number for three networks, one of which is tried while the other two stand: root of the sum of
- * squares (1/g), largest ratio to the limit, or integrated phase noise (rad) with a price on being above no correction.
+ * squares (1/g), largest ratio to the limit, or integrated phase noise (rad) with a price on being above no cancellation.
  */
 public final class AnalogGoal {
 

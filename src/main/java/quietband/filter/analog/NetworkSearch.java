@@ -54,7 +54,8 @@ public final class NetworkSearch {
 
     private static void check(FilterTask task) {
         if (task.design().cancellation().isEmpty()) {
-            throw new FilterException("the model has no correction to design a network for; add a cancellation block with sensor and path");
+            throw new FilterException("the model has no cancellation to design a network for; add a cancellation block with "
+                + "sensor and path");
         }
         if (task.count() < 1 || task.count() > 2) {
             throw new FilterException("--analog " + task.count() + ": one pole or two");

@@ -8,7 +8,7 @@ import quietband.response.DesignGrid;
 import quietband.spectrum.FrequencyQuadrature;
 
 /**
- * What the correction adds to the phase noise of a unit that nothing shakes.
+ * What the cancellation adds to the phase noise of a unit that nothing shakes.
  *
  * @param riseDb      largest rise over the oscillator at rest in the band, dB; NaN without {@code static_phase_noise}
  * @param frequencyHz where

@@ -24,7 +24,7 @@ public final class FilterChecks {
     static void check(FilterTask task) {
         Design design = task.design();
         Cancellation c = design.cancellation().orElseThrow(() -> new FilterException(
-            "the model has no correction to design a filter for; add a cancellation block with sensor and path"));
+            "the model has no cancellation to design a filter for; add a cancellation block with sensor and path"));
         Requirement r = design.requirement();
         if (!c.path().sampled()) {
             throw new FilterException("a digital filter needs a sample rate and the model has none; add "
@@ -77,12 +77,12 @@ public final class FilterChecks {
         boolean driven = design.vibration().axes().stream().anyMatch(a -> design.vibration().drive(a).isPresent());
         if (!driven) {
             throw new FilterException("--goal noise needs vibration.random and the model has none: without vibration no "
-                + "correction is the quietest");
+                + "cancellation is the quietest");
         }
         for (double f : LogGrid.between(400, design.requirement().fromHz(), design.requirement().toHz())) {
             boolean shaken = Axis.ALL.stream().anyMatch(a -> noise.density(a, f) > 0);
             if (!shaken && noise.staticNoise(f) == 0) {
-                throw new FilterException(String.format(Locale.ROOT, "nothing makes noise at %.5g Hz, so any correction is above none "
+                throw new FilterException(String.format(Locale.ROOT, "nothing makes noise at %.5g Hz, so any cancellation is above none "
                     + "there; add oscillator.static_phase_noise, or a profile over the whole band", f));
             }
         }

@@ -34,7 +34,7 @@ import quietband.platform.Assembly;
 import quietband.response.DesignGrid;
 import quietband.spectrum.LogGrid;
 
-/** Designs the three sensor filters of a correction together, over all three housing axes. */
+/** Designs the three sensor filters of a cancellation together, over all three housing axes. */
 public final class FilterDesigner {
 
     private final FilterTask task;

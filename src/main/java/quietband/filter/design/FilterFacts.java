@@ -23,7 +23,7 @@ import quietband.response.ResidualResponse;
  * @param allowed  how much error each path may have
  * @param least    the least of it over the band; empty without a limit
  * @param handOffs where the platform takes over, by additional delay
- * @param quiet    noise added to a quiet unit
+ * @param quiet    noise added to a unit at rest
  * @param bits     least word length at which rounding of coefficients costs no more than 0.5 dB
  * @param fixed    the filter in words of the length asked; empty when none was
  * @param binding  conditions the filter runs against
@@ -42,7 +42,7 @@ public record FilterFacts(AllowedErrors allowed, List<AllowedErrors.Least> least
     }
 
     /**
-     * A condition that binds.
+     * An active constraint.
      *
      * @param condition   {@code max_gain}, {@code above_no_correction} or {@code tuning_range}
      * @param of          sensor axis, or row of the phase noise; empty for the tuning range

@@ -10,7 +10,7 @@ import quietband.model.DigitalFilter;
  * @param norm          root of the sum of |y_j|^2 over three axes and the task's grid, 1/g
  * @param normUnbounded the least such norm that so many coefficients reach without any bound, 1/g; NaN for sections
  * @param value         what was to be least: the norm (1/g), the ratio to the limit, or the integrated noise (rad)
- * @param relaxed       the same with twice the gain allowed; NaN where the bound does not bind
+ * @param relaxed       the same with twice the gain allowed; NaN where the bound is not active
  * @param peaks         largest gain of each filter up to half the sample rate
  */
 public record FoundFilters(List<DigitalFilter> filters, double norm, double normUnbounded, double value, double relaxed,

@@ -36,7 +36,7 @@ final class BandRows {
         return frequency[at];
     }
 
-    /** What stands without any correction: Re and Im of y_x, y_y, y_z (length 6); not to be modified. */
+    /** What stands without any cancellation: Re and Im of y_x, y_y, y_z (length 6); not to be modified. */
     double[] plain(int at) {
         return c[at];
     }

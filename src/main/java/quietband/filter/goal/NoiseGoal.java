@@ -13,11 +13,11 @@ import quietband.numerics.SecondOrderCone;
 
 /**
  * Least integrated phase noise of the worst row, sensor noise included, under the condition that no row is above what there
- * is without correction by more than 0.01 dB. t is over the least there is without bounds and condition.
+ * is without cancellation by more than 0.01 dB. t is over the least there is without bounds and condition.
  */
 public final class NoiseGoal implements DesignGoal {
 
-    /** Most a row may rise over no correction, dB. */
+    /** Most a row may rise over no cancellation, dB. */
     public static final double MOST_DB = 0.01;
 
     private static final double NEAR = 5e-4;

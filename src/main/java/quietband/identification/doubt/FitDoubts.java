@@ -25,7 +25,7 @@ public final class FitDoubts {
                 }
             }
             if (v.detail().quantity().equals("cancellation.error.gain") && e.value(i) < -1) {
-                notes.add(v.of() + " came out below -100 %: the sign is reversed, and this correction adds where it should take away; "
+                notes.add(v.of() + " came out below -100 %: the sign is reversed, and this cancellation adds where it should take away; "
                     + "is a sensor or cable the wrong way round?");
             }
             if (e.atBound()[i]) {

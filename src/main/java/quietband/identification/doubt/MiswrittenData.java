@@ -58,7 +58,7 @@ public final class MiswrittenData {
             }
             if (best != null) {
                 told.add(String.format(Locale.ROOT, "%s: cannot be described as it is (off by %.0f %% on average), but well (%.2g %%) "
-                    + "if %s; look, mend the file and fit again", curve.series().get(0).label(), 100 * own, 100 * least, best.words()));
+                    + "if %s; look, correct the file and fit again", curve.series().get(0).label(), 100 * own, 100 * least, best.words()));
             }
         }
         return told;
@@ -111,7 +111,7 @@ public final class MiswrittenData {
 
     private static void turned(MeasuredPoints c, List<Idea> ideas) {
         double[] p = c.phase();
-        ideas.add(new Idea("the sign were reversed (180 deg throughout): a sensor or cable the wrong way round, with which a correction "
+        ideas.add(new Idea("the sign were reversed (180 deg throughout): a sensor or cable the wrong way round, with which a cancellation "
             + "adds where it should take away", c.with(c.magnitude(), Arrays.stream(p).map(v -> v + Math.PI).toArray())));
         ideas.add(new Idea("the phase had the other sign (a lag written as a lead)",
             c.with(c.magnitude(), Arrays.stream(p).map(v -> -v).toArray())));

@@ -119,7 +119,7 @@ public final class ModelFit {
             return Optional.of(new Tried(variant,
                 new RobustFit(new ResponseEvaluator(design, free, seen)).run(2, first.outlier(), settings.outliers())));
         } catch (ModelException | FitException e) {
-            // this kind cannot be had with these springs or data: the others remain
+            // this kind is not possible with these springs or data: the others remain
             return Optional.empty();
         }
     }

@@ -37,7 +37,7 @@ final class AxisReduction {
         List<ShakerReading> turned = readings.stream().filter(ShakerReading::turnOver).toList();
         this.turnOver = TipOver.of(turned, rules.readHz());
         if (!turned.isEmpty() && turnOver == null) {
-            notes.add("turn-over readings need both senses, up and down");
+            notes.add("2 g tip-over readings need both senses, up and down");
         }
         int n = sidebands.size();
         index = new double[n];
@@ -175,7 +175,7 @@ final class AxisReduction {
         return points;
     }
 
-    /** +1, -1 or 0 for unknown: by the phase against the support's own, else by turn-over. */
+    /** +1, -1 or 0 for unknown: by the phase against the support's own, else by tip-over. */
     private int sign(int[] used, List<String> said) {
         double sum = 0;
         int n = 0;
@@ -253,7 +253,7 @@ final class AxisReduction {
             y[i] = StrictMath.hypot(y[i] * StrictMath.cos(angle) - re, y[i] * StrictMath.sin(angle) - im);
         }
         if (without > 0) {
-            said.add("cross-axis motion of " + without + " readings is not taken out, signs are unknown (column phase_deg, or turn-over): "
+            said.add("cross-axis motion of " + without + " readings is not taken out, signs are unknown (column phase_deg, or tip-over): "
                 + "it is counted as uncertainty");
         }
         return open / Math.sqrt(3);

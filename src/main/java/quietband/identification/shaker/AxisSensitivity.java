@@ -8,9 +8,9 @@ import quietband.model.Axis;
  *
  * @param axis        which
  * @param points      sideband readings in the order of the file
- * @param turnOver    turn-over readings worked out; null without any
+ * @param turnOver    2 g tip-over readings worked out; null without any
  * @param meanPerG    sensitivity, 1/g, signed where the sign is known; the mean of the used readings over the fitted support
- *                    response, from turn-over without any; NaN when nothing was usable
+ *                    response, from tip-over without any; NaN when nothing was usable
  * @param signKnown   whether its sign is known
  * @param sigmaPerG   standard uncertainty of the mean, 1/g; NaN when it cannot be told
  * @param halfPerG    half of its 95 % interval, 1/g; NaN when it cannot be told

@@ -58,7 +58,7 @@ public final class ShakerAnalysis {
         return new ResonatorSensitivity(serial, axes, notes);
     }
 
-    /** Sidebands and turn-over that differ by the square root of two point at peak taken for rms or the other way. */
+    /** Sidebands and tip-over that differ by the square root of two point at peak taken for rms or the other way. */
     private static void mixUp(AxisSensitivity a, List<String> notes) {
         if (a.turnOver() == null || a.used() == 0 || a.turnOver().perG() == 0) {
             return;
@@ -68,11 +68,11 @@ public final class ShakerAnalysis {
         double t = Double.isNaN(a.turnOver().sigmaPerG()) ? 0 : a.turnOver().sigmaPerG() / Math.abs(a.turnOver().perG());
         double width = Math.max(0.3, 20 / StrictMath.log(10) * 3 * StrictMath.hypot(u, t));
         if (Math.abs(Math.abs(db) - MIX_UP_DB) < width && Math.abs(db) > width) {
-            notes.add(String.format(Locale.ROOT, "axis %s: sidebands give %+.2f dB against turn-over; 3.01 dB is rms and peak mixed up: is "
+            notes.add(String.format(Locale.ROOT, "axis %s: sidebands give %+.2f dB against tip-over; 3.01 dB is rms and peak mixed up: is "
                 + "the column %s right?", a.axis().letter(), db, db > 0 ? "rms_g or peak_g (the level is really higher)"
                 : "peak_g or rms_g (the level is really lower)"));
         } else if (Math.abs(db) > width) {
-            notes.add(String.format(Locale.ROOT, "axis %s: sidebands and turn-over differ by %+.2f dB", a.axis().letter(), db));
+            notes.add(String.format(Locale.ROOT, "axis %s: sidebands and tip-over differ by %+.2f dB", a.axis().letter(), db));
         }
     }
 

@@ -46,8 +46,8 @@ public record TestPlan(List<Step> steps, List<Double> resonances) {
      * @param startG       peak to begin with, g
      * @param peakG        peak, g
      * @param seconds      to hold it before and while reading
-     * @param withoutDbc   sideband to expect without correction, at the frequency read
-     * @param withDbc      the same with the correction on; NaN without one
+     * @param withoutDbc   sideband to expect without cancellation, at the frequency read
+     * @param withDbc      the same with the cancellation on; NaN without one
      * @param limitedBy    what keeps the level down; empty when the asked level is reached
      */
     public record Step(Axis axis, double frequencyHz, double startG, double peakG, double seconds, double withoutDbc, double withDbc,

@@ -22,7 +22,7 @@ public record TipOver(int readings, double perG, double sigmaPerG, double halfPe
     /**
      * Works it out.
      *
-     * @param list      turn-over readings of one axis
+     * @param list      2 g tip-over readings of one axis
      * @param carrierHz nominal frequency they were read at, Hz
      * @return null when one of the two senses is missing
      */

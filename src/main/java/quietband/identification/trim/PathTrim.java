@@ -18,13 +18,13 @@ import quietband.units.Dimension;
 import quietband.units.Unit;
 
 /**
- * Trims a correction from two shaker runs with phase, correction off and on: gain, phase and delay error of each sensor's path,
+ * Trims a cancellation from two shaker runs with phase, cancellation off and on: gain, phase and delay error of each sensor's path,
  * and the weights that leave least.
  *
  * @param model  the units were built to
  * @param bolted whether they stood on the shaker without their platform
  * @param units  in the order of the file
- * @param notes  what to mind, sentences without a full stop
+ * @param notes  notes, sentences without a full stop
  */
 public record PathTrim(ModelFile model, boolean bolted, List<TrimmedUnit> units, List<String> notes) {
 
@@ -42,7 +42,7 @@ public record PathTrim(ModelFile model, boolean bolted, List<TrimmedUnit> units,
     public static PathTrim of(ModelFile model, Path off, Path on, boolean bolted) {
         Design design = model.design();
         if (design.cancellation().isEmpty()) {
-            throw new FitException("the model has no correction to trim; add a cancellation block with sensor and path");
+            throw new FitException("the model has no cancellation to trim; add a cancellation block with sensor and path");
         }
         if (bolted && design.platform().isEmpty()) {
             throw new FitException("--bolted: the model has no platform to leave out; drop the option");

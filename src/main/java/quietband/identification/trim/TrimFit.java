@@ -155,7 +155,7 @@ final class TrimFit {
         return sum;
     }
 
-    /** How the correction with other weights moves with the values, over sigma. */
+    /** How the cancellation with other weights moves with the values, over sigma. */
     RealMatrix slopes(double[] weights) {
         RealMatrix rows = new Array2DRowRealMatrix(2 * sigma.length, unknowns.size());
         for (int n = 0; n < sigma.length; n++) {

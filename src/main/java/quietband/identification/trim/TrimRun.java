@@ -32,7 +32,7 @@ record TrimRun(String file, Map<String, Map<Axis, List<Reading>>> units) {
      * @param re            real part of the sensitivity, 1/g
      * @param im            imaginary part, 1/g
      * @param relativeError one standard uncertainty of each, as a share of the magnitude; NaN where not stated
-     * @param weightPerG    weight of the correction of this axis in the run, 1/g; NaN where not stated
+     * @param weightPerG    weight of the cancellation of this axis in the run, 1/g; NaN where not stated
      */
     record Reading(int line, double frequencyHz, double re, double im, double relativeError, double weightPerG) {
 
@@ -111,7 +111,7 @@ record TrimRun(String file, Map<String, Map<Axis, List<Reading>>> units) {
                 if (!other.units().containsKey(serial)) {
                     throw new FitException((serial.isEmpty() ? run.file() + " has no serial column and " + other.file() + " has one"
                         : "serial " + serial + " is in " + run.file() + " and not in " + other.file())
-                        + "; give both runs of every unit, with the correction off and on");
+                        + "; give both runs of every unit, with the cancellation off and on");
                 }
             }
         }

@@ -64,7 +64,7 @@ final class TrimSolver {
             // without a statement every reading is taken to have the same relative noise
             sigma[k] = stated ? Math.hypot(p.offError(), p.onError()) : Math.hypot(p.off().norm(), p.on().norm());
             if (!(sigma[k] > 0)) {
-                throw new FitException("axis " + p.axis().letter() + " at " + p.frequencyHz() + " Hz reads 0 with the correction off and "
+                throw new FitException("axis " + p.axis().letter() + " at " + p.frequencyHz() + " Hz reads 0 with the cancellation off and "
                     + "on; leave it out of both files");
             }
         }
@@ -77,7 +77,7 @@ final class TrimSolver {
         double noise = stated ? Double.NaN : Math.sqrt(chi);
         double scale = stated ? inflation(chi, fit.freedom()) : noise;
         if (stated && scale > 1) {
-            notes.add(String.format(Locale.ROOT, "the correction does not act as the model says whatever its gain, phase and delay: "
+            notes.add(String.format(Locale.ROOT, "the cancellation does not act as the model says whatever its gain, phase and delay: "
                 + "chi-square is %.3g per degree of freedom, and the standard errors are raised by its root; look at the model's "
                 + "platform, sensor and filter, or at relative_error", chi));
         }
@@ -130,14 +130,14 @@ final class TrimSolver {
                 + "together they are known well, each alone is not; measure over a wider span of frequencies", name, correlation));
         }
         if (gain < -0.9) {
-            notes.add(String.format(Locale.ROOT, "%s: the correction hardly acts (gain %.1f %%); was it on?", name, 100 * gain));
+            notes.add(String.format(Locale.ROOT, "%s: the cancellation hardly acts (gain %.1f %%); was it on?", name, 100 * gain));
         } else if (Math.abs(phase) > Math.PI / 2) {
-            notes.add(String.format(Locale.ROOT, "%s: the correction turns by %.0f deg, so it adds where it should take away; "
+            notes.add(String.format(Locale.ROOT, "%s: the cancellation turns by %.0f deg, so it adds where it should take away; "
                 + "check its polarity, and whether the two files are exchanged", name, Math.toDegrees(phase)));
         }
     }
 
-    /** G of the unit from the run with the correction off; returns chi-square per degree of freedom. */
+    /** G of the unit from the run with the cancellation off; returns chi-square per degree of freedom. */
     private double sensitivity() {
         int n = terms.points().size();
         RealMatrix rows = new Array2DRowRealMatrix(2 * n, 3);
@@ -160,7 +160,7 @@ final class TrimSolver {
         double chi = norm * norm / freedom;
         double scale = stated ? inflation(chi, freedom) : Math.sqrt(chi);
         if (stated && scale > 1 || !stated && scale > 0.1) {
-            notes.add(String.format(Locale.ROOT, "with the correction off the unit does not move as the model says, whatever its "
+            notes.add(String.format(Locale.ROOT, "with the cancellation off the unit does not move as the model says, whatever its "
                 + "sensitivity (%s): find the platform's values with fit first, or say --bolted when it stood without its platform",
                 stated ? String.format(Locale.ROOT, "chi-square %.3g per degree of freedom", chi)
                     : String.format(Locale.ROOT, "%.0f %% of the readings", 100 * scale)));
@@ -178,7 +178,7 @@ final class TrimSolver {
     }
 
     /**
-     * The weights w that leave least of the run with the correction off, as least squares over the limit:
+     * The weights w that leave least of the run with the cancellation off, as least squares over the limit:
      * off = sum_i w_i M_i u_i. Their errors follow from those of both runs, to first order, through u as well.
      */
     private void weigh(TrimFit fit, double[] sigma, double scale) {

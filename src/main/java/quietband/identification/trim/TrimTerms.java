@@ -32,7 +32,7 @@ import quietband.response.ResidualResponse;
 record TrimTerms(List<Point> points) {
 
     /**
-     * One reading, correction off and on.
+     * One reading, cancellation off and on.
      *
      * @param axis        driven
      * @param frequencyHz of the drive
@@ -47,7 +47,7 @@ record TrimTerms(List<Point> points) {
     record Point(Axis axis, double frequencyHz, Complex off, Complex on, double offError, double onError, Complex[] crystal,
                  Complex[] path, double limit) {
 
-        /** What the correction does. */
+        /** What the cancellation does. */
         Complex difference() {
             return off.subtract(on);
         }
@@ -78,7 +78,7 @@ record TrimTerms(List<Point> points) {
                 TrimRun.Reading b = on.get(axis).get(n);
                 double f = a.frequencyHz();
                 if (f > half) {
-                    throw new FitException("line " + a.line() + ": " + f + " Hz is above half the sample rate, where the correction does "
+                    throw new FitException("line " + a.line() + ": " + f + " Hz is above half the sample rate, where the cancellation does "
                         + "nothing; leave it out of both files");
                 }
                 support.at(f, hRe, hIm);

@@ -7,15 +7,15 @@ import quietband.model.Axis;
 import quietband.model.Vec;
 
 /**
- * What two shaker runs say about one unit's correction.
+ * What two shaker runs say about one unit's cancellation.
  *
  * @param serial           empty where the files have none
  * @param axes             per sensor, x, y, z
  * @param points           readings, and what the new weights would leave
- * @param sensitivityPerG  the unit's own G as mounted, from the run with the correction off, 1/g
+ * @param sensitivityPerG  the unit's own G as mounted, from the run with the cancellation off, 1/g
  * @param sensitivityError standard error of it, 1/g
  * @param quality          how well the model fits the readings
- * @param notes            what to mind, sentences without a full stop
+ * @param notes            notes, sentences without a full stop
  */
 public record TrimmedUnit(String serial, List<Sensor> axes, List<Point> points, Vec sensitivityPerG, Vec sensitivityError,
                           Quality quality, List<String> notes) {
@@ -62,8 +62,8 @@ public record TrimmedUnit(String serial, List<Sensor> axes, List<Point> points, 
     /**
      * How well the model fits.
      *
-     * @param chiSquare    of the correction, per degree of freedom; NaN where no uncertainty was stated
-     * @param offChiSquare of the run with the correction off
+     * @param chiSquare    of the cancellation, per degree of freedom; NaN where no uncertainty was stated
+     * @param offChiSquare of the run with the cancellation off
      * @param noise        relative noise of a reading, from the scatter; NaN where stated
      */
     public record Quality(double chiSquare, double offChiSquare, double noise) { }

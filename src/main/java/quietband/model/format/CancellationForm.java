@@ -20,7 +20,7 @@ final class CancellationForm {
         return FormatNode.Block.of(
             FormatKey.word("calibrated", "weights follow each unit's own sensitivity, or the design's", "each", "design"),
             FormatKey.axes("weights", Dimension.SENSITIVITY, ANY,
-                "of the correction, used as written; default: the turned sensitivity"),
+                "of the cancellation, used as written; default: the turned sensitivity"),
             FormatKey.of("sensor", sensor(), "three accelerometers, one per axis").must(),
             FormatKey.of("path", path(), "from the sensor to the tuning port"),
             FormatKey.of("tuning", tuning(), "the tuning port"),

@@ -12,12 +12,12 @@ public final class ModelForm {
         FormatKey.text("title", FormatNode.Kind.FREE, "free text"),
         FormatKey.of("oscillator", OscillatorForm.block(), "where it runs, where it is judged, its resonator").must(),
         FormatKey.of("platform", PlatformForm.block(), "the sprung platform; left out: bolted down"),
-        FormatKey.of("cancellation", CancellationForm.block(), "the feed-forward correction; left out: none"),
+        FormatKey.of("cancellation", CancellationForm.block(), "the feed-forward cancellation; left out: none"),
         FormatKey.of("vibration", VibrationForm.block(), "the environment"),
         FormatKey.of("requirement", RequirementForm.block(), "what is asked"),
         FormatKey.of("tolerances", ScatterForm.tolerances(), "scatter between units"),
         FormatKey.of("correlations", ScatterForm.correlations(), "between tolerances"),
-        FormatKey.of("conditions", ScatterForm.conditions(), "named corners"));
+        FormatKey.of("conditions", ScatterForm.conditions(), "changes of the design that it is judged under, too"));
 
     private ModelForm() { }
 }

@@ -33,6 +33,6 @@ final class RequirementForm {
             FormatKey.of("yield", FormatNode.Block.of(
                 FormatKey.num("share", Dimension.RATIO, new NumberRange(0, true, 1, false), "of units that must meet").must(),
                 FormatKey.num("confidence", Dimension.RATIO, new NumberRange(0, true, 1 - 1e-9, false),
-                    "of the claim; default: 90 %").or(0.9)), "asked share of good units"));
+                    "of the claim; default: 90 %").or(0.9)), "required share of good units"));
     }
 }

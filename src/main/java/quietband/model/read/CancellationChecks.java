@@ -7,7 +7,7 @@ import quietband.model.format.WrittenValue;
 import quietband.model.text.CsvTable;
 import quietband.model.text.FileProblems;
 
-/** What must hold between the keys of a correction. */
+/** What must hold between the keys of a cancellation. */
 final class CancellationChecks {
 
     private static final double SAME_RATE = 1e-9;

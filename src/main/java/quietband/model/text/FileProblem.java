@@ -1,7 +1,7 @@
 package quietband.model.text;
 
 /**
- * Something wrong in a file, told so that a person can mend it.
+ * Something wrong in a file, told so that a person can correct it.
  *
  * @param file   as the person named it
  * @param line   from 1; 0 when it concerns the whole file

@@ -12,7 +12,7 @@ import quietband.motion.signal.TimeStepping;
 import quietband.motion.signal.TriangleAverage;
 
 /**
- * One correction at work: from the acceleration at the sensors to the fractional frequency it takes away. Sensors and
+ * One cancellation at work: from the acceleration at the sensors to the fractional frequency it takes away. Sensors and
  * passes are analog chains; the signal is taken at k/fs less the axis's own delay and the latency, quantised, filtered,
  * weighted, led by the constant phase, held and sent through the port. An analog path is the same with the grid's own rate and no hold.
  */
@@ -124,7 +124,7 @@ public final class CancellationRun {
         return new long[] {sensor, port.clipped()};
     }
 
-    /** The correction at the grid's points from 0, as far as known. */
+    /** The cancellation at the grid's points from 0, as far as known. */
     public SignalStream grid() {
         return grid;
     }

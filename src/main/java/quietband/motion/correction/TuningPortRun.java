@@ -16,7 +16,7 @@ public final class TuningPortRun {
     private long clipped;
 
     /**
-     * For a correction.
+     * For a cancellation.
      *
      * @param linear without limit and curvature
      */
@@ -28,12 +28,12 @@ public final class TuningPortRun {
         pole = 2 * Math.PI * c.tuning().bandwidthHz();
     }
 
-    /** Fractional frequency for a correction v (in fractional frequency) at the port. */
+    /** Fractional frequency for a cancellation v (in fractional frequency) at the port. */
     public double bent(double v) {
         return v + bend * v * v;
     }
 
-    /** The correction as far as the port's range lets it. */
+    /** The cancellation as far as the port's range lets it. */
     double limited(double c) {
         if (Math.abs(c) > limit) {
             clipped++;

@@ -44,7 +44,7 @@ public final class Dwell {
      * @param simulated simulated time, s
      * @param settled   whether the component stopped changing before it was taken
      * @param contacts  what stops and seats did
-     * @param clipped   samples clipped: at the sensors, at the port, over both corrections
+     * @param clipped   samples clipped: at the sensors, at the port, over both cancellations
      * @param travel    peak displacement, m; zero without a platform
      */
     public record Result(List<Stack> stacks, double[] re, double[] im, double simulated, boolean settled,

@@ -14,7 +14,7 @@ final class PassEvents {
         return engine.platform().filter(p -> p.contact() != null).map(p -> p.contact().records()).orElse(List.of());
     }
 
-    /** Sensor samples and port values clipped, over both corrections. */
+    /** Sensor samples and port values clipped, over both cancellations. */
     static long[] clipped(SimulationPass engine) {
         long[] sum = new long[2];
         for (Stack s : engine.stacks()) {

@@ -18,7 +18,7 @@ import quietband.motion.signal.TimeStepping;
 
 /**
  * One pass: all stacks of a design on the same drive. Block by block the drive moves housing and platform; crystal and
- * correction of the bolted and of the sprung stacks follow; what the correction needs of the future (delays, a constant phase) makes
+ * cancellation of the bolted and of the sprung stacks follow; what the cancellation needs of the future (delays, a constant phase) makes
  * the result come later.
  */
 public final class SimulationPass {
@@ -202,7 +202,7 @@ public final class SimulationPass {
         return Optional.ofNullable(platform);
     }
 
-    /** The correction of a corrected stack. */
+    /** The cancellation of a corrected stack. */
     CancellationRun correction(Stack stack) {
         return stack.sprung() ? sprungCorrection : boltedCorrection;
     }

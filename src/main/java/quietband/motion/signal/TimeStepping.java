@@ -10,7 +10,7 @@ package quietband.motion.signal;
  *                  steps), else sampled
  * @param lowestHz  lowest frequency at which a constant phase must be right, Hz
  * @param points   about how many grid points will be taken
- * @param muted     the correction gets nothing: content above half the sample rate
+ * @param muted     the cancellation gets nothing: content above half the sample rate
  */
 public record TimeStepping(double step, boolean linear, LossModel loss, boolean averaged, double lowestHz, long points,
             boolean muted) { }

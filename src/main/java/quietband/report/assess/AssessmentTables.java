@@ -121,8 +121,8 @@ public final class AssessmentTables {
     }
 
     private void modes(Writer writer) throws IOException {
-        CsvWriter csv = new CsvWriter(writer, "mode", "frequency_hz", "damping_ratio", "shape", "bounce_x_share", "bounce_y_share",
-            "bounce_z_share", "rock_x_share", "rock_y_share", "rock_z_share");
+        CsvWriter csv = new CsvWriter(writer, "mode", "frequency_hz", "damping_ratio", "shape", "translation_x_share", "translation_y_share",
+            "translation_z_share", "rotation_x_share", "rotation_y_share", "rotation_z_share");
         int n = 1;
         for (ModeProperties m : assessment.modes()) {
             csv.cell(Integer.toString(n++)).cell(m.frequencyHz()).cell(m.dampingRatio()).cell(m.shape());

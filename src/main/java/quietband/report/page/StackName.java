@@ -6,21 +6,19 @@ import quietband.model.Stack;
 /** What people call the stacks. */
 public final class StackName {
 
+    /** What the names mean, for the top of a report. */
+    public static final String EXPLAINED = "bare: bolted down without cancellation; isolated: on the platform; cancelled: with the "
+        + "cancellation; combined: with both.";
+
     private StackName() { }
 
     /** In the middle of a sentence. */
     public static String of(Stack stack) {
-        return switch (stack) {
-            case BARE -> "bolted down, no correction";
-            case ISOLATED -> "platform alone";
-            case CANCELLED -> "correction alone";
-            case COMBINED -> "platform and correction";
-        };
+        return stack.key();
     }
 
     /** At its beginning. */
     public static String capital(Stack stack) {
-        String name = of(stack);
-        return name.substring(0, 1).toUpperCase(Locale.ROOT) + name.substring(1);
+        return of(stack).substring(0, 1).toUpperCase(Locale.ROOT) + of(stack).substring(1);
     }
 }

@@ -24,7 +24,7 @@ import quietband.response.SwingTransfer;
 import quietband.response.travel.RandomMotion;
 
 /**
- * What the correction asks of the tuning port in the fullest stack, and what the port, the converter and the sensors add. With
+ * What the cancellation asks of the tuning port in the fullest stack, and what the port, the converter and the sensors add. With
  * y = slope (v + curvature v^2/2) a tone v = V cos(w t) has a second harmonic slope curvature V^2/4 at 2 w and shifts the
  * mean by as much; noise of variance s^2 shifts it by slope curvature s^2/2 and adds the density of {@link CurvatureNoise}.
  *
@@ -82,7 +82,7 @@ public record PortUse(List<Swung> swings, List<Harmonic> tones, List<Noise> nois
         noise = List.copyOf(noise);
     }
 
-    /** For a design with a correction, with the noise at some offsets in Hz. */
+    /** For a design with a cancellation, with the noise at some offsets in Hz. */
     public static PortUse of(Design design, double[] offsets) {
         Cancellation c = design.cancellation().orElseThrow();
         Assembly assembly = design.platform().map(Assembly::new).orElse(null);

@@ -14,7 +14,7 @@ import quietband.units.StandardGravity;
 
 /**
  * What the random vibration makes of a design over the whole profile, as mean squares: the platform's six relative coordinates with
- * their covariances, from which the displacement of any point or spring follows, and the swing of sensors and correction.
+ * their covariances, from which the displacement of any point or spring follows, and the swing of sensors and cancellation.
  */
 public final class RandomMotion {
 
@@ -135,7 +135,7 @@ public final class RandomMotion {
         return Math.sqrt(Math.max(0, together ? all : most));
     }
 
-    /** Mean square of a sensor (row 0 to 2, g^2) or of the correction (row 3) for a drive axis. */
+    /** Mean square of a sensor (row 0 to 2, g^2) or of the cancellation (row 3) for a drive axis. */
     public double swing(int row, int drive) {
         return integral[3 * PAIRS + 3 * row + drive];
     }

@@ -14,7 +14,7 @@ import quietband.response.travel.Travel;
  *
  * @param design        what was assessed
  * @param verdicts      coverage and worst point per stack, fullest last
- * @param requirements  each thing asked
+ * @param requirements  each requirement
  * @param modes         of the platform; empty without one
  * @param travel        of the platform; empty without one
  * @param rmsG          overall level of the driven axes x, y, z, g (length 3)
@@ -44,7 +44,7 @@ public record Assessment(Design design, List<StackVerdict> verdicts, List<Requir
             Stream.concat(first.stream(), warnings.stream()).toList());
     }
 
-    /** The stack with every measure. */
+    /** The fullest stack. */
     public Stack fullest() {
         return Stack.fullest(design);
     }
@@ -54,7 +54,7 @@ public record Assessment(Design design, List<StackVerdict> verdicts, List<Requir
         return verdicts.stream().filter(v -> v.stack() == stack).findFirst().orElseThrow();
     }
 
-    /** Whether every requirement is met; empty when nothing is asked. */
+    /** Whether every requirement is met; empty when nothing is stated. */
     public Optional<Boolean> requirementMet() {
         return requirements.isEmpty() ? Optional.empty()
             : Optional.of(requirements.stream().allMatch(RequirementResult::met));

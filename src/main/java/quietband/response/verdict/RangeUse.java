@@ -22,7 +22,7 @@ import quietband.response.travel.RandomMotion;
  */
 record RangeUse(double[] sensorG, double tuningV) {
 
-    /** Works out the ranges of a design with a correction. */
+    /** Works out the ranges of a design with a cancellation. */
     static RangeUse of(Design design, ResidualResponse response, RandomMotion random) {
         double slope = Math.abs(design.cancellation().orElseThrow().tuning().slopePerV());
         double[] tones = tones(design, new SwingTransfer(response, Stack.fullest(design).sprung()));

@@ -20,7 +20,7 @@ import quietband.response.ResidualResponse;
  * @param peakG       its peak, g
  * @param index       modulation index at the output per stack, rad
  * @param levelDbc    level per stack, dBc; minus infinity for no sensitivity
- * @param limitDbc    limit there, dBc; NaN when none is asked
+ * @param limitDbc    limit there, dBc; NaN when none is stated
  */
 public record ToneSideband(String name, double frequencyHz, Axis axis, double peakG, Map<Stack, Double> index,
                        Map<Stack, Double> levelDbc, double limitDbc) {

@@ -102,7 +102,7 @@ public final class MonteCarloResult {
         return conditions;
     }
 
-    /** How many units meet everything asked in a condition. */
+    /** How many units meet every requirement in a condition. */
     public long met(int condition) {
         return met[condition];
     }

@@ -32,7 +32,7 @@ public final class UnitReplay {
         throw ImpossibleUnitException.hopeless();
     }
 
-    /** The model with a unit's numbers; where the correction is calibrated to the design its weights are written out. */
+    /** The model with a unit's numbers; where the cancellation is calibrated to the design its weights are written out. */
     public static ModelFile model(ModelFile file, MonteCarloPlan plan, Quantities unit) {
         Design design = file.design();
         ModelFile changed = file.withQuantities(unit);

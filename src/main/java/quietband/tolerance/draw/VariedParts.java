@@ -11,7 +11,7 @@ import quietband.model.quantity.Quantities;
  * @param sensor  bandwidth or resonance of the sensors
  * @param support resonance of the blank
  * @param inertia numbers of the inertia matrix
- * @param shared  anything else that the blocks hold: band, limits, vibration, carrier, quiet noise, filter, port
+ * @param shared  anything else that the blocks hold: band, limits, vibration, carrier, static noise, filter, port
  */
 public record VariedParts(boolean sensor, boolean support, boolean inertia, boolean shared) {
 

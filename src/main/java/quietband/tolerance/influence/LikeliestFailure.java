@@ -40,7 +40,7 @@ public record LikeliestFailure(Quantities unit, double distance, List<String> pa
     /**
      * Searches from the design itself, for the lot rows with the least margin, and from the nearest failing units of a Monte Carlo.
      *
-     * @return empty when no limit is asked, or nothing fails within eight standard deviations
+     * @return empty when no limit is stated, or nothing fails within eight standard deviations
      */
     public static Optional<LikeliestFailure> of(MonteCarloPlan plan, MonteCarloResult outcome) {
         UnitJudge judge = plan.nominalJudge(true);
@@ -54,7 +54,7 @@ public record LikeliestFailure(Quantities unit, double distance, List<String> pa
                 double residual = judge.margin(plan.unit(0, drawn));
                 boolean asked = judge.residualAsked();
                 double noise = judge.noiseAsked() ? judge.noiseMarginDb() : 300;
-                // a little beyond, so that the unit fails whoever judges it
+                // a little beyond, so that the unit fails on every grid
                 return Math.min(asked ? residual : 300, noise) + BEYOND_DB;
             } catch (ImpossibleUnitException e) {
                 return 300;

@@ -41,7 +41,7 @@ public record ToleranceResult(MonteCarloPlan plan, MonteCarloResult outcome, Opt
             .atLeast();
     }
 
-    /** Whether the asked yield is shown; empty when none is asked. */
+    /** Whether the required yield is shown; empty when none is stated. */
     public Optional<Boolean> yieldMet() {
         return asked().map(y -> atLeast() >= y.share());
     }

@@ -79,7 +79,7 @@ public final class MonteCarloPlan {
         return judges;
     }
 
-    /** A judge of the nominal condition for one thread, with everything that is asked or the residual alone. */
+    /** A judge of the nominal condition for one thread, with every requirement or the residual alone. */
     public UnitJudge nominalJudge(boolean everything) {
         return new UnitJudge(conditions.get(0), everything ? screens.get(0) : DecidingRequirements.RESIDUAL_ONLY);
     }

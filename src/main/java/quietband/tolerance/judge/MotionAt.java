@@ -15,14 +15,14 @@ import quietband.tolerance.kernel.UnitResponse;
 import quietband.units.StandardGravity;
 
 /**
- * What a unit's sensors, correction and points of the platform do on a block, and their mean squares summed up over
+ * What a unit's sensors, cancellation and points of the platform do on a block, and their mean squares summed up over
  * frequency. One object serves one thread.
  */
 final class MotionAt {
 
     private static final int ROWS = 4;
 
-    /** Sensors 0 to 2 and the correction, row by row a drive each: complex amplitude per unit acceleration. */
+    /** Sensors 0 to 2 and the cancellation, row by row a drive each: complex amplitude per unit acceleration. */
     private final double[][] re = new double[ROWS * 3][UnitPlatformSolver.BLOCK];
     private final double[][] im = new double[ROWS * 3][UnitPlatformSolver.BLOCK];
     private final double[] meanSquare = new double[ROWS * 3];
@@ -147,7 +147,7 @@ final class MotionAt {
         }
     }
 
-    /** Three standard deviations and the tones' peaks of a sensor (g) or the correction (fractional frequency). */
+    /** Three standard deviations and the tones' peaks of a sensor (g) or the cancellation (fractional frequency). */
     double swing(Design unit, int row) {
         double most = 0;
         double square = 0;

@@ -73,7 +73,7 @@ final class RequirementShares {
     static final int MOVING = RequirementKind.TRAVEL.bit() | RequirementKind.SENSOR_RANGE.bit() | RequirementKind.TUNING_SWING.bit();
 
     /**
-     * Shares of their limits, by {@link RequirementKind}; NaN where nothing is asked or wanted.
+     * Shares of their limits, by {@link RequirementKind}; NaN where nothing is stated or wanted.
      *
      * @param response has taken up the unit
      * @param shared   whether the units share the blocks

@@ -14,7 +14,7 @@ import java.util.List;
  */
 public record UnitVerdict(double marginDb, double frequencyHz, String axis, int failed) {
 
-    /** Whether everything asked is met. */
+    /** Whether every requirement is met. */
     public boolean met() {
         return failed == 0;
     }

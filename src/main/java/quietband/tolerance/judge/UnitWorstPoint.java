@@ -33,7 +33,7 @@ final class UnitWorstPoint {
     private double[][] noiseOver = new double[0][];
     /** Worst residual, as power over the limit's (without one: over 1 (ppb/g)^2). */
     final PeakInterpolation residual = new PeakInterpolation();
-    /** Worst phase noise over its limit; unused when none is asked. */
+    /** Worst phase noise over its limit; unused when none is stated. */
     final PeakInterpolation phaseNoise = new PeakInterpolation();
 
     /**

@@ -1,4 +1,4 @@
 /**
- * One unit in one condition: the worst point over everything asked.
+ * One unit in one condition: the worst point over every requirement.
  */
 package quietband.tolerance.judge;

@@ -30,7 +30,7 @@ public final class FrequencyBlock {
     /** Support resonance per axis; null when there is none. */
     double[][] hr;
     double[][] hi;
-    /** Path of each axis without gain error, the design's latency and delay error counted; null without a correction. */
+    /** Path of each axis without gain error, the design's latency and delay error counted; null without a cancellation. */
     double[][] pr;
     double[][] pi;
     /**
@@ -44,10 +44,10 @@ public final class FrequencyBlock {
     public double[][] after2;
     public double[][] digital2;
     public double[] port2;
-    /** Phase noise at rest and its limit at the output, as power ratios per Hz; the limit is null when none is asked. */
+    /** Phase noise at rest and its limit at the output, as power ratios per Hz; the limit is null when none is stated. */
     public final double[] staticNoise;
     public double[] noiseLimit;
-    /** 1/noiseLimit, and the phase noise of a power under an axis's density over noiseLimit; null when none is asked. */
+    /** 1/noiseLimit, and the phase noise of a power under an axis's density over noiseLimit; null when none is stated. */
     public double[] overNoise;
     public final double[][] drivenOverNoise = new double[3][];
     /** The phase noise of a power under an axis's density. */

@@ -7,7 +7,7 @@ import quietband.model.Resonance;
 import quietband.model.Vec;
 
 /**
- * The correction and resonator of one unit on a block: what differs from the design the block was made for is put on top of it.
+ * The cancellation and resonator of one unit on a block: what differs from the design the block was made for is put on top of it.
  * Filled anew for each unit; one object serves one thread.
  */
 public final class UnitPath {
@@ -15,7 +15,7 @@ public final class UnitPath {
     /** G_i H_i: what the resonator makes of its own acceleration, 1/g. */
     final double[][] cr = new double[3][UnitPlatformSolver.BLOCK];
     final double[][] ci = new double[3][UnitPlatformSolver.BLOCK];
-    /** sum_i weight_i P_i X_ik: what the correction makes of acceleration k at the sensor, 1/g. */
+    /** sum_i weight_i P_i X_ik: what the cancellation makes of acceleration k at the sensor, 1/g. */
     final double[][] sr = new double[3][UnitPlatformSolver.BLOCK];
     final double[][] si = new double[3][UnitPlatformSolver.BLOCK];
     /** weight_i P_i. */

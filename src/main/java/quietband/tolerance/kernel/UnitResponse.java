@@ -66,7 +66,7 @@ public final class UnitResponse {
         }
     }
 
-    /** The stacks without springs; whether there is a correction. */
+    /** The stacks without springs; whether there is a cancellation. */
     private boolean bolted(FrequencyBlock b, boolean everyStack) {
         path.at(b);
         boolean corrected = unit.cancellation().isPresent();

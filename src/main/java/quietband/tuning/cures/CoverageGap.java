@@ -15,7 +15,7 @@ import quietband.model.Stack;
  * @param amplification isolated over bolted down at the worst point on its axis; 1 without springs
  * @param cause         leading cause, as files name it: the one that, made ideal, lowers the residual there most
  * @param words         the same for people
- * @param withoutPerG   what is left at the worst point with the leading cause ideal, 1/g; NaN without a correction
+ * @param withoutPerG   what is left at the worst point with the leading cause ideal, 1/g; NaN without a cancellation
  * @param single        the value of the leading cause that would just meet the limit; empty when none does
  * @param together      with what else it would, when it alone does not; empty when no pair with it does
  * @param others        other changes that close the gap without the leading cause, the most telling first

@@ -24,7 +24,7 @@ final class CureSearch {
     /**
      * For one gap.
      *
-     * @param judged whether a changed design is held against everything that is asked
+     * @param judged whether a changed design is held against every requirement
      */
     CureSearch(GapMargin margin, boolean judged) {
         this.margin = margin;

@@ -39,7 +39,7 @@ public final class Cures {
         this.remedies = new Remedies(design);
     }
 
-    /** Every gap, stack by stack with the fullest first; none when no residual limit is asked. */
+    /** Every gap, stack by stack with the fullest first; none when no residual limit is stated. */
     public static List<CoverageGap> of(Assessment assessment) {
         return parts(assessment).stream().map(Supplier::get).flatMap(List::stream).toList();
     }
@@ -123,14 +123,14 @@ public final class Cures {
 
     private static String words(Cause cause) {
         return switch (cause) {
-            case GAIN -> "gain error of the correction";
-            case PHASE -> "phase error of the correction";
-            case DELAY -> "delay error of the correction";
-            case PATH -> "lag and gain of the correction's path";
+            case GAIN -> "gain error of the cancellation";
+            case PHASE -> "phase error of the cancellation";
+            case DELAY -> "delay error of the cancellation";
+            case PATH -> "lag and gain of the cancellation's path";
             case CROSS_AXIS -> "cross-axis reading of the sensors";
             case SENSOR_PLACE -> "place of the sensor";
             case SUPPORT_RESONANCE -> "resonance of the resonator's support";
-            case WEIGHTS -> "weights of the correction";
+            case WEIGHTS -> "weights of the cancellation";
         };
     }
 

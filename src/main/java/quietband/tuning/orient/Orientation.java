@@ -29,7 +29,7 @@ public record Orientation(Goal goal, boolean limited, Rotation turn, Vec mounted
     public enum Goal {
         /** The largest component of the vector, 1/g. */
         AXIS,
-        /** The worst of the residual through platform and correction, over the limit where there is one. */
+        /** The worst of the residual through platform and cancellation, over the limit where there is one. */
         SEEN,
         /** Integrated phase noise in the model's vibration, rad rms. */
         NOISE
@@ -40,7 +40,7 @@ public record Orientation(Goal goal, boolean limited, Rotation turn, Vec mounted
      *
      * @param angle        of the error, rad
      * @param recalibrated with weights that follow the vector as it is
-     * @param kept         with weights for the vector as it was meant; the same without a correction
+     * @param kept         with weights for the vector as it was meant; the same without a cancellation
      */
     public record AngleError(double angle, double recalibrated, double kept) { }
 

@@ -9,7 +9,7 @@ interface OrientationGoal {
      * The figure for a mounted vector.
      *
      * @param g       mounted sensitivity, 1/g
-     * @param weights of the correction, 1/g; of no meaning without one
+     * @param weights of the cancellation, 1/g; of no meaning without one
      * @param enough  as soon as the figure is known to exceed this, any figure above it may be returned
      */
     double of(Vec g, Vec weights, double enough);

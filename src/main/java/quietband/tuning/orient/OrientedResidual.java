@@ -12,9 +12,9 @@ import quietband.model.Vec;
 import quietband.response.ResidualResponse;
 
 /**
- * How a resonator is seen through platform and correction, for any vector at once: the residual is linear in the mounted
+ * How a resonator is seen through platform and cancellation, for any vector at once: the residual is linear in the mounted
  * sensitivity G and in the weights w, {@code y_j(f) = sum_i R_ij(f) G_i + sum_i S_ij(f) w_i}. R and S are the responses to unit
- * vectors, of the stack with every measure.
+ * vectors, of the fullest stack.
  */
 final class OrientedResidual {
 

@@ -10,7 +10,7 @@ import quietband.model.Vec;
 import quietband.response.DesignGrid;
 
 /**
- * The largest residual over the band as seen through platform and correction: over the limit where there is one (a ratio), else
+ * The largest residual over the band as seen through platform and cancellation: over the limit where there is one (a ratio), else
  * in 1/g; the worst axis or the vector, as the requirement judges. Frequencies that could be worst come first, so that most of the
  * others need not be looked at: |sum_i m_i g_i| is at most |m| |g|.
  */

@@ -19,7 +19,7 @@ final class CoilChecks {
             "%s: %.0f MPa at the end of the stroke with Wahl factor %.3f, "
                 + "%.0f MPa allowed (%.0f %% of the tensile strength)", group, stress / 1e6, coil.wahl(), allowed / 1e6,
                 100 * coil.material().allowedShare()),
-                "more springs, a longer and thicker one, or less travel: a higher corner"),
+                "more springs, a longer and thicker one, or less travel: a higher natural frequency"),
             TargetCheck.of("solid_length", left > 0, String.format(Locale.ROOT,
             "%s: %.2f mm left before the coils touch, at the end of the stroke",
                 group, 1e3 * left), "a longer spring"),
@@ -31,6 +31,6 @@ final class CoilChecks {
             TargetCheck.of("surge", coil.surgeHz() > need.topHz(), String.format(Locale.ROOT,
             "%s: first standing wave at %.4g Hz, band up to "
                 + "%.4g Hz", group, coil.surgeHz(), need.topHz()),
-                "lighter springs: more of them, less stroke, or a higher corner"));
+                "lighter springs: more of them, less stroke, or a higher natural frequency"));
     }
 }

@@ -37,7 +37,7 @@ final class CoilFinder {
      *
      * @param coil geometry
      * @param rest compression at rest, m
-     * @param off  larger of the two relative errors of corner frequency
+     * @param off  larger of the two relative errors of natural frequency
      * @param cost what it was chosen by
      */
     public record Found(CoilSpring coil, double rest, double off, double cost) {

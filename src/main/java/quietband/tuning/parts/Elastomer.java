@@ -50,7 +50,7 @@ public record Elastomer(String name, double[] celsius, double[] stiffness, doubl
     }
 
     /**
-     * The nearest of the 80 preferred numbers of a decade (ISO 3, R80: steps of 2.9 %), which moves a corner by 0.72
+     * The nearest of the 80 preferred numbers of a decade (ISO 3, R80: steps of 2.9 %), which moves a natural frequency by 0.72
      * % at most.
      */
     static double preferred(double rate) {

@@ -6,7 +6,7 @@ import java.util.List;
 import quietband.model.text.CsvTable;
 
 /**
- * Springs that can be had, from a CSV file with the columns {@code
+ * Available springs, from a CSV file with the columns {@code
  * part,rate_n_per_mm,lateral_rate_n_per_mm,free_length_mm, solid_length_mm,outer_diameter_mm,mass_g,largest_load_n}
  * and optionally {@code loss_factor}
  * (0.005 where it is not stated).

@@ -13,7 +13,7 @@ import quietband.model.Vec;
  * @param name     of the part, for an order
  * @param perPlace how many of it at a place: 1, or 2 as an opposed pair
  * @param rate     of all at a place along the principal axes, N/m
- * @param wanted   the rate that would give the wanted corner exactly, N/m
+ * @param wanted   the rate that would give the wanted natural frequency exactly, N/m
  * @param mass     of all at a place, kg
  * @param damping  viscous, of a damper at each place beside the springs, N s/m
  * @param loss     loss factor

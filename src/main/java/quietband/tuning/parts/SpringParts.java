@@ -33,7 +33,7 @@ public final class SpringParts {
     /**
      * For a design with exact rates.
      *
-     * @param cornerHz its corners, Hz
+     * @param cornerHz its natural frequencies, Hz
      * @param travel   largest motion either way along the platform's axes, m
      */
     public SpringParts(Design wanted, SpringWish wish, Vec cornerHz, Vec travel) {
@@ -99,7 +99,7 @@ public final class SpringParts {
         return String.format(Locale.ROOT, "%.4g, %.4g and %.4g", rate.x() / 1e3, rate.y() / 1e3, rate.z() / 1e3);
     }
 
-    /** Dampers that take over what the loss factor did at each axis' corner: c + k eta/w. */
+    /** Dampers that take over what the loss factor did at each axis' natural frequency: c + k eta/w. */
     private Vec dampers(Spring s, Vec rate, double loss) {
         double[] c = new double[3];
         for (Axis a : Axis.ALL) {
@@ -169,7 +169,7 @@ public final class SpringParts {
             dampers(s, rate, best.loss()), Vec.all(best.loss()), best.rate() * rest, Optional.empty(), findings);
     }
 
-    /** How far the corners stay off after ballast, as rates, and a little for the ballast itself. */
+    /** How far the natural frequencies stay off after ballast, as rates, and a little for the ballast itself. */
     private double off(SpringCatalogue.Entry e, Spring s, int perPlace) {
         double along = StrictMath.log(e.rate() * perPlace / s.stiffness().z());
         double x = StrictMath.log(e.lateral() * perPlace / s.stiffness().x());

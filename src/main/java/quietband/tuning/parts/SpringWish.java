@@ -4,15 +4,15 @@ import java.util.Optional;
 import quietband.model.Vec;
 
 /**
- * What is wanted of the springs. Exactly one of corner, reduction and hold is asked.
+ * What is wanted of the springs. Exactly one of natural frequency, reduction and hold is asked.
  *
- * @param corner    corner of each axis, Hz; NaN on an axis that is to stay as it is
- * @param reduction by how much the platform alone shall attenuate from a frequency on
- * @param hold      meet the whole requirement together with the correction as it stands
+ * @param corner    natural frequency of each axis, Hz; NaN on an axis that is to stay as it is
+ * @param reduction by how much the platform shall attenuate from a frequency on
+ * @param hold      meet the whole requirement together with the cancellation as it stands
  * @param kind      what the springs shall be made of
  * @param damping   damping ratio wanted on the modes of the three axes; empty keeps what is there
  * @param centre    whether the springs' places may move so that elastic centre and centre of gravity meet
- * @param catalogue springs that can be had, where kind is {@link Kind#CATALOGUE}
+ * @param catalogue available springs, where kind is {@link Kind#CATALOGUE}
  * @param seed      of every search
  */
 public record SpringWish(Optional<Vec> corner, Optional<Reduction> reduction, boolean hold, Kind kind,

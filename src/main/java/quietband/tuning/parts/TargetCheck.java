@@ -1,7 +1,7 @@
 package quietband.tuning.parts;
 
 /**
- * Something that was wished for or has to hold, and how it came out.
+ * A target, or something that has to hold, and how it came out.
  *
  * @param name  short, in files
  * @param met   whether it holds

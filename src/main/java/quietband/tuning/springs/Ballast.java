@@ -7,7 +7,7 @@ import quietband.model.Vec;
 import quietband.platform.Assembly;
 import quietband.platform.AxisFrequencies;
 
-/** Mass that brings corners down to where they are wanted. */
+/** Mass that brings natural frequencies down to where they are wanted. */
 final class Ballast {
 
     private static final double STEP = 1e-4;
@@ -16,7 +16,7 @@ final class Ballast {
     private Ballast() { }
 
     /**
-     * The mass at the centre of gravity, kg in steps of a tenth of a gram, with which no corner is off by more than
+     * The mass at the centre of gravity, kg in steps of a tenth of a gram, with which no natural frequency is off by more than
      * needed; 0 where they are within 1 % or too low already, or the mass limit leaves no room.
      */
     static double closing(Design design, Vec wanted) {
@@ -25,7 +25,10 @@ final class Ballast {
         return close ? 0 : nearest(design, wanted);
     }
 
-    /** The mass at the centre of gravity that leaves the largest relative error of a corner smallest, kg; 0 where they are too low. */
+    /**
+     * The mass at the centre of gravity that leaves the largest relative error of a natural frequency smallest, kg; 0
+     * where they are too low.
+     */
     static double nearest(Design design, Vec wanted) {
         Platform p = design.platform().orElseThrow();
         Vec now = AxisFrequencies.hz(new Assembly(p));
@@ -39,7 +42,7 @@ final class Ballast {
         if (high + low <= 0) {
             return 0;
         }
-        // corners go with one over the root of the mass
+        // natural frequencies go with one over the root of the mass
         double mass = p.mass() * (StrictMath.exp(high + low) - 1);
         double room = Math.max(0, p.massLimit() - p.mass());
         return Math.floor(Math.min(mass, room) / STEP + 0.5) * STEP;

@@ -16,15 +16,16 @@ import quietband.platform.Modes;
 import quietband.tuning.parts.PlatformNumbers;
 
 /**
- * A unit on the bench: its corners were measured, and it shall be brought to the wanted ones by ballast, and by other rates (a shim, or
+ * A unit on the bench: its natural frequencies were measured, and it shall be brought to the wanted ones by ballast, and by other
+ * rates (a shim, or
  * another spring) where ballast cannot.
  *
- * @param unit       the model with rates that give the measured corners
+ * @param unit       the model with rates that give the measured natural frequencies
  * @param tuned      the unit with ballast and rates changed
- * @param measuredHz corners as measured
- * @param wantedHz   corners wanted
- * @param ballastHz  corners with the ballast alone
- * @param tunedHz    corners with everything
+ * @param measuredHz natural frequencies as measured
+ * @param wantedHz   natural frequencies wanted
+ * @param ballastHz  natural frequencies with the ballast alone
+ * @param tunedHz    natural frequencies with everything
  * @param ballast    kg at the centre of gravity, in steps of 0.1 g
  * @param at         its place, m
  * @param rate       factor on the rates along each axis after that; 1 where none is needed
@@ -58,12 +59,13 @@ public record BenchTuning(ModelFile unit, ModelFile tuned, Vec measuredHz, Vec w
     /**
      * Works it out.
      *
-     * @param measured corners of the unit, Hz
-     * @param wanted   Hz; NaN on an axis where the model's own corner is wanted
+     * @param measured natural frequencies of the unit, Hz
+     * @param wanted   Hz; NaN on an axis where the model's own natural frequency is wanted
      */
     public static BenchTuning of(ModelFile file, Vec measured, Vec wanted) {
         Design base = file.design();
-        Platform p = base.platform().orElseThrow(() -> new WishException("the model has no platform: there are no corners to tune"));
+        Platform p = base.platform().orElseThrow(() -> new WishException(
+            "the model has no platform: there are no natural frequencies to tune"));
         Vec own = AxisFrequencies.hz(new Assembly(p));
         double[] goal = new double[3];
         for (Axis a : Axis.ALL) {

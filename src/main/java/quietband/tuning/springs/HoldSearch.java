@@ -17,7 +17,8 @@ import quietband.tuning.parts.PlatformNumbers;
 import quietband.tuning.trade.QuickVerdict;
 
 /**
- * Twelve free values for a platform that meets everything asked together with the correction as it stands: corner and damping ratio of
+ * Twelve free values for a platform that meets every requirement together with the cancellation as it stands: natural frequency and
+ * damping ratio of
  * each axis, mass and place of ballast, how far the springs stand from the middle along x and y. The springs are moved so that elastic
  * centre and centre of gravity meet.
  */
@@ -109,7 +110,7 @@ final class HoldSearch {
         return numbers.design();
     }
 
-    /** The whole design, corners to first order where something couples. */
+    /** The whole design, natural frequencies to first order where something couples. */
     Design design(double[] x) {
         Values v = values(x);
         Design placed = placed(v);
@@ -133,7 +134,7 @@ final class HoldSearch {
         return new BoundedSearch.Score(quick.goal() - odd(values(x)), quick.worstOver());
     }
 
-    /** Of designs that are as good the plain one is wanted: no ballast, corners alike, springs where they were; dB. */
+    /** Of designs that are as good the plain one is wanted: no ballast, natural frequencies alike, springs where they were; dB. */
     private double odd(Values v) {
         double apart = Math.abs(StrictMath.log(v.corner().x() / v.corner().y())) + Math.abs(StrictMath.log(v.corner().y() / v.corner().z()))
             + Math.abs(StrictMath.log(v.damping().x() / v.damping().y())) + Math.abs(StrictMath.log(v.damping().y() / v.damping().z()));
@@ -153,7 +154,7 @@ final class HoldSearch {
         QuickVerdict quick = QuickVerdict.of(design(x));
         String held = quick.overDb().entrySet().stream().filter(e -> e.getValue() > -0.05).map(Map.Entry::getKey)
             .map(l -> l.name().toLowerCase(Locale.ROOT).replace('_', ' ')).sorted().collect(Collectors.joining(", "));
-        String words = String.format(Locale.ROOT, "Search over %d free values, %d designs judged, seed %d: corners %.1f, %.1f "
+        String words = String.format(Locale.ROOT, "Search over %d free values, %d designs judged, seed %d: natural frequencies %.1f, %.1f "
             + "and %.1f Hz, damping "
             + "ratios %.3f, %.3f and %.3f, ballast %.1f g, springs %.2f and %.2f times as far out along x and y; worst margin "
             + "%.2f dB%s.", FREE,

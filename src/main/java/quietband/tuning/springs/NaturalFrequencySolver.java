@@ -12,14 +12,14 @@ import quietband.platform.AxisFrequencies;
 import quietband.tuning.parts.PlatformNumbers;
 
 /**
- * Finds by how much the rates along each principal axis of all springs must be multiplied so that the corners of the
+ * Finds by how much the rates along each principal axis of all springs must be multiplied so that the natural frequencies of the
  * three axes are as wanted: damped Newton steps on the logarithms of both, whose relation is a straight line where
  * nothing couples.
  *
  * @param design   with the rates found
  * @param factors  on the rates along the springs' principal axes
  * @param cornerHz reached, Hz
- * @param off      largest relative error of the three corners
+ * @param off      largest relative error of the three natural frequencies
  */
 record NaturalFrequencySolver(Design design, Vec factors, Vec cornerHz, double off) {
 
@@ -32,7 +32,7 @@ record NaturalFrequencySolver(Design design, Vec factors, Vec cornerHz, double o
      * Solves.
      *
      * @param start  a design with a platform
-     * @param wanted corners, Hz, above 0
+     * @param wanted natural frequencies, Hz, above 0
      */
     static NaturalFrequencySolver solve(Design start, Vec wanted) {
         Vec now = AxisFrequencies.hz(new Assembly(start.platform().orElseThrow()));

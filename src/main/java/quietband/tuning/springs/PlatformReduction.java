@@ -9,7 +9,7 @@ import quietband.platform.PlatformMotion;
 import quietband.response.DesignGrid;
 import quietband.tuning.parts.PlatformNumbers;
 
-/** What the platform alone takes away from the resonator's acceleration. */
+/** What the platform takes away from the resonator's acceleration. */
 final class PlatformReduction {
 
     private PlatformReduction() { }
@@ -48,7 +48,8 @@ final class PlatformReduction {
     }
 
     /**
-     * The frequency over the corner from which on the platform takes a tenth away from every axis, its springs taken without mass;
+     * The frequency over the natural frequency from which on the platform takes a tenth away from every axis, its springs taken
+     * without mass;
      * NaN where damping keeps it from that.
      */
     static double tenfold(Design design) {

@@ -11,25 +11,25 @@ import quietband.tuning.parts.SpringPart;
 import quietband.tuning.parts.TargetCheck;
 
 /**
- * What came of a wish.
+ * What came of a target.
  *
  * @param changed    the model with what was chosen
  * @param before     the model as it was
  * @param after      the changed model, read back from its text
- * @param wantedHz   corners that were aimed at
- * @param cornerHz   corners of the changed model
+ * @param wantedHz   natural frequencies that were aimed at
+ * @param cornerHz   natural frequencies of the changed model
  * @param surgeHz    lowest standing wave of any spring with mass; infinite without such
  * @param parts      per group of springs
  * @param shift      by how much the springs' places were moved, m
  * @param ballast    mass added, kg; 0 for none
  * @param ballastAt  its place, m
  * @param elastic    elastic centre of the changed model
- * @param findings   every wish and check
- * @param curve      sag and travel against the corner
+ * @param findings   every target and check
+ * @param curve      sag and travel against the natural frequency
  * @param liftOff    level at which the first spring would lift off or go slack, as a factor on the stated vibration
- * @param warm       corners and damping over temperature; empty without elastomer
+ * @param warm       natural frequencies and damping over temperature; empty without elastomer
  * @param search     how the search went, in words; empty without one
- * @param tenfold    frequency over corner from which on the platform takes a tenth away; NaN where damping keeps it from that
+ * @param tenfold    frequency over natural frequency from which on the platform takes a tenth away; NaN where damping keeps it from that
  * @param body       largest extent of body and springs, m
  */
 public record SpringAnswer(ModelFile changed, Assessment before, Assessment after, Vec wantedHz, Vec cornerHz,
@@ -58,7 +58,7 @@ public record SpringAnswer(ModelFile changed, Assessment before, Assessment afte
         return tenfold * Math.cbrt(cornerHz.x() * cornerHz.y() * cornerHz.z());
     }
 
-    /** Whether every wish is met and every check holds. */
+    /** Whether every target is met and every check holds. */
     public boolean met() {
         return findings.stream().allMatch(TargetCheck::met);
     }

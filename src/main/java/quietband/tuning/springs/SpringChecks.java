@@ -21,7 +21,7 @@ import quietband.tuning.parts.SpringPart;
 import quietband.tuning.parts.SpringStroke;
 import quietband.tuning.parts.TargetCheck;
 
-/** What a design of springs has to hold besides its corners: clearance, mass, box, surge, rocking. */
+/** What a design of springs has to hold besides its natural frequencies: clearance, mass, box, surge, rotation. */
 public final class SpringChecks {
 
     private final Design design;
@@ -47,9 +47,9 @@ public final class SpringChecks {
         double highest = Math.max(corner.x(), Math.max(corner.y(), corner.z()));
         if (surge <= highest) {
             throw new WishException(String.format(Locale.ROOT,
-                "a corner of %.4g Hz is above the first standing wave of the springs at %.4g Hz: "
+                "a natural frequency of %.4g Hz is above the first standing wave of the springs at %.4g Hz: "
                 + "such springs cannot hold the platform that firmly; lighter springs, less mass on them, or a lower "
-                + "corner",
+                + "natural frequency",
                 highest, surge));
         }
         if (Double.isFinite(surge)) {
@@ -57,7 +57,7 @@ public final class SpringChecks {
             list.add(TargetCheck.of("surge_in_band", surge > top, String.format(Locale.ROOT,
                 "first standing wave of the springs at %.5g Hz, band "
                 + "up to %.5g Hz", surge, top),
-                "lighter springs or a higher corner; the platform isolates no better than the springs carry there"));
+                "lighter springs or a higher natural frequency; the platform isolates no better than the springs carry there"));
         }
         clearance(list);
         if (Double.isFinite(platform.massLimit())) {
@@ -66,7 +66,7 @@ public final class SpringChecks {
                 + "%.4g g", 1e3 * platform.mass(), 1e3 * platform.massLimit()), "less ballast or a higher limit"));
         }
         box(list);
-        rocking(list);
+        rotation(list);
         return list;
     }
 
@@ -81,7 +81,7 @@ public final class SpringChecks {
             if (sag > 0) {
                 list.add(TargetCheck.of("sag_" + a.letter(), sag <= clear.get(a), String.format(Locale.ROOT,
                     "sag along %s %.3g mm under 1 g, %.3g mm of clearance", a.letter(), 1e3 * sag, 1e3 * clear.get(a)),
-                    "more clearance or a higher corner: turned over or in transport the platform would lie on its stops"));
+                    "more clearance or a higher natural frequency: turned over or in transport the platform would lie on its stops"));
             }
             double used = t.counted().get(a);
             list.add(TargetCheck.of("clearance_" + a.letter(), used <= clear.get(a), String.format(Locale.ROOT,
@@ -92,7 +92,7 @@ public final class SpringChecks {
 
     private String takesRoom(double used, double clear, Axis a) {
         double now = AxisFrequencies.hz(assembly).get(a);
-        return String.format(Locale.ROOT, "%.3g mm of clearance, or a corner near %.3g Hz", 1e3 * used,
+        return String.format(Locale.ROOT, "%.3g mm of clearance, or a natural frequency near %.3g Hz", 1e3 * used,
             now * Math.sqrt(used / clear));
     }
 
@@ -109,25 +109,25 @@ public final class SpringChecks {
                 list.add(TargetCheck.of("box_" + a.letter(), need.get(a) <= limit, String.format(Locale.ROOT,
                     "box along %s: %.4g mm for body, "
                     + "springs and clearance, %.4g mm allowed", a.letter(), 1e3 * need.get(a), 1e3 * limit),
-                    "a smaller body or springs nearer to its middle, less clearance with a higher corner, or a larger "
+                    "a smaller body or springs nearer to its middle, less clearance with a higher natural frequency, or a larger "
                     + "box"));
             }
         }
     }
 
-    private void rocking(List<TargetCheck> list) {
+    private void rotation(List<TargetCheck> list) {
         Modes modes = assembly.modes();
         double coupling = AxisFrequencies.coupling(assembly);
         StringBuilder rock = new StringBuilder();
         for (int n = 0; n < 6; n++) {
-            if (modes.inWords(n).startsWith("rock")) {
+            if (modes.inWords(n).startsWith("rotation")) {
                 rock.append(rock.length() > 0 ? ", " : "").append(String.format(Locale.ROOT, "%.4g Hz",
                     modes.frequencyHz(n)));
             }
         }
-        list.add(TargetCheck.of("rocking", coupling < 0.02, String.format(Locale.ROOT,
+        list.add(TargetCheck.of("rotation", coupling < 0.02, String.format(Locale.ROOT,
             "a push along an axis puts at most %.2g %% of its mode's "
-            + "energy into rocking; rocking at %s", 100 * coupling, rock.length() > 0 ? rock : "no mode of its own"),
+            + "energy into rotation; rotation at %s", 100 * coupling, rock.length() > 0 ? rock : "no mode of its own"),
             "elastic centre at the centre of gravity on every axis: springs alike on both sides, or ballast"));
     }
 

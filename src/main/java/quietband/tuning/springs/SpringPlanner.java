@@ -26,14 +26,14 @@ import quietband.tuning.parts.SpringWish;
 import quietband.tuning.parts.TargetCheck;
 
 /**
- * From a wish to a changed model: centres brought together, rates and damping found, parts chosen, ballast added, all
+ * From a target to a changed model: centres brought together, rates and damping found, parts chosen, ballast added, all
  * checked.
  */
 public final class SpringPlanner {
 
     private static final int MOST_LOWERED = 8;
     private static final double SPARE_DB = 0.05;
-    // a viscous platform lets through in proportion to its corner, a lossy one to its square
+    // a viscous platform lets through in proportion to its natural frequency, a lossy one to its square
     private static final double SLOPE_DB = 25;
 
     private final ModelFile file;
@@ -54,7 +54,7 @@ public final class SpringPlanner {
     }
 
     /**
-     * Works a wish out.
+     * Works a target out.
      *
      * @param threads that share a search; change no figure
      * @param told    how many designs a search has judged; called from several threads
@@ -110,7 +110,7 @@ public final class SpringPlanner {
     /**
      * Parts for a target.
      *
-     * @param ballast added to close corners that are too high, kg
+     * @param ballast added to close natural frequencies that are too high, kg
      * @param centre  its place, m
      */
     private record Chosen(Design design, List<SpringPart> parts, Optional<Elastomer> compound, double ballast, Vec centre) { }
@@ -127,7 +127,7 @@ public final class SpringPlanner {
         return new Chosen(numbers.design(), list, parts.compound(), closing, centre);
     }
 
-    /** Refuses what no spring can mend: a body, or springs, that do not go into the box at all. */
+    /** Refuses what no spring can correct: a body, or springs, that do not go into the box at all. */
     private static void fits(Platform p) {
         Vec need = BodyExtent.box(p, Vec.ZERO);
         for (Axis a : Axis.ALL) {
@@ -159,15 +159,16 @@ public final class SpringPlanner {
 
     private static TargetCheck reduction(SpringWish.Reduction wanted, Design changed) {
         double reached = reached(wanted, changed);
-        return TargetCheck.of("reduction", reached >= wanted.decibels(), String.format(Locale.ROOT, "the platform alone takes %.2f "
+        return TargetCheck.of("reduction", reached >= wanted.decibels(), String.format(Locale.ROOT, "the platform takes %.2f "
             + "dB away from %.4g Hz "
-            + "on, wanted %.4g dB", reached, wanted.frequencyHz(), wanted.decibels()), "a corner lower by some per cent, or --parts rates");
+            + "on, wanted %.4g dB", reached, wanted.frequencyHz(), wanted.decibels()),
+            "a natural frequency lower by some per cent, or --parts rates");
     }
 
     private static TargetCheck finding(SpringChecks.LiftOff first) {
         return TargetCheck.of("lift_off", first.level() > 1, String.format(Locale.ROOT,
             "the first spring (%s) goes slack at %.3g times the stated vibration", first.group(), first.level()), String.format(Locale.ROOT,
-            "a preload of %.3g N instead of %.3g N, or less travel: a higher corner", 1.1 * first.preload() / first.level(),
+            "a preload of %.3g N instead of %.3g N, or less travel: a higher natural frequency", 1.1 * first.preload() / first.level(),
             first.preload()));
     }
 
@@ -175,8 +176,8 @@ public final class SpringPlanner {
         List<String> broken = after.requirements().stream().filter(r -> !r.met()).map(r -> r.name().replace('_', ' ') + (r.hasMargin()
             ? String.format(Locale.ROOT, " by %.2f dB", -r.marginDb()) : String.format(Locale.ROOT, " uses %.0f %%",
             100 * r.usedShare()))).toList();
-        return TargetCheck.of("hold", broken.isEmpty(), broken.isEmpty() ? "everything asked is met together with the correction"
-            : "not met: " + String.join(", ", broken), "more clearance or mass for the springs, or a better correction: assess "
+        return TargetCheck.of("hold", broken.isEmpty(), broken.isEmpty() ? "every requirement is met together with the cancellation"
+            : "not met: " + String.join(", ", broken), "more clearance or mass for the springs, or a better cancellation: assess "
             + "names its leading cause");
     }
 
@@ -184,10 +185,10 @@ public final class SpringPlanner {
         List<TargetCheck> list = new ArrayList<>();
         for (Axis a : Axis.ALL) {
             double off = reached.get(a) / wanted.get(a) - 1;
-            list.add(TargetCheck.of("corner_" + a.letter(), Math.abs(off) <= 0.01, String.format(Locale.ROOT,
-                "corner %s %.2f Hz, wanted %.2f Hz "
+            list.add(TargetCheck.of("natural_frequency_" + a.letter(), Math.abs(off) <= 0.01, String.format(Locale.ROOT,
+                "natural frequency %s %.2f Hz, wanted %.2f Hz "
                 + "(%+.2f %%)", a.letter(), reached.get(a), wanted.get(a), Math.rint(1e4 * off) / 100 + 0.0),
-                "springs made to the rates (--parts rates), other parts, or a wish these parts can meet"));
+                "springs made to the rates (--parts rates), other parts, or a target these parts can meet"));
         }
         return list;
     }

@@ -13,7 +13,7 @@ import quietband.tuning.parts.PlatformNumbers;
 import quietband.tuning.parts.SpringWish;
 
 /**
- * The corners that a wish comes down to.
+ * The natural frequencies that a target comes down to.
  *
  * @param design   to start from: places and ballast as they are to be
  * @param cornerHz wanted, Hz
@@ -24,7 +24,7 @@ import quietband.tuning.parts.SpringWish;
  */
 record SpringTarget(Design design, Vec cornerHz, Optional<Vec> damping, double ballast, Vec at, String search) {
 
-    private static final String LOWERED = " With the rates and the damping of these parts it takes a corner of ";
+    private static final String LOWERED = " With the rates and the damping of these parts it takes a natural frequency of ";
     private static final double RESERVE_DB = 0.15;
     private static final double LOWEST_HZ = 0.2;
 
@@ -36,7 +36,7 @@ record SpringTarget(Design design, Vec cornerHz, Optional<Vec> damping, double b
         Optional<Vec> damping = wish.damping().map(Vec::all);
         if (wish.reduction().isPresent()) {
             double corner = reducing(design, wish.reduction().get(), damping);
-            return new SpringTarget(design, Vec.all(corner), damping, 0, Vec.ZERO, String.format(Locale.ROOT, "A corner of %.4g "
+            return new SpringTarget(design, Vec.all(corner), damping, 0, Vec.ZERO, String.format(Locale.ROOT, "A natural frequency of %.4g "
                 + "Hz on every axis "
                 + "takes %.4g dB away from %.4g Hz on.", corner, wish.reduction().get().decibels(), wish.reduction().get().frequencyHz()));
         }
@@ -49,7 +49,7 @@ record SpringTarget(Design design, Vec cornerHz, Optional<Vec> damping, double b
         return new SpringTarget(design, Vec.of(wanted), damping, 0, Vec.ZERO, "");
     }
 
-    /** Rates and damping for corners. */
+    /** Rates and damping for natural frequencies. */
     NaturalFrequencySolver solved() {
         NaturalFrequencySolver solved = NaturalFrequencySolver.solve(design, cornerHz);
         PlatformNumbers numbers = new PlatformNumbers(solved.design());
@@ -60,7 +60,7 @@ record SpringTarget(Design design, Vec cornerHz, Optional<Vec> damping, double b
         return new NaturalFrequencySolver(numbers.design(), s, solved.cornerHz(), solved.off());
     }
 
-    /** The same with corners lower by a factor. */
+    /** The same with natural frequencies lower by a factor. */
     SpringTarget lower(double factor) {
         Vec lowered = cornerHz.times(factor);
         String first = search.split(LOWERED, 2)[0];
@@ -68,7 +68,7 @@ record SpringTarget(Design design, Vec cornerHz, Optional<Vec> damping, double b
             + String.format(Locale.ROOT, "%.4g Hz.", lowered.z()));
     }
 
-    /** The highest corner, the same on every axis, with which the platform takes enough away. */
+    /** The highest natural frequency, the same on every axis, with which the platform takes enough away. */
     private static double reducing(Design design, SpringWish.Reduction wanted, Optional<Vec> damping) {
         double from = wanted.frequencyHz();
         double to = Math.max(design.requirement().toHz(), 1.001 * from);
@@ -77,7 +77,7 @@ record SpringTarget(Design design, Vec cornerHz, Optional<Vec> damping, double b
         double reached = reduction(design, low, damping, from, to);
         if (reached < wanted.decibels()) {
             throw new WishException(String.format(Locale.ROOT, "a reduction of %.4g dB at %.4g Hz cannot be met: even with a "
-                + "corner of %.2g Hz the "
+                + "natural frequency of %.2g Hz the "
                 + "platform takes no more than %.3g dB away up to %.4g Hz; less damping or loss, lighter springs (their standing waves "
                 + "carry vibration across), or a smaller reduction", wanted.decibels(), from, low, reached, to));
         }

@@ -15,7 +15,7 @@ import quietband.units.StandardGravity;
 /**
  * How far the platform sags and travels when all its rates are scaled together, its damping ratios kept.
  *
- * @param cornerHz  geometric mean of the three corners, Hz, rising
+ * @param cornerHz  geometric mean of the three natural frequencies, Hz, rising
  * @param sag       under 1 g, {@code g0/(2 pi f)^2}, m
  * @param sustained under the sustained acceleration, largest axis, m
  * @param shock     peak under the shock from rest, largest axis, m; 0 without a shock
@@ -24,7 +24,7 @@ public record TravelOverFrequency(double[] cornerHz, double[] sag, double[] sust
 
     private static final int POINTS = 33;
 
-    /** The curve of a design from a third of its corner to three times it, and down to 2 Hz at least. */
+    /** The curve of a design from a third of its natural frequency to three times it, and down to 2 Hz at least. */
     static TravelOverFrequency of(Design design) {
         Vec now = AxisFrequencies.hz(new Assembly(design.platform().orElseThrow()));
         double mean = Math.cbrt(now.x() * now.y() * now.z());
@@ -49,7 +49,7 @@ public record TravelOverFrequency(double[] cornerHz, double[] sag, double[] sust
         return new double[] {largest(Travel.sustained(scaled, assembly)), largest(Travel.shock(scaled, assembly))};
     }
 
-    /** All corners times a ratio, damping ratios kept. */
+    /** All natural frequencies times a ratio, damping ratios kept. */
     static Design scaled(Design design, double ratio) {
         PlatformNumbers numbers = new PlatformNumbers(design);
         for (Axis a : Axis.ALL) {
@@ -65,7 +65,8 @@ public record TravelOverFrequency(double[] cornerHz, double[] sag, double[] sust
     }
 
     /**
-     * Travel either way that a box has to leave at a corner in Hz, m: sustained and the larger of shock and sag; straight in logarithms.
+     * Travel either way that a box has to leave at a natural frequency in Hz, m: sustained and the larger of shock and sag; straight
+     * in logarithms.
      */
     public double eachWay(double corner) {
         int i = 0;
@@ -80,7 +81,7 @@ public record TravelOverFrequency(double[] cornerHz, double[] sag, double[] sust
         return sustained[i] + Math.max(shock[i], sag[i]);
     }
 
-    /** Rows of corner, sag, sustained and shock travel. */
+    /** Rows of natural frequency, sag, sustained and shock travel. */
     public List<double[]> rows() {
         return IntStream.range(0, cornerHz.length).mapToObj(i -> new double[] {cornerHz[i], sag[i], sustained[i],
             shock[i]})

@@ -23,12 +23,12 @@ import quietband.response.ResidualResponse;
 import quietband.spectrum.LogCurve;
 
 /**
- * How one design stands to everything that is asked of it, fast enough for searches: one pass over a coarse grid that
+ * How one design stands to every requirement, fast enough for searches: one pass over a coarse grid that
  * knows the resonances, its peaks refined by parabolas. Good to some hundredths of a dB; whatever a search finds is
  * judged again in full.
  *
  * @param marginDb of the residual of the fullest stack at its worst point, dB; NaN without a residual limit
- * @param overDb   how far each thing asked is over its limit, dB; below 0 where it is met; what is not asked is missing
+ * @param overDb   how far each requirement is over its limit, dB; below 0 where it is met; what is not asked is missing
  */
 public record QuickVerdict(double marginDb, Map<Limit, Double> overDb) {
 

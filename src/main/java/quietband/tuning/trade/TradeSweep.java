@@ -41,7 +41,7 @@ public record TradeSweep(Design design, List<VariedQuantity> axes, List<Point> p
      * @param coverage share of the band within the limit, 0 to 1; NaN without a limit
      * @param jitter   integrated phase noise, rad rms
      * @param travel   counted against the clearance, m; null without a platform
-     * @param met      whether every requirement is met; null when nothing is asked
+     * @param met      whether every requirement is met; null when nothing is stated
      * @param broken   names of what is not met
      */
     public record Point(double[] values, double marginDb, double worstHz, String worst, double coverage, double jitter,

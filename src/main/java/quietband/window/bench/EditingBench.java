@@ -37,7 +37,7 @@ public final class EditingBench {
     /** A bench with one variant; onDisk: a file holds this text already. */
     public static EditingBench of(ModelFile file, boolean onDisk) {
         checkComputable(file);
-        DesignVariant first = new DesignVariant("as filed", file.path(), file.text(), Map.of());
+        DesignVariant first = new DesignVariant("saved", file.path(), file.text(), Map.of());
         return new EditingBench(new EditStep.Scene(List.of(first), 0), file, null, null,
             onDisk ? Map.of(file.path(), file.text()) : Map.of());
     }
@@ -189,7 +189,7 @@ public final class EditingBench {
     public EditingBench recovered(EditStep.Scene kept) {
         ModelFile now = kept.now().model();
         checkComputable(now);
-        return step("unsaved work taken up", "", kept, now);
+        return step("unsaved work restored", "", kept, now);
     }
 
     /** The bench after a file was written or read anew. */

@@ -7,10 +7,10 @@ import quietband.model.edit.FileValue;
 public enum ModelSection {
     RESONATOR("Resonator", "oscillator"),
     PLATFORM("Platform", "platform"),
-    CORRECTION("Correction", "cancellation"),
+    CANCELLATION("Cancellation", "cancellation"),
     VIBRATION("Vibration", "vibration"),
-    ASKED("Asked", "requirement"),
-    SCATTER("Scatter", "tolerances", "correlations", "conditions");
+    REQUIREMENTS("Requirements", "requirement"),
+    TOLERANCES("Tolerances", "tolerances", "correlations", "conditions");
 
     private final String title;
     @SuppressWarnings("ImmutableEnumChecker") // List.of: cannot be changed

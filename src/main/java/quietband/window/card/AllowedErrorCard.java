@@ -12,7 +12,7 @@ import quietband.window.chart.Theme;
 import quietband.window.work.BackgroundFigures;
 import quietband.window.work.RoleFigures;
 
-/** How far each error of the correction's path may go, one at a time, until the residual reaches its limit. */
+/** How far each error of the cancellation's path may go, one at a time, until the residual reaches its limit. */
 public final class AllowedErrorCard extends FigureCard {
 
     private static final long serialVersionUID = 1;
@@ -31,7 +31,7 @@ public final class AllowedErrorCard extends FigureCard {
     @Override
     String words(BackgroundFigures f) {
         return room(f).map(r -> "gain, %: " + words(r.gain(), PERCENT) + "; phase, deg: " + words(r.phase(), DEGREES) + "; delay, us: "
-            + words(r.delay(), MICRO)).orElse("no correction or no limit");
+            + words(r.delay(), MICRO)).orElse("no cancellation or no limit");
     }
 
     private static String words(List<ErrorBounds.Span> spans, double unit) {
@@ -52,7 +52,7 @@ public final class AllowedErrorCard extends FigureCard {
     void draw(Graphics2D g, BackgroundFigures f, int width, int height) {
         Optional<ErrorBounds> room = room(f);
         if (room.isEmpty()) {
-            text(g, f.details().isEmpty() ? "" : "No correction, or no limit asked.", 0, theme().px(16), theme().faint(), Font.PLAIN);
+            text(g, f.details().isEmpty() ? "" : "No cancellation, or no limit stated.", 0, theme().px(16), theme().faint(), Font.PLAIN);
             return;
         }
         double row = height / 8.2;

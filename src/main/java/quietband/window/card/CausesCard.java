@@ -48,7 +48,7 @@ public final class CausesCard extends FigureCard {
     void draw(Graphics2D g, BackgroundFigures f, int width, int height) {
         List<Contribution> causes = causes(f);
         if (causes.isEmpty()) {
-            text(g, f.details().isEmpty() ? "" : "No correction: nothing is cancelled.", 0, theme().px(16), theme().faint(), Font.PLAIN);
+            text(g, f.details().isEmpty() ? "" : "No cancellation: nothing is cancelled.", 0, theme().px(16), theme().faint(), Font.PLAIN);
             return;
         }
         double most = Math.max(alone(f, causes.get(0)), 1e-30);

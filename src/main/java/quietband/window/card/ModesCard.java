@@ -24,9 +24,9 @@ public final class ModesCard extends FigureCard {
             .collect(Collectors.joining(", "));
     }
 
-    /** "bounce x + y" for "bounce x with bounce y". */
+    /** "translation x + y" for "translation x with translation y". */
     private static String shape(String words) {
-        String[] parts = words.replace("rock about ", "rock ").replace("turn about ", "turn ").split(" with ");
+        String[] parts = words.replace("about ", "").split(" with ");
         StringBuilder text = new StringBuilder(parts[0]);
         for (int i = 1; i < parts.length; i++) {
             String first = parts[0].substring(0, parts[0].indexOf(' ') + 1);

@@ -15,7 +15,7 @@ import quietband.window.chart.Theme;
 import quietband.window.chart.ThemedChart;
 import quietband.window.work.BackgroundFigures;
 
-/** What springs and correction must give beside the other, and what they give. */
+/** What springs and cancellation must give beside the other, and what they give. */
 public final class NeededCard extends FigureCard {
 
     private static final long serialVersionUID = 1;
@@ -26,14 +26,14 @@ public final class NeededCard extends FigureCard {
 
     @Override
     String words(BackgroundFigures f) {
-        return "reduction that springs and correction must give and give";
+        return "reduction that springs and cancellation must give and give";
     }
 
     @Override
     void draw(Graphics2D g, BackgroundFigures f, int width, int height) {
         boolean both = f.assessment().fullest() == Stack.COMBINED && new ResidualLimit(f.assessment().design()).asked();
         if (f.details().isEmpty() || !both) {
-            text(g, both ? "" : "Needs platform, correction and a limit.", 0, theme().px(16), theme().faint(), Font.PLAIN);
+            text(g, both ? "" : "Needs platform, cancellation and a limit.", 0, theme().px(16), theme().faint(), Font.PLAIN);
             return;
         }
         FrequencyTable table = f.details().get().table();
@@ -50,7 +50,7 @@ public final class NeededCard extends FigureCard {
         chart.draw(g, chart.decades(null, band.fromHz(), band.toHz()), chart.even(null, -40), 0, 0, width, height - theme().px(30));
         double y = height - theme().px(16);
         text(g, "\u2501 springs", 0, y, springs, Font.PLAIN);
-        text(g, "\u2501 correction", width * 0.4, y, correction, Font.PLAIN);
+        text(g, "\u2501 cancellation", width * 0.4, y, correction, Font.PLAIN);
         text(g, "dotted: needed for the limit", 0, y + theme().px(15), theme().faint(), Font.PLAIN);
     }
 

@@ -26,7 +26,7 @@ public final class NoiseCard extends FigureCard {
     @Override
     String words(BackgroundFigures f) {
         return f.assessment().requirements().stream().filter(r -> r.name().equals("phase_noise"))
-            .map(r -> String.format(Locale.ROOT, "margin %.2f dB", r.marginDb())).findFirst().orElse("no limit asked");
+            .map(r -> String.format(Locale.ROOT, "margin %.2f dB", r.marginDb())).findFirst().orElse("no limit stated");
     }
 
     @Override
@@ -53,7 +53,7 @@ public final class NoiseCard extends FigureCard {
         text(g, "\u2501 with vibration", 0, y, theme().ink(), Font.PLAIN);
         text(g, "\u2505 limit", width * 0.55, y, theme().limit(), Font.PLAIN);
         text(g, "\u2508 sensor and port", 0, y + theme().px(15), theme().of(Stack.CANCELLED), Font.PLAIN);
-        text(g, "\u2505 at rest", width * 0.55, y + theme().px(15), theme().faint(), Font.PLAIN);
+        text(g, "\u2505 static", width * 0.55, y + theme().px(15), theme().faint(), Font.PLAIN);
     }
 
     private static double most(double[] v) {

@@ -14,7 +14,7 @@ import quietband.window.chart.ThemedChart;
 import quietband.window.work.BackgroundFigures;
 import quietband.window.work.RoleFigures;
 
-/** Gain and phase of the correction's path, errors in, along the worst axis. */
+/** Gain and phase of the cancellation's path, errors in, along the worst axis. */
 public final class PathCard extends FigureCard {
 
     private static final long serialVersionUID = 1;
@@ -32,7 +32,7 @@ public final class PathCard extends FigureCard {
     String words(BackgroundFigures f) {
         Optional<RoleFigures.Path> path = f.details().flatMap(RoleFigures::path);
         if (path.isEmpty()) {
-            return "no correction";
+            return "no cancellation";
         }
         int last = path.get().frequencyHz().length - 1;
         int axis = axis(f);
@@ -44,7 +44,7 @@ public final class PathCard extends FigureCard {
     void draw(Graphics2D g, BackgroundFigures f, int width, int height) {
         Optional<RoleFigures.Path> path = f.details().flatMap(RoleFigures::path);
         if (path.isEmpty()) {
-            text(g, f.details().isEmpty() ? "" : "No correction.", 0, theme().px(16), theme().faint(), Font.PLAIN);
+            text(g, f.details().isEmpty() ? "" : "No cancellation.", 0, theme().px(16), theme().faint(), Font.PLAIN);
             return;
         }
         RoleFigures.Path p = path.get();

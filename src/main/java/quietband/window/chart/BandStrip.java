@@ -133,9 +133,7 @@ public final class BandStrip extends JPanel {
         g.setColor(theme.ink());
         g.setFont(theme.font(stack == Stack.fullest(view.model().design()) ? Font.BOLD : Font.PLAIN, 11.5));
         FontMetrics m = g.getFontMetrics();
-        int room = gutter.left() - theme.px(38);
-        String name = two ? StackName.of(stack) : brief(stack);
-        g.drawString(m.stringWidth(name) > room ? brief(stack) : name, theme.px(32), (float) (line + m.getAscent() * 0.36));
+        g.drawString(StackName.of(stack), theme.px(32), (float) (line + m.getAscent() * 0.36));
         Optional<StackVerdict> v = two && figures != null
             ? figures.assessment().verdicts().stream().filter(x -> x.stack() == stack).findFirst() : Optional.empty();
         if (v.isPresent()) {
@@ -153,16 +151,6 @@ public final class BandStrip extends JPanel {
         return QuantityText.db(Math.abs(v.worst().marginDb())).replace(".00 dB", " dB")
             + (v.worst().marginDb() < 0 ? " over, " : " spare, ")
             + QuantityText.hz(v.worst().frequencyHz());
-    }
-
-    /** A stack in one or two words. */
-    static String brief(Stack stack) {
-        return switch (stack) {
-            case BARE -> "bolted down";
-            case ISOLATED -> "platform";
-            case CANCELLED -> "correction";
-            case COMBINED -> "both";
-        };
     }
 
     private void area(Graphics2D g, int stack, boolean above, double top, double row, BandLayout gutter, int width) {

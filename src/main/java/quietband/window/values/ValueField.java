@@ -22,7 +22,7 @@ import quietband.units.WrongAmountException;
 
 /**
  * One value as a field: typed and taken over with Enter or on leaving, stepped by one percent with the arrow keys (ten with Shift),
- * dragged by its label; Escape brings back what is in force. A bad entry stays to be mended; what is wrong is told.
+ * dragged by its label; Escape brings back what is in force. A bad entry stays to be corrected; what is wrong is told.
  */
 final class ValueField extends JTextField {
 

@@ -42,7 +42,7 @@ public final class ValuesPanel extends JPanel implements ValueField.Values {
 
     private static final long serialVersionUID = 1;
 
-    private static final String HINT = "Enter takes a value over; up and down step it by 1 %, with Shift by 10 %; or drag its "
+    private static final String HINT = "Enter accepts a value; up and down step it by 1 %, with Shift by 10 %; or drag its "
         + "name sideways. F1 lists the keys.";
 
     private static final String NOT_THERE = ", not in the file";

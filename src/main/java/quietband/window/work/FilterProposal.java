@@ -20,7 +20,7 @@ import quietband.spectrum.LogGrid;
 import quietband.units.Amounts;
 import quietband.window.bench.ModelSection;
 
-/** {@code filter}: taps of the correction's filter, jointly over three axes, written into the model itself. */
+/** {@code filter}: taps of the cancellation's filter, jointly over three axes, written into the model itself. */
 final class FilterProposal implements Proposal {
 
     private static final Pattern ANSWER = Pattern.compile("(\\d{1,3})\\s+(flat|limit|noise)");
@@ -33,7 +33,7 @@ final class FilterProposal implements Proposal {
 
     @Override
     public ModelSection section() {
-        return ModelSection.CORRECTION;
+        return ModelSection.CANCELLATION;
     }
 
     @Override

@@ -7,7 +7,7 @@ import quietband.report.file.NumberFormat;
 import quietband.tuning.orient.Orientation;
 import quietband.window.bench.ModelSection;
 
-/** {@code orient}: the turn of the resonator that serves best as seen through platform and correction. */
+/** {@code orient}: the turn of the resonator that serves best as seen through platform and cancellation. */
 final class OrientProposal implements Proposal {
 
     @Override

@@ -13,14 +13,14 @@ import quietband.spectrum.LogGrid;
  * What the cards of a role need beyond the verdict.
  *
  * @param table phase noise and causes over frequency
- * @param path  of the correction; empty without one
+ * @param path  of the cancellation; empty without one
  * @param worst the table's row at the worst point of the fullest stack
- * @param room  what the path's errors may be; empty without a correction or a limit
+ * @param room  what the path's errors may be; empty without a cancellation or a limit
  */
 public record RoleFigures(FrequencyTable table, Optional<Path> path, Optional<FrequencyTable.Row> worst, Optional<ErrorBounds> room) {
 
     /**
-     * The path of the correction on the table's frequencies, error in, for each axis.
+     * The path of the cancellation on the table's frequencies, error in, for each axis.
      *
      * @param gainDb   20 log10 |P|
      * @param phaseDeg continuous, a lead is positive

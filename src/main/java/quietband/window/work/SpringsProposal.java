@@ -11,7 +11,7 @@ import quietband.units.Amounts;
 import quietband.units.Dimension;
 import quietband.window.bench.ModelSection;
 
-/** {@code springs}: rates, places and parts for a wanted corner on every axis. */
+/** {@code springs}: rates, places and parts for a wanted natural frequency on every axis. */
 final class SpringsProposal implements Proposal {
 
     @Override
@@ -26,7 +26,7 @@ final class SpringsProposal implements Proposal {
 
     @Override
     public Optional<Question> question() {
-        return Optional.of(new Question("Corner wanted on every axis:", "90 Hz"));
+        return Optional.of(new Question("Natural frequency wanted on every axis:", "90 Hz"));
     }
 
     @Override
@@ -36,7 +36,7 @@ final class SpringsProposal implements Proposal {
             Optional.empty(), true, Optional.empty(), BackgroundMonteCarlo.SEED);
         SpringAnswer found = SpringPlanner.plan(model, wish, 1, judged -> { });
         Vec reached = found.cornerHz();
-        return new Offer(found.changed(), "corners at " + QuantityText.hz(reached.x()) + ", " + QuantityText.hz(reached.y()) + ", "
-            + QuantityText.hz(reached.z()) + (found.met() ? "" : "; some wish or check is not met"));
+        return new Offer(found.changed(), "natural frequencies at " + QuantityText.hz(reached.x()) + ", " + QuantityText.hz(reached.y()) + ", "
+            + QuantityText.hz(reached.z()) + (found.met() ? "" : "; a target or check is not met"));
     }
 }

@@ -31,7 +31,7 @@ public final class VariantComparison implements AutoCloseable {
             return new Compared(ResidualCurves.of(file.design(), WindowWorker.POINTS), Assessor.assess(file.design()));
         }
 
-        /** Least margin of the fullest stack, dB; NaN when no limit is asked. */
+        /** Least margin of the fullest stack, dB; NaN when no limit is stated. */
         public double marginDb() {
             return assessment.verdict(assessment.fullest()).worst().marginDb();
         }

@@ -148,7 +148,7 @@ class PathTrimTest {
         Design unit = other.withCancellation(other.cancellation().map(c -> c.withError(PathError.NONE)));
         TrimmedUnit found = trim(unit, LogGrid.between(30, 10, 2000), 0.01, true, 3);
         assertThat(found.quality().chiSquare()).isGreaterThan(10);
-        assertThat(found.notes()).anyMatch(n -> n.contains("with the correction off") && n.contains("fit"));
+        assertThat(found.notes()).anyMatch(n -> n.contains("with the cancellation off") && n.contains("fit"));
     }
 
     @Test

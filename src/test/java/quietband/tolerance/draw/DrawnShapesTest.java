@@ -69,7 +69,7 @@ class DrawnShapesTest {
     void a_lognormal_addend_of_a_quantity_at_zero_is_refused() {
         Design design = gain("add: 1 %, distribution: lognormal");
         assertThatThrownBy(() -> ToleranceDraws.of(design)).isInstanceOf(ToleranceException.class).hasMessageContaining("gain")
-            .hasMessageContaining("is 0").hasMessageContaining("another shape");
+            .hasMessageContaining("is 0").hasMessageContaining("another distribution");
     }
 
     @Test

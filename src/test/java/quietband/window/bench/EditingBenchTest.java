@@ -75,7 +75,7 @@ class EditingBenchTest {
     @Test
     void variants_are_kept_switched_dropped_and_brought_back() {
         EditingBench bench = start.edit("rate", "", RATE, "9 N/mm").keep("softer", Path.of("models/ridge-relay-softer.yaml"));
-        assertThat(bench.variants()).extracting(DesignVariant::name).containsExactly("as filed", "softer");
+        assertThat(bench.variants()).extracting(DesignVariant::name).containsExactly("saved", "softer");
         EditingBench further = bench.edit("mass", "", "platform.mass", "200 g").look(0);
         assertThat(further.model().text()).as("what was unsaved went with the copy").isEqualTo(start.model().text());
         assertThat(bench.undo().model().text()).isEqualTo(start.edit("rate", "", RATE, "9 N/mm").model().text());
