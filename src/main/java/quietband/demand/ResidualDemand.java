@@ -20,12 +20,12 @@ public final class ResidualDemand {
     private final boolean vector;
     private final double unasked;
 
-    /** Of a design; 1 ppb/g stands for the limit where none is asked. */
+    /** Of a design; 1 ppb/g stands for the limit where none is stated. */
     public ResidualDemand(Design design) {
         this(design, UNASKED);
     }
 
-    /** The same with another sensitivity, 1/g, for the limit where none is asked. */
+    /** The same with another sensitivity, 1/g, for the limit where none is stated. */
     public ResidualDemand(Design design, double unaskedPerG) {
         limit = new ResidualLimit(design);
         vector = design.requirement().byVector();

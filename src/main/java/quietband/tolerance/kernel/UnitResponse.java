@@ -9,7 +9,7 @@ import quietband.tolerance.draw.VariedParts;
 /**
  * What one unit does at a block of frequencies. With B(p)A = I + w^2 B(p) D^-1 N the residual for drive j is
  * {@code y_j = q_j + w^2 (D^-1 g)^T N_j} with {@code g = B(p_c)^T c - B(p_s)^T s} and {@code q = c - s}: one solve for all three
- * drives. c is the resonator, s the correction with the sensors' cross-axis reading. One object serves one thread.
+ * drives. c is the resonator, s the cancellation with the sensors' cross-axis reading. One object serves one thread.
  */
 public final class UnitResponse {
 
