@@ -15,8 +15,9 @@ final class IndependentResidual {
 
     private static final ComplexField FIELD = ComplexField.getInstance();
 
-    private final RandomDesign d;
-    private final double[] g;
+    final RandomDesign d;
+    /** The turned sensitivity, per g. */
+    final double[] g;
     private final RealMatrix m = MatrixUtils.createRealMatrix(6, 6);
     private final RealMatrix modal;
 
@@ -52,9 +53,7 @@ final class IndependentResidual {
         Complex[] y = {Complex.ZERO, Complex.ZERO, Complex.ZERO};
         for (int j = 0; j < 3; j++) {
             for (int i = 0; i < 3; i++) {
-                double r = f / d.supportHz[i];
-                Complex h = new Complex(1, r / d.supportQ[i]).divide(new Complex(1 - r * r, r / d.supportQ[i]));
-                y[j] = y[j].add(crystal[i][j].multiply(h).multiply(g[i]));
+                y[j] = y[j].add(crystal[i][j].multiply(support(i, f)).multiply(g[i]));
                 Complex sensed = felt[0][j].multiply(d.crossAxis[3 * i]).add(felt[1][j].multiply(d.crossAxis[3 * i + 1]))
                     .add(felt[2][j].multiply(d.crossAxis[3 * i + 2]));
                 if (corrected) {
@@ -65,9 +64,31 @@ final class IndependentResidual {
         return y;
     }
 
+    /** H_m of an axis. */
+    Complex support(int i, double f) {
+        double r = f / d.supportHz[i];
+        return new Complex(1, r / d.supportQ[i]).divide(new Complex(1 - r * r, r / d.supportQ[i]));
+    }
+
+    /** The acceleration of the resonator (row: component, column: drive) on the platform. */
+    Complex[][] crystal(double f) {
+        return point(acceleration(2 * Math.PI * f), d.crystal);
+    }
+
+    /** The acceleration of the sensor before its cross axes. */
+    Complex[][] sensor(double f) {
+        return point(d.onPlatform ? acceleration(2 * Math.PI * f) : null, d.sensor);
+    }
+
+    /** P of an axis, errors in it. */
     private Complex path(int i, double f) {
+        return nominal(i, f).multiply(polar(1 + d.gain[i], d.phase[i] - 2 * Math.PI * f * d.delay[i]));
+    }
+
+    /** The path without its errors. */
+    Complex nominal(int i, double f) {
         double w = 2 * Math.PI * f;
-        Complex p = polar(1 + d.gain[i], d.phase[i] - w * (d.delay[i] + d.latency));
+        Complex p = polar(1, -w * d.latency);
         p = p.divide(new Complex(1, f / d.bandwidth[i])).divide(new Complex(1, f / d.port));
         double r = f / d.resonanceHz;
         p = p.divide(new Complex(1 - r * r, r / d.resonanceQ));
@@ -92,7 +113,7 @@ final class IndependentResidual {
         return value;
     }
 
-    private static Complex polar(double size, double angle) {
+    static Complex polar(double size, double angle) {
         return new Complex(size * Math.cos(angle), size * Math.sin(angle));
     }
 
@@ -118,7 +139,8 @@ final class IndependentResidual {
                 Complex transfer = heavy ? k.multiply(line).divide(line.sin()) : k;
                 Complex branch = new Complex(0, w * s.c()[axis]);
                 if (s.ratio()[axis] > 0) {
-                    branch = branch.add(new Complex(0, w * s.ratio()[axis] * s.k()[axis]).divide(new Complex(2 * Math.PI * s.corner()[axis], w)));
+                    branch = branch.add(new Complex(0, w * s.ratio()[axis] * s.k()[axis])
+                        .divide(new Complex(2 * Math.PI * s.corner()[axis], w)));
                 }
                 for (int i = 0; i < 6; i++) {
                     for (int j = 0; j < 6; j++) {

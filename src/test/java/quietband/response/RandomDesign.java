@@ -77,7 +77,8 @@ final class RandomDesign {
         weights = random.nextBoolean() ? null : triple("]}\ncancellation: {weights: ", () -> between(-1e-9, 1e-9), "ppb/g", 1e-9);
         text.append(weights == null ? "]}\ncancellation: {" : ", ");
         onPlatform = random.nextInt(4) > 0;
-        sensor = triple("sensor: {place: " + (onPlatform ? "platform" : "housing") + ", position: ", () -> between(-0.02, 0.02), "mm", 1e-3);
+        text.append("sensor: {place: ").append(onPlatform ? "platform" : "housing");
+        sensor = triple(", position: ", () -> between(-0.02, 0.02), "mm", 1e-3);
         bandwidth = triple(", bandwidth: ", () -> logBetween(2e3, 3e4), "kHz", 1e3, "Hz", 1);
         resonanceHz = one(", resonance: {frequency: ", logBetween(5e3, 5e4), "kHz", 1e3);
         resonanceQ = one(", q: ", logBetween(0.6, 30), "", 1);
@@ -99,7 +100,8 @@ final class RandomDesign {
         }
         double radius = between(0.1, 0.9);
         section = new double[] {1, between(-0.5, 0.5), between(-0.3, 0.3), -2 * radius * Math.cos(between(0, 3)), radius * radius};
-        port = one("], sections: [" + Arrays.toString(section) + "]}, tuning: {slope: -0.5 ppm/V, bandwidth: ", logBetween(4e3, 2e5), "kHz", 1e3);
+        text.append("], sections: [").append(Arrays.toString(section)).append(']');
+        port = one("}, tuning: {slope: -0.5 ppm/V, bandwidth: ", logBetween(4e3, 2e5), "kHz", 1e3);
         gain = triple("}, error: {gain: ", () -> between(-0.04, 0.04), "%", 0.01, "", 1);
         phase = triple(", phase: ", () -> between(-0.04, 0.04), "deg", Math.PI / 180, "rad", 1);
         delay = triple(", delay: ", () -> between(-5e-6, 8e-6), "us", 1e-6, "s", 1);
@@ -126,7 +128,7 @@ final class RandomDesign {
             text.append('}');
         }
         double own = random.nextBoolean() ? 0 : one(", mass: ", mass * logBetween(0.001, 0.02), "g", 1e-3, "mg", 1e-6);
-        double[] axis = triple(", " + "turn: {axis: ", () -> between(-1, 1), "", 1);
+        double[] axis = triple(", turn: {axis: ", () -> between(-1, 1), "", 1);
         double angle = one(", angle: ", between(-3, 3), "rad", 1, "deg", Math.PI / 180);
         text.append('}');
         for (double[] place : at) {
@@ -157,13 +159,12 @@ final class RandomDesign {
     }
 
     private double[] triple(DoubleSupplier value, Object... units) {
-        return new double[] {one("{x: ", value.getAsDouble(), units), one(", y: ", value.getAsDouble(), units), last(value.getAsDouble(), units)};
-    }
-
-    private double last(double value, Object... units) {
-        double written = one(", z: ", value, units);
+        double[] three = new double[3];
+        for (int i = 0; i < 3; i++) {
+            three[i] = one((i == 0 ? "{" : ", ") + "xyz".charAt(i) + ": ", value.getAsDouble(), units);
+        }
         text.append('}');
-        return written;
+        return three;
     }
 
     private double[] triple(String before, DoubleSupplier value, Object... units) {
