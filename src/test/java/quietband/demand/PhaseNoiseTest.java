@@ -21,7 +21,7 @@ class PhaseNoiseTest {
         + "error: {gain: {x: 5 %}}}\n";
 
     private static Design design(String apply, String limit) {
-        return Models.of(Models.oscillator("").replace("carrier: 10 MHz", "carrier: 10 MHz, output: 1 GHz, quiet_phase_noise: "
+        return Models.of(Models.oscillator("").replace("carrier: 10 MHz", "carrier: 10 MHz, output: 1 GHz, static_phase_noise: "
             + "[{offset: 10 Hz, level: -135 dBc/Hz}, {offset: 1 kHz, level: -155 dBc/Hz}]") + CANCELLATION
             + "vibration: {" + apply + "axes: [x, z], random: {x: {points: [{frequency: 10 Hz, density: 0.01 g^2/Hz}, "
             + "{frequency: 1 kHz, density: 0.04 g^2/Hz}]}, "
@@ -52,9 +52,9 @@ class PhaseNoiseTest {
     @Test
     void static_noise_rises_by_the_square_of_the_multiplication() {
         PhaseNoise noise = new PhaseNoise(design("", "-60"));
-        assertThat(Decibels.ofPower(noise.quiet(100))).isCloseTo(-105, within(1e-9));
-        assertThat(Decibels.ofPower(noise.quiet(1))).isCloseTo(-95, within(1e-9));
-        assertThat(Decibels.ofPower(noise.quiet(1e5))).isCloseTo(-115, within(1e-9));
+        assertThat(Decibels.ofPower(noise.staticNoise(100))).isCloseTo(-105, within(1e-9));
+        assertThat(Decibels.ofPower(noise.staticNoise(1))).isCloseTo(-95, within(1e-9));
+        assertThat(Decibels.ofPower(noise.staticNoise(1e5))).isCloseTo(-115, within(1e-9));
     }
 
     // System:  S_y = sum w^2 (1 + gain)^2 n^2 |low pass|^2 |port|^2; second-order Butterworth |H|^2 = 1/(1 + (f/fc)^4),
@@ -69,8 +69,8 @@ class PhaseNoiseTest {
         double scale = Math.pow(1e9 / f, 2) / 2;
         assertThat(noise.sensor(f)).isCloseTo(scale * sensed * low * port, within(1e-12 * noise.sensor(f)));
         assertThat(noise.tuning(f)).isCloseTo(scale * Math.pow(3e-9 * 90e-9, 2) * port, within(1e-12 * noise.tuning(f)));
-        assertThat(noise.floor(Stack.BARE, f)).isEqualTo(noise.quiet(f));
-        assertThat(noise.floor(Stack.CANCELLED, f)).isCloseTo(noise.quiet(f) + noise.sensor(f) + noise.tuning(f),
+        assertThat(noise.floor(Stack.BARE, f)).isEqualTo(noise.staticNoise(f));
+        assertThat(noise.floor(Stack.CANCELLED, f)).isCloseTo(noise.staticNoise(f) + noise.sensor(f) + noise.tuning(f),
             within(1e-15 * noise.floor(Stack.CANCELLED, f)));
     }
 
@@ -103,7 +103,7 @@ class PhaseNoiseTest {
             return Double.POSITIVE_INFINITY;
         }
         PhaseNoise noise = new PhaseNoise(design);
-        double left = Math.pow(10, dbc / 10) - noise.quiet(f) - noise.sensor(f) - noise.tuning(f);
+        double left = Math.pow(10, dbc / 10) - noise.staticNoise(f) - noise.sensor(f) - noise.tuning(f);
         return left <= 0 ? 0 : Math.sqrt(2 * left / driven) * f / 1e9;
     }
 

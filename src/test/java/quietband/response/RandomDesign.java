@@ -128,7 +128,7 @@ final class RandomDesign {
             text.append('}');
         }
         double own = random.nextBoolean() ? 0 : one(", mass: ", mass * logBetween(0.001, 0.02), "g", 1e-3, "mg", 1e-6);
-        double[] axis = triple(", turn: {axis: ", () -> between(-1, 1), "", 1);
+        double[] axis = triple(", orientation: {axis: ", () -> between(-1, 1), "", 1);
         double angle = one(", angle: ", between(-3, 3), "rad", 1, "deg", Math.PI / 180);
         text.append('}');
         for (double[] place : at) {

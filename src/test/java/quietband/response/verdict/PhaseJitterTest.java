@@ -43,7 +43,7 @@ class PhaseJitterTest {
     @Test
     void static_noise_counts_in_jitter_at_the_output() {
         // -150 dBc/Hz at the carrier is 20^2 times as much power at the output; white over 100 to 1100 Hz
-        Assessment a = assessed(", quiet_phase_noise: [{offset: 1 Hz, level: -150 dBc/Hz}]", ", axes: [x]",
+        Assessment a = assessed(", static_phase_noise: [{offset: 1 Hz, level: -150 dBc/Hz}]", ", axes: [x]",
             "jitter: {limit: 1 mrad, from: 100 Hz, to: 1100 Hz}");
         double vibration = Math.pow(200e6 * 0.3e-9, 2) * 0.02 * (1 / 100.0 - 1 / 1100.0);
         double still = 2 * 400e-15 * 1000;
