@@ -49,7 +49,7 @@ class CoverageTest {
     @ParameterizedTest
     @CsvSource({"90, 0.07", "60, 0.004", "250, 0.3"})
     void the_worst_point_is_the_peak_of_the_transmissibility(double fn, double z) {
-        StackVerdict.Worst worst = assessed(fn, z, 0, 0.5).verdict(Stack.ISOLATED).worst();
+        var worst = assessed(fn, z, 0, 0.5).verdict(Stack.ISOLATED).worst();
         double u = (Math.sqrt(1 + 8 * z * z) - 1) / (4 * z * z);
         double peak = Math.sqrt((1 + 4 * z * z * u) / ((1 - u) * (1 - u) + 4 * z * z * u));
         assertThat(worst.axis()).isEqualTo("z");
