@@ -26,13 +26,13 @@ import quietband.cli.terminal.Version;
 /** The program: names its commands, turns what went wrong into one message and an exit status. */
 @Command(name = "quietband", mixinStandardHelpOptions = true, versionProvider = Version.class,
     description = "Residual acceleration sensitivity and phase noise of a quartz oscillator on springs with a feed-forward "
-        + "correction, from 10 Hz to 2 kHz on three axes.",
+        + "cancellation, from 10 Hz to 2 kHz on three axes.",
     synopsisSubcommandLabel = "COMMAND",
     subcommands = {AssessCommand.class, SimulateCommand.class, ToleranceCommand.class, CompareCommand.class, SpringsCommand.class,
         FilterCommand.class, OrientCommand.class, TradeCommand.class, ShakerCommand.class, SortCommand.class, FitCommand.class,
         WindowCommand.class, SchemaCommand.class, NewCommand.class},
     exitCodeListHeading = "%nExit status:%n",
-    exitCodeList = {" 0:done", " 1:with --check: done, but a requirement is not met", " 2:something you can mend",
+    exitCodeList = {" 0:done", " 1:with --check: done, but a requirement is not met", " 2:input error: correct it and run again",
         "70:a defect of this program"})
 public final class Quietband implements Runnable {
 

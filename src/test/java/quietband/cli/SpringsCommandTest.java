@@ -47,7 +47,7 @@ class SpringsCommandTest {
     void assess_finds_the_wanted_corner_of_every_axis_within_1_percent_in_the_written_model(String name, String corner,
     double x, double y,
                                                                                            double z) {
-        Run run = Run.of("springs", "models/" + name + ".yaml", "--corner", corner, "--out", folder.resolve("s"));
+        Run run = Run.of("springs", "models/" + name + ".yaml", "--natural-frequency", corner, "--out", folder.resolve("s"));
         assertThat(run.status()).as(run.err()).isZero();
         Vec found = corners(folder.resolve("s/model.yaml"));
         // what was asked for: 1 % after rounding to parts
@@ -58,7 +58,7 @@ class SpringsCommandTest {
 
     @Test
     void the_summary_has_the_names_that_others_rely_on_and_the_folder_every_file() throws IOException {
-        Run run = Run.of("springs", "models/ridge-relay.yaml", "--corner", "90 Hz", "--out", folder.resolve("s"),
+        Run run = Run.of("springs", "models/ridge-relay.yaml", "--natural-frequency", "90 Hz", "--out", folder.resolve("s"),
             "--format", "json");
         assertThat(run.status()).as(run.err()).isZero();
         String json = Files.readString(folder.resolve("s/summary.json"));
@@ -72,11 +72,11 @@ class SpringsCommandTest {
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', value = {
-        "bolted-down|--corner|90 Hz|no platform",
-        "ridge-relay|--corner|90|Hz",
-        "ridge-relay|--corner|w=90 Hz|names no axis",
-        "ridge-relay|--corner|-5 Hz|not above 0",
-        "ridge-relay|--corner|4 kHz|standing wave",
+        "bolted-down|--natural-frequency|90 Hz|no platform",
+        "ridge-relay|--natural-frequency|90|Hz",
+        "ridge-relay|--natural-frequency|w=90 Hz|names no axis",
+        "ridge-relay|--natural-frequency|-5 Hz|not above 0",
+        "ridge-relay|--natural-frequency|4 kHz|standing wave",
         "ridge-relay|--reduction|20 dB|20 dB at 300 Hz",
         "ridge-relay|--damping|0.2|nothing is wanted"})
     void what_cannot_be_worked_on_gets_one_line_and_status_2(String name, String option, String value, String told) {
@@ -89,7 +89,7 @@ class SpringsCommandTest {
     @ParameterizedTest
     @CsvSource(delimiter = '|', value = {
         "--hold|--damping|0.2|leave --damping out",
-        "--hold|--corner|90 Hz|more than one thing",
+        "--hold|--natural-frequency|90 Hz|more than one thing",
         "--keep-places|--measured|71.2, 69.8 Hz|three are due",
         "--hold|--measured|71.2, 69.8, 84.0 Hz|leave --hold out",
         "--keep-places|--parts|catalogue|nothing is wanted",

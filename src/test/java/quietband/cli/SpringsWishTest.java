@@ -70,7 +70,7 @@ class SpringsWishTest {
 
     @Test
     void shock_travel_and_lift_off_are_those_of_the_time_domain() throws IOException {
-        Run run = springs("models/rough-ride.yaml", "--corner", "140 Hz");
+        Run run = springs("models/rough-ride.yaml", "--natural-frequency", "140 Hz");
         assertThat(run.status()).as(run.err()).isZero();
         double told = summary("\"travel\" : \\{.*?\"z\" : \\{.*?\"shock_mm\" : ");
         double level = summary("\"lift_off_level\" : ");
@@ -130,7 +130,7 @@ class SpringsWishTest {
 
     @Test
     void a_tenfold_reduction_from_10_hz_takes_the_box_that_assess_finds_of_the_soft_design() throws IOException {
-        Run run = springs("models/ridge-relay.yaml", "--corner", "90 Hz");
+        Run run = springs("models/ridge-relay.yaml", "--natural-frequency", "90 Hz");
         assertThat(run.status()).as(run.err()).isZero();
         double corner = summary("\"tenfold_from_10_hz\" : \\{.*?\"corner_hz\" : ");
         double travel = summary("\"tenfold_from_10_hz\" : \\{.*?\"travel_mm\" : ");
@@ -175,7 +175,7 @@ class SpringsWishTest {
     @Test
     void the_first_standing_wave_shows_in_the_response_at_the_computed_frequency_and_is_warned_of() throws IOException {
         String heavy = edited("platform.springs.corners.mass", "4 g", "platform.springs.corners.loss_factor", "1 %");
-        Run run = springs(heavy, "--corner", "90 Hz", "--parts", "rates", "--format", "json");
+        Run run = springs(heavy, "--natural-frequency", "90 Hz", "--parts", "rates", "--format", "json");
         assertThat(run.status()).as(run.err()).isZero();
         double surge = summary("\"surge_hz\" : ");
         Design d = written();
@@ -209,14 +209,14 @@ class SpringsWishTest {
         "platform.limits.box|{x: 45 mm, y: 80 mm, z: 40 mm}|platform.mass|210 g|no spring makes that fit"})
     void what_no_spring_can_mend_is_refused(String path, String value, String second, String other,
     String told) throws IOException {
-        Run run = springs(edited(path, value, second, other), "--corner", "90 Hz", "--parts", "rates");
+        Run run = springs(edited(path, value, second, other), "--natural-frequency", "90 Hz", "--parts", "rates");
         assertThat(run.status()).isEqualTo(2);
         assertThat(run.err()).contains(told).doesNotContain("\tat ");
     }
 
     @Test
     void a_clearance_below_the_sag_and_a_travel_beyond_it_are_told_with_what_it_would_take() throws IOException {
-        Run run = springs(edited("platform.clearance", "{x: 0.02 mm, y: 0.02 mm, z: 0.02 mm}"), "--corner", "90 Hz",
+        Run run = springs(edited("platform.clearance", "{x: 0.02 mm, y: 0.02 mm, z: 0.02 mm}"), "--natural-frequency", "90 Hz",
             "--check");
         assertThat(run.status()).isEqualTo(1);
         assertThat(run.out().replaceAll("\\s+", " ")).contains("NO sag along z", "NO travel along x", "turned over",
@@ -242,7 +242,7 @@ class SpringsWishTest {
 
     @Test
     void where_no_coil_can_be_had_the_rates_are_given_and_that_is_told() throws IOException {
-        Run run = springs("models/soft-platform.yaml", "--corner", "2.3 Hz", "--check");
+        Run run = springs("models/soft-platform.yaml", "--natural-frequency", "2.3 Hz", "--check");
         assertThat(run.status()).isEqualTo(1);
         assertThat(run.out().replaceAll("\\s+", " ")).contains("NO corners: no coil of standard wire", "springs made to the rates");
         assertThat(summary("\"corner_hz\" : \\{.*?\"x\" : ")).isCloseTo(2.3, within(0.001));
@@ -250,7 +250,7 @@ class SpringsWishTest {
 
     @Test
     void a_preload_that_the_travel_uses_up_is_told_with_the_one_it_takes() throws IOException {
-        Run run = springs(edited("platform.springs.corners.ends", "seated", "platform.springs.corners.preload", "5 N"), "--corner", "90 Hz",
+        Run run = springs(edited("platform.springs.corners.ends", "compression_only", "platform.springs.corners.preload", "5 N"), "--natural-frequency", "90 Hz",
             "--parts", "rates", "--check");
         assertThat(run.status()).isEqualTo(1);
         var z = written().platform().orElseThrow().springs().get(0);
@@ -265,19 +265,19 @@ class SpringsWishTest {
 
     @Test
     void without_room_for_mass_the_gap_of_a_catalogue_is_stated_and_a_mass_above_its_limit_is_told() throws IOException {
-        Run full = springs(edited("platform.limits.mass", "210 g"), "--corner", "90 Hz", "--catalogue", "models/catalogue/coil-springs.csv",
+        Run full = springs(edited("platform.limits.mass", "210 g"), "--natural-frequency", "90 Hz", "--catalogue", "models/catalogue/coil-springs.csv",
             "--check");
         assertThat(full.status()).isEqualTo(1);
         assertThat(full.out().replaceAll("\\s+", " "))
             .containsPattern("NO natural frequency [xyz] [0-9.]+ Hz, wanted 90.00 Hz \\([+-][0-9.]+ %\\); it would");
-        Run heavy = springs(edited("platform.limits.mass", "200 g"), "--corner", "90 Hz", "--check");
+        Run heavy = springs(edited("platform.limits.mass", "200 g"), "--natural-frequency", "90 Hz", "--check");
         assertThat(heavy.status()).isEqualTo(1);
         assertThat(heavy.out().replaceAll("\\s+", " ")).contains("NO mass 210.0 g, limit 200.0 g");
     }
 
     @Test
     void the_nearest_springs_of_a_catalogue_are_brought_to_the_corner_with_ballast_within_the_limit() throws IOException {
-        Run run = springs("models/ridge-relay.yaml", "--corner", "90 Hz", "--catalogue",
+        Run run = springs("models/ridge-relay.yaml", "--natural-frequency", "90 Hz", "--catalogue",
             "models/catalogue/coil-springs.csv");
         assertThat(run.status()).as(run.err()).isZero();
         assertThat(Files.readString(folder.resolve("s/springs.csv"))).contains("CS-09");

@@ -96,7 +96,7 @@ class ToleranceCommandTest {
         Files.writeString(model, "quietband: 1\noscillator:\n  carrier: 10 MHz\n  resonator:\n    sensitivity: 1 ppb/g\n"
             + "tolerances:\n  - {name: odd, of: platform.springs.corners.stiffness, scale: 3 %}\n");
         Run run = Run.of("tolerance", model, "--out", temp.resolve("o"));
-        assertThat(run.status()).isEqualTo(FailureMessage.MENDABLE);
+        assertThat(run.status()).isEqualTo(FailureMessage.INPUT_ERROR);
         assertThat(run.err()).contains("m.yaml").contains("platform.springs.corners.stiffness").doesNotContain("Exception");
         assertThat(temp.resolve("o")).doesNotExist();
         assertThat(Run.of("tolerance", MAIN, "--units", 0, "--out", temp.resolve("o")).err()).contains("--units");

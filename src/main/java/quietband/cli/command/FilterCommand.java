@@ -35,7 +35,7 @@ import quietband.units.Amounts;
 import quietband.units.Dimension;
 import quietband.units.WrongAmountException;
 
-/** Which digital filter the correction should have, and how much error it may have. */
+/** Which digital filter the cancellation should have, and how much error it may have. */
 @Command(name = "filter", mixinStandardHelpOptions = true,
     description = "Designs the digital filters of the three sensors together, so that the fullest stack's residual over all three "
         + "axes is smallest; the model's errors count. Writes the changed model with its filter.")
@@ -52,7 +52,7 @@ public final class FilterCommand extends TableCommand implements Callable<Intege
     private Integer count;
 
     @Option(names = "--goal", paramLabel = "limit|noise|flat", defaultValue = "flat",
-        description = "least largest residual over its limit; least integrated phase noise, nowhere above no correction by more "
+        description = "least largest residual over its limit; least integrated phase noise, nowhere above no cancellation by more "
             + "than 0.01 dB; or least sum of squares over three axes and a log grid of the band (--points); default: ${DEFAULT-VALUE}")
     private FilterGoal goal;
 

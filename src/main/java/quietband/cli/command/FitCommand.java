@@ -79,7 +79,7 @@ public final class FitCommand extends ResultCommand implements Callable<Integer>
             .map(d -> d == Choice.BEST ? DampingKind.AS_FREED : DampingKind.valueOf(d.name()));
         FitResult fitted = ModelFit.of(file, sources(file), free.stream().map(String::strip).toList(),
             new ModelFit.Settings(!keepOutliers, true, kind));
-        fitted.notes().forEach(this::mind);
+        fitted.notes().forEach(this::note);
         try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "fit"), from.mark())) {
             FitFiles files = new FitFiles(fitted, from);
             files.writeTo(directory);
@@ -114,15 +114,15 @@ public final class FitCommand extends ResultCommand implements Callable<Integer>
             }
             Requirement band = file.design().requirement();
             RecordResponse record = RecordResponse.read(path, axis.get(axis.size() == 1 ? 0 : records++), band.fromHz(), band.toHz());
-            record.notes().forEach(this::mind);
+            record.notes().forEach(this::note);
             sources.add(MeasuredFile.of(name, record, what, which));
         }
         return sources;
     }
 
-    private void mind(String note) {
+    private void note(String note) {
         PrintWriter err = spec.commandLine().getErr();
-        err.println("mind: " + note);
+        err.println("note: " + note);
         err.flush();
     }
 }

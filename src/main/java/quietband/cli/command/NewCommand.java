@@ -15,7 +15,7 @@ import quietband.model.edit.StartModel;
 
 /** A commented model file to start from. */
 @Command(name = "new", mixinStandardHelpOptions = true,
-    description = "Writes a commented model file to start from; never over a file.")
+    description = "Writes a commented model file to start from; never overwrites a file.")
 public final class NewCommand implements Runnable {
 
     @Parameters(paramLabel = "FILE", description = "the file to write, e.g. design.yaml")

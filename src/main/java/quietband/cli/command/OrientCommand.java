@@ -22,23 +22,23 @@ import quietband.tuning.orient.Orientation;
 import quietband.tuning.orient.SupportRow;
 import quietband.tuning.orient.SupportTable;
 
-/** The turn of the resonator, and the support of its blank, that serve best. */
+/** The best orientation of the resonator and the best support of its blank. */
 @Command(name = "orient", mixinStandardHelpOptions = true,
-    description = "Finds the turn of the resonator that serves best and writes the model with it; with a table of supports also "
+    description = "Finds the best orientation of the resonator and writes the model with it; with a table of supports also "
         + "compares those.")
 public final class OrientCommand extends TableCommand implements Callable<Integer> {
 
     @Parameters(paramLabel = "MODEL", description = "the model file")
     private Path model;
 
-    @Option(names = "--goal", paramLabel = "axis|seen|noise", defaultValue = "seen",
+    @Option(names = "--goal", paramLabel = "axis|residual|noise", defaultValue = "residual",
         description = "what is made least: the largest component of the vector; the worst residual as seen through platform and "
-            + "correction, over the limit where there is one; the integrated phase noise in the model's vibration; "
+            + "cancellation, over the limit where there is one; the integrated phase noise in the model's vibration; "
             + "default: ${DEFAULT-VALUE}")
     private Orientation.Goal goal;
 
     @Option(names = "--supports", paramLabel = "FILE.csv",
-        description = "compare the supports of this table, each with its best turn, e.g. models/supports.csv")
+        description = "compare the supports of this table, each with its best orientation, e.g. models/supports.csv")
     private Path supports;
 
     @Option(names = "--support", paramLabel = "NAME", description = "write the model with this support of the table")

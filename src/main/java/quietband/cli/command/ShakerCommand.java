@@ -32,14 +32,14 @@ import quietband.units.WrongAmountException;
 /** Readings of finished resonators to their sensitivity. */
 @Command(name = "shaker", mixinStandardHelpOptions = true,
     description = "Turns sideband readings (axis,frequency_hz,peak_g or rms_g,sideband_dbc; optional serial, phase_deg, floor_dbc, "
-        + "uncertainty_db, cross_x_g, cross_y_g, cross_z_g) or turn-over readings (axis,sense,output_hz; optional serial, time_s) into "
+        + "uncertainty_db, cross_x_g, cross_y_g, cross_z_g) or 2 g tip-over readings (axis,sense,output_hz; optional serial, time_s) into "
         + "the sensitivity along each axis; with --plan prints a test plan for a model.")
 public final class ShakerCommand extends ResultCommand implements Callable<Integer> {
 
     @Parameters(paramLabel = "RUN.csv", arity = "0..*", description = "one or more files of readings, taken together")
     private final List<Path> runs = new ArrayList<>();
 
-    @Option(names = "--carrier", paramLabel = "AMOUNT", description = "frequency of the oscillator, e.g. \"10 MHz\"")
+    @Option(names = "--carrier", paramLabel = "FREQ", description = "frequency of the oscillator, e.g. \"10 MHz\"")
     private String carrier;
 
     @Option(names = "--multiplier", paramLabel = "N", defaultValue = "1",
@@ -50,7 +50,7 @@ public final class ShakerCommand extends ResultCommand implements Callable<Integ
         description = "noise floor of the readings, e.g. \"-130 dBc\"; a column floor_dbc goes before it")
     private String floor;
 
-    @Option(names = "--floor-margin", paramLabel = "RATIO", defaultValue = "6 dB",
+    @Option(names = "--floor-margin", paramLabel = "DB", defaultValue = "6 dB",
         description = "sidebands less than this above the floor do not count; default: ${DEFAULT-VALUE}")
     private String floorMargin;
 
@@ -61,11 +61,11 @@ public final class ShakerCommand extends ResultCommand implements Callable<Integ
     @Option(names = "--plan", paramLabel = "MODEL", description = "print a test plan for a model instead; no file of readings is due")
     private Path plan;
 
-    @Option(names = "--top", paramLabel = "AMOUNT", defaultValue = "1 g",
-        description = "with --plan: peak level that is asked for where nothing limits it; default: ${DEFAULT-VALUE}")
-    private String top;
+    @Option(names = "--max-level", paramLabel = "ACCEL", defaultValue = "1 g",
+        description = "with --plan: highest peak level, where nothing else limits it; default: ${DEFAULT-VALUE}")
+    private String maxLevel;
 
-    @Option(names = "--stroke", paramLabel = "AMOUNT", defaultValue = "5 mm",
+    @Option(names = "--stroke", paramLabel = "LENGTH", defaultValue = "5 mm",
         description = "with --plan: peak displacement of the shaker; default: ${DEFAULT-VALUE}")
     private String stroke;
 
@@ -100,10 +100,10 @@ public final class ShakerCommand extends ResultCommand implements Callable<Integ
         if (!runs.isEmpty()) {
             throw new InputErrorException("--plan makes a plan from a model, readings are not used: leave out " + runs.get(0));
         }
-        double level = amount("--top", top, Dimension.ACCELERATION);
+        double level = amount("--max-level", maxLevel, Dimension.ACCELERATION);
         double travel = amount("--stroke", stroke, Dimension.LENGTH);
         if (!(level > 0) || !(travel > 0)) {
-            throw new InputErrorException(level > 0 ? "--stroke " + stroke + ": above 0" : "--top " + top + ": above 0");
+            throw new InputErrorException(level > 0 ? "--stroke " + stroke + ": above 0" : "--max-level " + maxLevel + ": above 0");
         }
         ModelFile file = ModelFile.read(plan);
         Provenance from = output.provenance("shaker", file);

@@ -34,7 +34,7 @@ import quietband.tuning.orient.BlankShock;
 
 /** The design as it moves. */
 @Command(name = "simulate", mixinStandardHelpOptions = true,
-    description = "Steps platform, crystal, sensors and correction through time under a sweep, a dwell, random vibration, a "
+    description = "Steps platform, crystal, sensors and cancellation through time under a sweep, a dwell, random vibration, a "
         + "shock or recorded motion, all stacks at once.")
 public final class SimulateCommand extends TableCommand implements Callable<Integer> {
 

@@ -43,18 +43,18 @@ public final class SortCommand extends ResultCommand implements Callable<Integer
     @Parameters(paramLabel = "LOT.csv", description = "the measured lot")
     private Path lot;
 
-    @Option(names = "--limit", required = true, paramLabel = "AMOUNT", description = "what a good unit may have, e.g. \"0.3 ppb/g\"")
+    @Option(names = "--limit", required = true, paramLabel = "SENSITIVITY", description = "what a good unit may have, e.g. \"0.3 ppb/g\"")
     private String limit;
 
     @Option(names = "--by", paramLabel = "vector|axis", defaultValue = "vector",
         description = "what is held against the limit: the length of the vector or the worst axis; default: ${DEFAULT-VALUE}")
     private SortRule.By by;
 
-    @Option(names = "--bins", paramLabel = "LIST", description = "rising upper edges of the classes, e.g. \"0.2 ppb/g, 0.3 ppb/g\"; "
+    @Option(names = "--bins", paramLabel = "SENSITIVITY,SENSITIVITY", description = "rising upper edges of the classes, e.g. \"0.2 ppb/g, 0.3 ppb/g\"; "
         + "default: the limit; one more class holds what is beyond the last")
     private String bins;
 
-    @Option(names = "--guard", paramLabel = "AMOUNT", defaultValue = "0 ppb/g",
+    @Option(names = "--guard", paramLabel = "SENSITIVITY", defaultValue = "0 ppb/g",
         description = "how far below the limit a reading must stay to be accepted; default: ${DEFAULT-VALUE}")
     private String guard;
 
@@ -62,16 +62,16 @@ public final class SortCommand extends ResultCommand implements Callable<Integer
         + "same is at most this, e.g. \"2 %%\"; needs uncertainties")
     private String risk;
 
-    @Option(names = "--uncertainty", paramLabel = "AMOUNT",
+    @Option(names = "--uncertainty", paramLabel = "SENSITIVITY",
         description = "standard uncertainty of every number where the file states none")
     private String uncertainty;
 
-    @Option(names = "--confidence", paramLabel = "C", defaultValue = "0.95",
+    @Option(names = "--confidence", paramLabel = "SHARE", defaultValue = "0.95",
         description = "confidence of intervals and of the units to build; default: ${DEFAULT-VALUE}")
     private double confidence;
 
-    @Option(names = "--want", paramLabel = "N", defaultValue = "10", description = "good units to be had; default: ${DEFAULT-VALUE}")
-    private int want;
+    @Option(names = "--good-units", paramLabel = "N", defaultValue = "10", description = "good units wanted; default: ${DEFAULT-VALUE}")
+    private int goodUnits;
 
     @Option(names = "--bad-rows", paramLabel = "stop|refuse|keep", defaultValue = "stop",
         description = "rows with something wrong: stop and write nothing; refuse: count them as built and refused; keep: judge "
@@ -115,7 +115,7 @@ public final class SortCommand extends ResultCommand implements Callable<Integer
             return;
         }
         List<FileProblem> problems = new ArrayList<>();
-        String advice = badRows == BadRows.STOP ? "mend it, or choose with --bad-rows refuse or keep" : "";
+        String advice = badRows == BadRows.STOP ? "correct it, or choose with --bad-rows refuse or keep" : "";
         bad.stream().limit(MOST_LISTED).forEach(b -> problems.add(new FileProblem(lot.toString(), b.line(), 0, "", b.reason(), advice)));
         if (bad.size() > MOST_LISTED) {
             String where = badRows == BadRows.STOP ? "the first " + MOST_LISTED + " are listed; --bad-rows keep or refuse lists all in "
@@ -138,10 +138,10 @@ public final class SortCommand extends ResultCommand implements Callable<Integer
         if (!(confidence > 0 && confidence < 1)) {
             throw new InputErrorException("--confidence " + confidence + ": between 0 and 1, e.g. 0.95");
         }
-        if (want < 1) {
-            throw new InputErrorException("--want " + want + ": at least 1");
+        if (goodUnits < 1) {
+            throw new InputErrorException("--good-units " + goodUnits + ": at least 1");
         }
-        return new SortRule(most, by, edges, band, risk == null ? 1 : share(), confidence, want);
+        return new SortRule(most, by, edges, band, risk == null ? 1 : share(), confidence, goodUnits);
     }
 
     private double share() {

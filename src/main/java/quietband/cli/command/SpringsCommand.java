@@ -30,7 +30,7 @@ import quietband.units.WrongAmountException;
 
 /** From what is wanted of the platform to springs that can be ordered and a box that closes. */
 @Command(name = "springs", mixinStandardHelpOptions = true,
-    description = "Finds rates, damping, places and parts of the springs for a wanted corner, reduction or "
+    description = "Finds rates, damping, places and parts of the springs for a wanted natural frequency, reduction or "
         + "requirement, and writes the "
         + "changed model, a parts list and a sketch.")
 public final class SpringsCommand extends ResultCommand implements Callable<Integer> {
@@ -38,20 +38,20 @@ public final class SpringsCommand extends ResultCommand implements Callable<Inte
     @Parameters(paramLabel = "MODEL", description = "the model file")
     private Path model;
 
-    @Option(names = "--corner", paramLabel = "F",
-        description = "corner wanted on every axis, e.g. \"90 Hz\", or by axis, e.g. \"x=80 Hz, "
+    @Option(names = "--natural-frequency", paramLabel = "FREQ",
+        description = "natural frequency wanted on every axis, e.g. \"90 Hz\", or by axis, e.g. \"x=80 Hz, "
         + "y=80 Hz, z=95 Hz\"")
-    private String corner;
+    private String naturalFrequency;
 
-    @Option(names = "--reduction", paramLabel = "R",
-        description = "what the platform alone shall take away, e.g. \"20 dB at 300 Hz\"")
+    @Option(names = "--reduction", paramLabel = "\"DB at FREQ\"",
+        description = "least reduction by the platform, e.g. \"20 dB at 300 Hz\"")
     private String reduction;
 
-    @Option(names = "--hold", description = "meet the whole requirement together with the correction as it stands")
+    @Option(names = "--hold", description = "meet the whole requirement together with the cancellation as it stands")
     private boolean hold;
 
-    @Option(names = "--measured", paramLabel = "LIST", description = "bench tuning: corners measured on a unit along x, y and z, e.g. "
-        + "\"71.2, 69.8, 84.0 Hz\"; answers with ballast and rates that bring them to --corner (default: the model's own)")
+    @Option(names = "--measured", paramLabel = "FREQ,FREQ,FREQ", description = "bench tuning: natural frequencies measured on a unit along x, y and z, e.g. "
+        + "\"71.2, 69.8, 84.0 Hz\"; answers with ballast and rates that bring them to --natural-frequency (default: the model's own)")
     private String measured;
 
     @Option(names = "--parts", paramLabel = "suited|rates|coil|elastomer|catalogue", defaultValue = "suited",
@@ -61,16 +61,16 @@ public final class SpringsCommand extends ResultCommand implements Callable<Inte
     private SpringWish.Kind parts;
 
     @Option(names = "--catalogue", paramLabel = "FILE.csv",
-        description = "springs that can be had; implies --parts catalogue")
+        description = "available springs; implies --parts catalogue")
     private Path catalogue;
 
-    @Option(names = "--damping", paramLabel = "Z", description = "damping ratio wanted, e.g. 0.2; default: as it was")
+    @Option(names = "--damping", paramLabel = "RATIO", description = "damping ratio wanted, e.g. 0.2; default: as it was")
     private String damping;
 
     @Option(names = "--keep-places", description = "leave the springs' places where they are")
     private boolean keepPlaces;
 
-    @Option(names = "--check", description = "end with status 1 when a wish or check is not met")
+    @Option(names = "--check", description = "end with status 1 when a target or check is not met")
     private boolean check;
 
     @Spec
@@ -102,7 +102,7 @@ public final class SpringsCommand extends ResultCommand implements Callable<Inte
 
     private int bench() {
         if (reduction != null || hold) {
-            throw new InputErrorException("--measured goes with --corner, or alone: leave " + (hold ? "--hold" : "--reduction") + " out");
+            throw new InputErrorException("--measured goes with --natural-frequency, or alone: leave " + (hold ? "--hold" : "--reduction") + " out");
         }
         if (damping != null || catalogue != null) {
             throw new InputErrorException("--measured changes mass and rates alone: leave "
@@ -110,7 +110,7 @@ public final class SpringsCommand extends ResultCommand implements Callable<Inte
                 + " out");
         }
         Vec found = SpringOptions.measured(measured);
-        Vec wanted = corner == null ? Vec.all(Double.NaN) : SpringOptions.corner(corner);
+        Vec wanted = naturalFrequency == null ? Vec.all(Double.NaN) : SpringOptions.naturalFrequency(naturalFrequency);
         ModelFile file = ModelFile.read(model);
         Provenance from = output.provenance("springs", file);
         try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "springs"), from.mark())) {
@@ -130,14 +130,14 @@ public final class SpringsCommand extends ResultCommand implements Callable<Inte
     }
 
     private SpringWish wish() {
-        int asked = (corner == null ? 0 : 1) + (reduction == null ? 0 : 1) + (hold ? 1 : 0);
+        int asked = (naturalFrequency == null ? 0 : 1) + (reduction == null ? 0 : 1) + (hold ? 1 : 0);
         if (asked != 1) {
             throw new InputErrorException((asked == 0 ? "nothing is wanted" : "more than one thing is wanted")
-                + ": give one of --corner \"90 Hz\", "
+                + ": give one of --natural-frequency \"90 Hz\", "
                 + "--reduction \"20 dB at 300 Hz\" and --hold");
         }
         if (hold && damping != null) {
-            throw new InputErrorException("--hold chooses the damping itself: leave --damping out, or give --corner "
+            throw new InputErrorException("--hold chooses the damping itself: leave --damping out, or give --natural-frequency "
                 + "or --reduction instead");
         }
         Optional<SpringCatalogue> listed = Optional.ofNullable(catalogue).map(SpringCatalogue::read);
@@ -145,7 +145,7 @@ public final class SpringsCommand extends ResultCommand implements Callable<Inte
         if (kind == SpringWish.Kind.CATALOGUE && listed.isEmpty()) {
             throw new InputErrorException("--parts catalogue needs --catalogue FILE.csv");
         }
-        return new SpringWish(Optional.ofNullable(corner).map(SpringOptions::corner), Optional.ofNullable(reduction)
+        return new SpringWish(Optional.ofNullable(naturalFrequency).map(SpringOptions::naturalFrequency), Optional.ofNullable(reduction)
             .map(SpringOptions::reduction), hold, kind, Optional.ofNullable(damping).map(SpringsCommand::ratio),
             !keepPlaces, listed,
             output.seed());

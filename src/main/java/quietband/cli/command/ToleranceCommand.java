@@ -48,14 +48,14 @@ public final class ToleranceCommand extends TableCommand implements Callable<Int
         description = "how many units are drawn; default: ${DEFAULT-VALUE}")
     private long units;
 
-    @Option(names = "--confidence", paramLabel = "C", defaultValue = "0.95",
+    @Option(names = "--confidence", paramLabel = "SHARE", defaultValue = "0.95",
         description = "confidence of the intervals; default: ${DEFAULT-VALUE}")
     private double confidence;
 
-    @Option(names = "--replay", paramLabel = "UNIT", description = "write the model of this unit instead, numbered as in units.csv")
+    @Option(names = "--replay", paramLabel = "N", description = "write the model of this unit instead, numbered as in units.csv")
     private Long replay;
 
-    @Option(names = "--check", description = "end with status 1 when the asked yield is not shown")
+    @Option(names = "--check", description = "end with status 1 when the required yield is not demonstrated")
     private boolean check;
 
     @Spec
@@ -100,7 +100,7 @@ public final class ToleranceCommand extends TableCommand implements Callable<Int
             });
             Drawn drawn = units(plan, f, directory);
             boolean whole = !drawn.outcome().partial();
-            // what is asked of the units is independent of each other
+            // what is required of the units is independent of each other
             BackgroundParts<Optional<ToleranceInfluence>> influence = beside("influence",
                 () -> whole ? Optional.of(ToleranceInfluence.of(plan, drawn.outcome(), confidence, output.threads())) : Optional.empty());
             BackgroundParts<Optional<Failing>> failing = beside("likeliest", () -> whole ? LikeliestFailure.of(plan, drawn.outcome())

@@ -25,17 +25,17 @@ public final class DriveOptions {
     @Option(names = "--axis", paramLabel = "x|y|z", description = "only this axis; default: the model's axes, one after another")
     private String axis;
 
-    @Option(names = "--frequency", paramLabel = "F", description = "of a dwell, e.g. \"88 Hz\"; default: the first tone's")
+    @Option(names = "--frequency", paramLabel = "FREQ", description = "of a dwell, e.g. \"88 Hz\"; default: the first tone's")
     private String frequency;
 
-    @Option(names = "--peak", paramLabel = "A",
+    @Option(names = "--peak", paramLabel = "ACCEL",
         description = "peak acceleration of a sweep, dwell or shock, e.g. \"1 g\"; default: the model's, else 1 g")
     private String peak;
 
-    @Option(names = "--scale", paramLabel = "L", description = "level of a random drive over the profile, e.g. \"-6 dB\"")
+    @Option(names = "--scale", paramLabel = "DB", description = "level of a random drive over the profile, e.g. \"-6 dB\"")
     private String scale;
 
-    @Option(names = "--duration", paramLabel = "T", description = "how long the part that counts lasts, e.g. \"2 s\"")
+    @Option(names = "--duration", paramLabel = "TIME", description = "how long the part that counts lasts, e.g. \"2 s\"")
     private String duration;
 
     @Option(names = "--rate", paramLabel = "N",
@@ -51,9 +51,9 @@ public final class DriveOptions {
     @Option(names = "--full-rate", description = "motion.csv at the rate of the time grid")
     private boolean fullRate;
 
-    @Option(names = "--grid", paramLabel = "F",
-        description = "points of the time grid per second for random, shock and record, e.g. \"100 kHz\"; default: what the drive needs")
-    private String grid;
+    @Option(names = "--time-rate", paramLabel = "FREQ",
+        description = "rate of the time grid for random, shock and record, e.g. \"100 kHz\"; default: what the drive needs")
+    private String timeRate;
 
     public Kind kind() {
         return kind;
@@ -79,14 +79,14 @@ public final class DriveOptions {
         }
     }
 
-    /** Seconds asked for; 0 when left to the drive. */
+    /** Seconds wanted; 0 when left to the drive. */
     public double duration() {
         return duration == null ? 0 : positive("--duration", duration, Dimension.TIME);
     }
 
     /** Rate of the time grid, Hz; 0 when left to the drive. */
     public double gridHz() {
-        return grid == null ? 0 : positive("--grid", grid, Dimension.FREQUENCY);
+        return timeRate == null ? 0 : positive("--time-rate", timeRate, Dimension.FREQUENCY);
     }
 
     /** Octaves a minute; infinite when left out. */
@@ -125,7 +125,7 @@ public final class DriveOptions {
         return a;
     }
 
-    /** Whether an axis was asked for. */
+    /** Whether an axis was named. */
     public boolean oneAxis() {
         return axis != null;
     }
@@ -155,7 +155,7 @@ public final class DriveOptions {
             : tone(design).map(Vibration.Tone::peakG).filter(p -> p > 0).orElse(1.0);
     }
 
-    /** The shock of the model, with the peak asked for. */
+    /** The shock of the model, with the peak wanted. */
     public Vibration.Shock shock(Design design) {
         Vibration.Shock s = design.vibration().shock().orElseThrow(() -> new InputErrorException(
             "the model has no vibration.shock: add one, e.g. shock: {shape: half-sine, peak: 15 g, duration: 11 ms}"));

@@ -19,7 +19,7 @@ public final class FrequencyOptions {
         description = "points of the tables, log-spaced over the requirement's band; default: 400")
     private Integer points;
 
-    @Option(names = "--at", paramLabel = "LIST", description = "exactly these frequencies instead, e.g. \"68 Hz, 72.5 Hz\"")
+    @Option(names = "--at", paramLabel = "FREQ,FREQ", description = "exactly these frequencies instead, e.g. \"68 Hz, 72.5 Hz\"")
     private String at;
 
     public double[] frequencies(Requirement requirement) {

@@ -9,14 +9,14 @@ import quietband.identification.MeasuredResponse;
 import quietband.model.Axis;
 import quietband.model.Design;
 
-/** A measured response of the correction in place of the model's path. */
+/** A measured response of the cancellation in place of the model's path. */
 public final class ResponseOption {
 
     @Option(names = "--response", paramLabel = "FILE.csv",
         description = "design for this measured response from sensor to frequency, in place of the model's path: frequency_hz and "
             + "for each of "
             + "x, y, z x_ppb_per_g (weight times P; or x_ratio, x_db: P alone) and x_phase_deg, over the whole band, taken with a digital "
-            + "filter that passes everything; positive is what the correction takes off")
+            + "filter that passes everything; positive is what the cancellation takes off")
     private Path file;
 
     public boolean asked() {
@@ -43,8 +43,8 @@ public final class ResponseOption {
         });
         MeasuredPath path = MeasuredPath.of(String.valueOf(file.getFileName()), response.frequencyHz(), magnitude, phase);
         for (Axis axis : path.opposite(design)) {
-            err.println("mind: axis " + axis.letter() + " of " + file.getFileName() + " has the sign opposite to the model's weight: the "
-                + "filter comes out negative; positive is what the correction takes off, so check polarity and convention");
+            err.println("note: axis " + axis.letter() + " of " + file.getFileName() + " has the sign opposite to the model's weight: the "
+                + "filter comes out negative; positive is what the cancellation takes off, so check polarity and convention");
         }
         err.flush();
         return Optional.of(path);

@@ -18,22 +18,22 @@ public final class SpringOptions {
     private SpringOptions() { }
 
     /** One frequency for every axis, or one an axis; NaN on an axis that is not named. */
-    public static Vec corner(String text) {
+    public static Vec naturalFrequency(String text) {
         if (!text.contains("=")) {
-            return Vec.all(amount("--corner", text, Dimension.FREQUENCY));
+            return Vec.all(amount("--natural-frequency", text, Dimension.FREQUENCY));
         }
         Vec wanted = Vec.all(Double.NaN);
         for (String part : text.split(",", -1)) {
             String[] sides = part.split("=", 2);
             Axis axis = Axis.of(sides[0].strip());
             if (axis == null || sides.length < 2) {
-                throw new InputErrorException("--corner: '" + part.strip()
+                throw new InputErrorException("--natural-frequency: '" + part.strip()
                     + "' names no axis; write e.g. \"x=80 Hz, y=80 Hz, z=95 Hz\"");
             }
             if (!Double.isNaN(wanted.get(axis))) {
-                throw new InputErrorException("--corner: " + axis.letter() + " stands twice; keep one");
+                throw new InputErrorException("--natural-frequency: " + axis.letter() + " stands twice; keep one");
             }
-            wanted = wanted.with(axis, amount("--corner", sides[1], Dimension.FREQUENCY));
+            wanted = wanted.with(axis, amount("--natural-frequency", sides[1], Dimension.FREQUENCY));
         }
         return wanted;
     }

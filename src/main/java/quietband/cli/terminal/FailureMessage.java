@@ -4,6 +4,8 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
@@ -21,26 +23,41 @@ import quietband.tolerance.draw.ToleranceException;
 /** What went wrong, as a message for people and an exit status; never a stack trace. */
 public final class FailureMessage {
 
-    /** Something the user can mend. */
-    public static final int MENDABLE = 2;
+    /** An input error: the user can correct it and run again. */
+    public static final int INPUT_ERROR = 2;
     /** A defect. */
     public static final int DEFECT = 70;
 
-    private static final List<Class<? extends RuntimeException>> MENDED_BY_THE_USER =
+    private static final List<Class<? extends RuntimeException>> INPUT_ERRORS =
         List.of(ResultException.class, InputErrorException.class,
         SingularPlatformException.class, ToleranceException.class, WishException.class, FilterException.class,
         FitException.class, MotionRecordException.class, NoSteadyStateException.class, ArithmeticException.class);
+
+    private static final Map<String, String> FORMER_OPTIONS = Map.of("--top", "--max-level", "--want", "--good-units", "--grid",
+        "--time-rate", "--corner", "--natural-frequency");
 
     private FailureMessage() { }
 
     /** A command line that makes no sense. */
     public static int misused(ParameterException e, String[] args) {
         PrintWriter err = e.getCommandLine().getErr();
-        err.println("quietband: " + oneLine(e.getMessage()));
-        UnmatchedArgumentException.printSuggestions(e, err);
+        Optional<String> former = former(e);
+        err.println("quietband: " + former.orElse(oneLine(e.getMessage())));
+        if (former.isEmpty()) {
+            UnmatchedArgumentException.printSuggestions(e, err);
+        }
         err.println("Try 'quietband " + (e.getCommandLine().getParent() == null ? "" : e.getCommandLine().getCommandName()
             + " ") + "--help'.");
-        return MENDABLE;
+        return INPUT_ERROR;
+    }
+
+    /** What an option, or a word of one, is called now. */
+    private static Optional<String> former(ParameterException e) {
+        if (e instanceof UnmatchedArgumentException unmatched) {
+            return unmatched.getUnmatched().stream().map(word -> word.replaceFirst("=.*", "")).filter(FORMER_OPTIONS::containsKey)
+                .findFirst().map(name -> name + ": unknown option; it is called " + FORMER_OPTIONS.get(name) + " now");
+        }
+        return Optional.of("--goal seen: unknown; it is called residual now").filter(text -> e.getMessage().endsWith("but was 'seen'"));
     }
 
     /** A command that failed. */
@@ -48,15 +65,15 @@ public final class FailureMessage {
         PrintWriter err = line.getErr();
         if (e instanceof ModelException) {
             err.println(e.getMessage());
-            return MENDABLE;
+            return INPUT_ERROR;
         }
-        if (MENDED_BY_THE_USER.stream().anyMatch(type -> type.isInstance(e))) {
+        if (INPUT_ERRORS.stream().anyMatch(type -> type.isInstance(e))) {
             err.println("quietband: " + oneLine(e.getMessage()));
-            return MENDABLE;
+            return INPUT_ERROR;
         }
         if (e instanceof IOException || e instanceof UncheckedIOException) {
             err.println("quietband: reading or writing failed: " + oneLine(e.getMessage()));
-            return MENDABLE;
+            return INPUT_ERROR;
         }
         StackTraceElement[] trace = e.getStackTrace();
         err.println("quietband: a defect of this program: " + e.getClass().getSimpleName() + ": " + oneLine(e.getMessage())

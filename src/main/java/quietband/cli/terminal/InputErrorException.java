@@ -1,6 +1,6 @@
 package quietband.cli.terminal;
 
-/** Something the user can mend; the message says what was found and what to do. */
+/** Something the user can correct; the message says what was found and what to do. */
 public final class InputErrorException extends RuntimeException {
 
     private static final long serialVersionUID = 1L;

@@ -32,7 +32,7 @@ final class OrientText {
     private static String goal(Orientation t) {
         return switch (t.goal()) {
             case AXIS -> "largest component";
-            case SEEN -> "worst residual through platform and correction";
+            case RESIDUAL -> "worst residual through platform and correction";
             case NOISE -> "integrated phase noise in the model's vibration";
         };
     }

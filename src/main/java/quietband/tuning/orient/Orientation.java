@@ -11,7 +11,7 @@ import quietband.model.Vec;
  * The turn of a resonator that serves best.
  *
  * @param goal     what it was judged by
- * @param limited  whether figures of {@link Goal#SEEN} are over the limit, a ratio; else in 1/g
+ * @param limited  whether figures of {@link Goal#RESIDUAL} are over the limit, a ratio; else in 1/g
  * @param turn     the smallest that takes the sensitivity as written to where it serves best
  * @param mounted  sensitivity after it, 1/g
  * @param before   figure as the model stands
@@ -30,7 +30,7 @@ public record Orientation(Goal goal, boolean limited, Rotation turn, Vec mounted
         /** The largest component of the vector, 1/g. */
         AXIS,
         /** The worst of the residual through platform and cancellation, over the limit where there is one. */
-        SEEN,
+        RESIDUAL,
         /** Integrated phase noise in the model's vibration, rad rms. */
         NOISE
     }
@@ -57,7 +57,7 @@ public record Orientation(Goal goal, boolean limited, Rotation turn, Vec mounted
         }
         OrientationGoal aim = switch (goal) {
             case AXIS -> new WorstAxisOrientation();
-            case SEEN -> new ResidualOrientation(design);
+            case RESIDUAL -> new ResidualOrientation(design);
             case NOISE -> new NoiseOrientation(design);
         };
         boolean follows = design.cancellation().map(c -> c.weightsPerG().isEmpty()).orElse(true);

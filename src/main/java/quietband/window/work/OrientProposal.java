@@ -30,7 +30,7 @@ final class OrientProposal implements Proposal {
         if (!(model.design().oscillator().resonator().sensitivityPerG().length() > 0)) {
             throw new IllegalArgumentException("oscillator.resonator.sensitivity is 0 on every axis: there is nothing to turn");
         }
-        Orientation best = Orientation.of(model.design(), Orientation.Goal.SEEN);
+        Orientation best = Orientation.of(model.design(), Orientation.Goal.RESIDUAL);
         return new Offer(OrientFiles.turned(model, best.turn()), "turns the resonator by "
             + NumberFormat.brief(Math.toDegrees(best.turn().angle()), 4) + " deg");
     }

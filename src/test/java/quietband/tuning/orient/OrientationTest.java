@@ -83,7 +83,7 @@ class OrientationTest {
         double limit = new ResidualLimit(design).vector(100);
         // every fifth frequency first tells most directions off early
         double[] best = {Double.POSITIVE_INFINITY};
-        double brute = bruteForce(Goal.SEEN, u -> {
+        double brute = bruteForce(Goal.RESIDUAL, u -> {
             double worst = 0;
             for (int start = 0; start < 5; start++) {
                 for (int k = start; k < f.length && worst < best[0]; k += 5) {
@@ -98,7 +98,7 @@ class OrientationTest {
             return worst;
         });
         double value = Math.sqrt(brute) * size / limit;
-        Orientation o = Orientation.of(design, Goal.SEEN);
+        Orientation o = Orientation.of(design, Goal.RESIDUAL);
         // never worse than the grid; a grid of one degree is at most some 2 % off the optimum
         assertThat(o.after()).isLessThanOrEqualTo(value * (1 + 1e-9)).isGreaterThan(value * 0.975);
     }
@@ -106,11 +106,11 @@ class OrientationTest {
     @Test
     void figures_are_those_of_the_assessed_turned_model() {
         ModelFile file = ModelFile.read(RELAY);
-        for (Goal goal : new Goal[] {Goal.SEEN, Goal.NOISE}) {
+        for (Goal goal : new Goal[] {Goal.RESIDUAL, Goal.NOISE}) {
             Orientation o = Orientation.of(file.design(), goal);
             var before = Assessor.assess(file.design());
             var after = Assessor.assess(pointing(file, o.mounted()).design());
-            if (goal == Goal.SEEN) {
+            if (goal == Goal.RESIDUAL) {
                 // the assessment refines between the grid's points; a quarter of its steps leaves less than 0.02 %
                 assertThat(o.after()).isCloseTo(ratio(after), within(2e-4 * o.after()));
                 assertThat(o.before()).isCloseTo(ratio(before), within(2e-4 * o.before()));
@@ -142,7 +142,7 @@ class OrientationTest {
         ModelFile file = ModelFile.parse(Path.of("model.yaml"), "quietband: 1\noscillator:\n  carrier: 10 MHz\n  resonator:\n"
             + "    sensitivity: {x: 0.3 ppb/g, y: 0.4 ppb/g, z: 1.2 ppb/g}\ncancellation:\n  sensor: {place: housing}\n"
             + "requirement:\n  residual: [{frequency: 10 Hz, limit: 1 ppb/g}]\n  by: vector\n");
-        Orientation o = Orientation.of(file.design(), Goal.SEEN);
+        Orientation o = Orientation.of(file.design(), Goal.RESIDUAL);
         for (Orientation.AngleError e : o.errors()) {
             assertThat(e.recalibrated()).isLessThan(1e-9);
             // the vector of 1.3 ppb/g over 1 ppb/g; a chord of 2 sin(e/2)
