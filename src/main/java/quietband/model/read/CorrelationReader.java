@@ -99,7 +99,7 @@ final class CorrelationReader {
             for (String b : between) {
                 int i = order.indexOf(a);
                 int j = order.indexOf(b);
-                if (i != j && set[i][j] && matrix[i][j] != coefficient) {
+                if (i < j && set[i][j] && matrix[i][j] != coefficient) {
                     problems.add(entry.node(), entry.path(), "'" + a + "' and '" + b
                         + "' have another coefficient before", "keep one");
                 }
