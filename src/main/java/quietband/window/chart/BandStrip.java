@@ -112,7 +112,7 @@ public final class BandStrip extends JPanel {
         double row = (height - theme.px(4)) / (double) rows;
         BandLayout gutter = BandLayout.of(theme, width);
         for (int s = 0; s < rows; s++) {
-            name(g, c.stacks().get(s), s * row, row, gutter);
+            name(g, c.stacks().get(s), s * row, row);
             g.setColor(theme.paper());
             g.fillRect(gutter.left(), (int) (s * row) + 1, width - gutter.left() - gutter.right(), (int) row - 2);
             if (c.limited()) {
@@ -124,7 +124,7 @@ public final class BandStrip extends JPanel {
         }
     }
 
-    private void name(Graphics2D g, Stack stack, double top, double row, BandLayout gutter) {
+    private void name(Graphics2D g, Stack stack, double top, double row) {
         boolean two = row > theme.px(24);
         g.setColor(theme.of(stack));
         g.setStroke(theme.stroke(ChartStyle.of(stack)));
