@@ -57,6 +57,11 @@ public final class ResidualDemand {
         return vector ? VECTOR : row;
     }
 
+    /** Whether there is a limit that an axis (0 to 2) is held to by itself, or the vector (3). */
+    public boolean judges(int index) {
+        return asked() && (index == VECTOR) == vector;
+    }
+
     /** The name of a row: x, y, z or vector. */
     public String name(int row) {
         return vector ? "vector" : Axis.ALL.get(row).letter();

@@ -7,8 +7,9 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.hipparchus.complex.Complex;
 import quietband.cancellation.FilterResponse;
-import quietband.demand.ResidualLimit;
-import quietband.model.Axis;
+import quietband.demand.Decibels;
+import quietband.demand.ResidualDemand;
+import quietband.demand.ResidualPoint;
 import quietband.model.Design;
 import quietband.model.DigitalFilter;
 import quietband.model.Requirement;
@@ -20,10 +21,10 @@ import quietband.spectrum.AdaptiveCurves;
  * The fullest stack's residual with a path in place of the model's.
  *
  * @param rows on the design's own grid over the band, refined, with the worst point
+ * @param demand what it is judged by
  */
-public record FilteredResidual(List<Row> rows) {
+public record FilteredResidual(List<Row> rows, ResidualDemand demand) {
 
-    private static final double TINY = 1e-30;
     private static final double FOLLOW_DB = 0.1;
 
     public FilteredResidual {
@@ -34,26 +35,10 @@ public record FilteredResidual(List<Row> rows) {
      * One frequency.
      *
      * @param perG  |y_j| per axis, 1/g (length 3; not copied, do not modify)
-     * @param limit per axis, 1/g; infinite without one (length 3; not copied, do not modify)
+     * @param worst of the axes, or the vector
+     * @param ratio of that to its limit, or to 1 ppb/g when no limit is asked
      */
-    public record Row(double frequencyHz, double[] perG, double[] limit) {
-
-        /** Largest over its limit; over all without one. */
-        double over() {
-            double most = 0;
-            for (int j = 0; j < 3; j++) {
-                most = Math.max(most, Double.isFinite(limit[j]) ? perG[j] / limit[j] : perG[j]);
-            }
-            return most;
-        }
-    }
-
-    /**
-     * Where the residual is largest over its limit; over all without one.
-     *
-     * @param ratio to the limit; NaN without one
-     */
-    public record Worst(double frequencyHz, Axis axis, double perG, double ratio) { }
+    public record Row(double frequencyHz, double[] perG, ResidualPoint worst, double ratio) { }
 
     /** With a measured path and digital filters for x, y and z at the design's sample rate. */
     public static FilteredResidual of(Design design, MeasuredPath path, List<DigitalFilter> filters) {
@@ -100,45 +85,30 @@ public record FilteredResidual(List<Row> rows) {
     static FilteredResidual of(Design design, PathResponse path, Filters filters) {
         Assembly assembly = design.platform().map(Assembly::new).orElse(null);
         ResidualTerms terms = new ResidualTerms(design, assembly, path);
-        ResidualLimit limit = new ResidualLimit(design);
+        ResidualDemand demand = new ResidualDemand(design);
         Requirement r = design.requirement();
         Function<Double, Row> row = f -> {
             terms.at(f);
             double[] re = new double[3];
             double[] im = new double[3];
-            double[] size = new double[3];
-            double[] most = new double[3];
+            double[] squared = new double[3];
             for (int i = 0; i < 3; i++) {
                 filters.write(i, f, re, im);
             }
-            for (Axis axis : Axis.ALL) {
-                size[axis.ordinal()] = Math.sqrt(ResidualFromTerms.squared(terms, axis.ordinal(), re, im));
-                most[axis.ordinal()] = limit.asked() ? limit.at(axis, f) : Double.POSITIVE_INFINITY;
+            for (int j = 0; j < 3; j++) {
+                squared[j] = ResidualFromTerms.squared(terms, j, re, im);
             }
-            return new Row(f, size, most);
+            return new Row(f, Arrays.stream(squared).map(Math::sqrt).toArray(), demand.worst(f, squared), demand.ratio(f, squared));
         };
         AdaptiveCurves sweep = AdaptiveCurves.refined(DesignGrid.of(design, assembly, r.fromHz(), r.toHz()),
-            f -> new double[] {20 * StrictMath.log10(Math.max(TINY, row.apply(f).over()))}, FOLLOW_DB);
+            f -> new double[] {Decibels.ofRatio(row.apply(f).ratio())}, FOLLOW_DB);
         TreeSet<Double> at = Arrays.stream(sweep.frequencies()).boxed().collect(Collectors.toCollection(TreeSet::new));
         at.add(sweep.maximum(0).frequencyHz());
-        return new FilteredResidual(at.stream().map(row).toList());
+        return new FilteredResidual(at.stream().map(row).toList(), demand);
     }
 
-    /** Where it is worst. */
-    public Worst worst() {
-        Worst worst = new Worst(Double.NaN, Axis.X, 0, Double.NaN);
-        double most = -1;
-        for (Row row : rows) {
-            for (Axis axis : Axis.ALL) {
-                int j = axis.ordinal();
-                boolean asked = Double.isFinite(row.limit()[j]);
-                double over = asked ? row.perG()[j] / row.limit()[j] : row.perG()[j];
-                if (over > most) {
-                    most = over;
-                    worst = new Worst(row.frequencyHz(), axis, row.perG()[j], asked ? over : Double.NaN);
-                }
-            }
-        }
-        return worst;
+    /** Where it is worst: over its limit, or at all when no limit is asked. */
+    public ResidualPoint worst() {
+        return rows.stream().reduce((a, b) -> b.ratio() > a.ratio() ? b : a).orElseThrow().worst();
     }
 }

@@ -2,8 +2,9 @@ package quietband.response;
 
 import java.util.Arrays;
 import java.util.List;
-import quietband.demand.ResidualLimit;
-import quietband.model.Axis;
+import java.util.stream.IntStream;
+import quietband.demand.Decibels;
+import quietband.demand.ResidualDemand;
 import quietband.model.Design;
 import quietband.model.Stack;
 import quietband.platform.Assembly;
@@ -17,8 +18,10 @@ import quietband.spectrum.LogGrid;
  * @param stacks       in the order of {@link Stack#of}
  * @param residualPerG by stack, then x, y, z and vector (0 to 3), then frequency, 1/g; not copied, do not modify
  * @param limitPerG    by x, y, z and vector, then frequency, 1/g; infinite where nothing limits; empty when no limit is stated
+ * @param demand      what is judged
  */
-public record ResidualCurves(double[] frequencyHz, List<Stack> stacks, double[][][] residualPerG, double[][] limitPerG) {
+public record ResidualCurves(double[] frequencyHz, List<Stack> stacks, double[][][] residualPerG, double[][] limitPerG,
+                             ResidualDemand demand) {
 
     /** Index of the vector sum beside the axes. */
     public static final int VECTOR = 3;
@@ -40,22 +43,18 @@ public record ResidualCurves(double[] frequencyHz, List<Stack> stacks, double[][
         List<Stack> stacks = Stack.of(design);
         ResidualResponse response = new ResidualResponse(design, assembly);
         double[][][] y = new double[stacks.size()][4][f.length];
-        double[] re = new double[3];
-        double[] im = new double[3];
         for (int i = 0; i < f.length; i++) {
             response.at(f[i]);
             for (int s = 0; s < y.length; s++) {
-                response.residual(stacks.get(s), re, im);
-                double sum = 0;
+                double[] squared = response.squares(stacks.get(s));
                 for (int j = 0; j < 3; j++) {
-                    double squared = re[j] * re[j] + im[j] * im[j];
-                    y[s][j][i] = Math.sqrt(squared);
-                    sum += squared;
+                    y[s][j][i] = Math.sqrt(squared[j]);
                 }
-                y[s][VECTOR][i] = Math.sqrt(sum);
+                y[s][VECTOR][i] = Math.sqrt(squared[0] + squared[1] + squared[2]);
             }
         }
-        return new ResidualCurves(f, stacks, y, limits(design, f));
+        ResidualDemand demand = new ResidualDemand(design);
+        return new ResidualCurves(f, stacks, y, limits(demand, f), demand);
     }
 
     private static double[] merged(double[] a, double[] b) {
@@ -64,17 +63,12 @@ public record ResidualCurves(double[] frequencyHz, List<Stack> stacks, double[][
         return Arrays.stream(all).sorted().distinct().toArray();
     }
 
-    private static double[][] limits(Design design, double[] f) {
-        ResidualLimit limit = new ResidualLimit(design);
-        if (!limit.asked()) {
-            return new double[0][];
-        }
-        double[][] all = new double[4][f.length];
-        for (int i = 0; i < f.length; i++) {
-            for (Axis axis : Axis.ALL) {
-                all[axis.ordinal()][i] = limit.at(axis, f[i]);
+    private static double[][] limits(ResidualDemand demand, double[] f) {
+        double[][] all = new double[demand.asked() ? 4 : 0][f.length];
+        for (int k = 0; k < all.length; k++) {
+            for (int i = 0; i < f.length; i++) {
+                all[k][i] = demand.limit(k, f[i]);
             }
-            all[VECTOR][i] = Math.min(all[0][i], Math.min(all[1][i], all[2][i]));
         }
         return all;
     }
@@ -84,20 +78,25 @@ public record ResidualCurves(double[] frequencyHz, List<Stack> stacks, double[][
         return limitPerG.length > 0;
     }
 
-    /**
-     * Margin of a stack at every frequency, dB, positive where it is within the limit: of the worst axis, or of the vector.
-     *
-     * @return NaN everywhere when no limit is stated
-     */
-    public double[] marginDb(int stack, boolean vector) {
+    /** Margin of a stack at every frequency, dB, positive within the limit, of what is judged; NaN when no limit is stated. */
+    public double[] marginDb(int stack) {
         double[] margin = new double[frequencyHz.length];
-        for (int i = 0; i < margin.length; i++) {
-            double over = limited() ? 0 : Double.NaN;
-            for (int k = vector ? VECTOR : 0; limited() && k < (vector ? VECTOR + 1 : VECTOR); k++) {
-                over = Math.max(over, residualPerG[stack][k][i] / limitPerG[k][i]);
-            }
-            margin[i] = -20 * StrictMath.log10(over);
+        Arrays.fill(margin, Double.NaN);
+        for (int i = 0; i < margin.length && limited(); i++) {
+            margin[i] = -Decibels.ofRatio(Math.sqrt(demand.joined(over(stack, 0, i), over(stack, 1, i), over(stack, 2, i))));
         }
         return margin;
+    }
+
+    private double over(int stack, int axis, int i) {
+        double ratio = Decibels.ratio(residualPerG[stack][axis][i], limitPerG[axis][i]);
+        return ratio * ratio;
+    }
+
+    /** The residual that is judged at every frequency, 1/g: the largest axis, or the vector. */
+    public double[] judgedPerG(int stack) {
+        double[][] y = residualPerG[stack];
+        return IntStream.range(0, frequencyHz.length).mapToDouble(i -> demand.perG(
+            new double[] {y[0][i] * y[0][i], y[1][i] * y[1][i], y[2][i] * y[2][i]})).toArray();
     }
 }

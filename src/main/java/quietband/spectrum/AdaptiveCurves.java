@@ -198,7 +198,7 @@ public final class AdaptiveCurves {
     private static double crossing(DoubleUnaryOperator g, double inside, double outside) {
         double whole = StrictMath.log(outside / inside);
         double x = new BracketingNthOrderBrentSolver(0, 1e-14, 0, 3).solve(200,
-            share -> g.applyAsDouble(inside * StrictMath.exp(share * whole)), 0, 1, AllowedSolution.BELOW_SIDE);
+            share -> g.applyAsDouble(share == 1 ? outside : inside * StrictMath.exp(share * whole)), 0, 1, AllowedSolution.BELOW_SIDE);
         return inside * StrictMath.exp(x * whole);
     }
 }

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Map;
 import org.hipparchus.complex.Complex;
 import quietband.cancellation.CancellationPath;
-import quietband.demand.ResidualLimit;
+import quietband.demand.ResidualDemand;
 import quietband.model.Axis;
 import quietband.model.Cancellation.PathError;
 import quietband.model.Design;
@@ -56,10 +56,9 @@ public final class AllowedErrors {
     private final Design design;
     private final Stack stack;
     private final ResidualResponse response;
-    private final ResidualLimit limit;
+    private final ResidualDemand demand;
     private final CancellationPath path;
     private final PathError error;
-    private final boolean vector;
     private final double[] yRe = new double[3];
     private final double[] yIm = new double[3];
     private final double[] sRe = new double[9];
@@ -70,15 +69,14 @@ public final class AllowedErrors {
         this.design = design;
         this.stack = Stack.fullest(design);
         this.response = new ResidualResponse(design);
-        this.limit = new ResidualLimit(design);
+        this.demand = new ResidualDemand(design, Double.POSITIVE_INFINITY);
         this.path = new CancellationPath(design.cancellation().orElseThrow());
         this.error = design.cancellation().orElseThrow().error();
-        this.vector = design.requirement().byVector();
     }
 
     /** Whether there is a limit to be allowed anything by. */
     public boolean asked() {
-        return limit.asked();
+        return demand.asked();
     }
 
     /** The errors a sensor's path has, by kind. */
@@ -150,11 +148,11 @@ public final class AllowedErrors {
         response.sensed(stack.sprung(), sRe, sIm);
         Complex wp = path.nominal(i, f).multiply(design.weightsPerG().get(i));
         Complex own = path.phase(i).multiply(path.delay(i, f)).multiply(path.gain(i));
-        State s = new State(vector);
+        State s = new State(demand.rows());
         for (int j = 0; j < 3; j++) {
             Complex t = wp.multiply(new Complex(sRe[3 * i + j], sIm[3 * i + j]));
             Complex r = new Complex(yRe[j], yIm[j]).add(own.multiply(t));
-            s.add(r, t, vector ? limit.vector(f) : limit.at(Axis.ALL.get(j), f));
+            s.add(demand.row(j), r, t, demand.limit(j, f));
         }
         return s;
     }
@@ -186,24 +184,21 @@ public final class AllowedErrors {
     /** Sums per housing axis, or over all of them when the vector counts. */
     private static final class State {
 
-        private final boolean vector;
-        private final List<double[]> lines = new ArrayList<>();
+        private final double[][] lines;
 
-        State(boolean vector) {
-            this.vector = vector;
+        State(int rows) {
+            lines = new double[rows][5];
         }
 
-        /** |r|^2, |t|^2, Re and Im of conj(r) t, limit^2. */
-        void add(Complex r, Complex t, double limit) {
+        /** Adds to a row |r|^2, |t|^2, Re and Im of conj(r) t; its limit^2 stands last. */
+        void add(int row, Complex r, Complex t, double limit) {
             Complex k = r.conjugate().multiply(t);
-            double[] line = {norm(r), norm(t), k.getReal(), k.getImaginary(), limit * limit};
-            if (vector && !lines.isEmpty()) {
-                for (int n = 0; n < 4; n++) {
-                    lines.get(0)[n] += line[n];
-                }
-            } else {
-                lines.add(line);
-            }
+            double[] l = lines[row];
+            l[0] += norm(r);
+            l[1] += norm(t);
+            l[2] += k.getReal();
+            l[3] += k.getImaginary();
+            l[4] = limit * limit;
         }
 
         private static double norm(Complex c) {

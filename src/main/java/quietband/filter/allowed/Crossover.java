@@ -41,35 +41,24 @@ public record Crossover(double delay, double frequencyHz, double holdsTo, double
             more))));
         ResidualCurves curves = ResidualCurves.of(slow, POINTS);
         double[] f = curves.frequencyHz();
-        boolean vector = design.requirement().byVector();
-        double[] alone = worst(curves, curves.stacks().indexOf(Stack.CANCELLED), vector);
+        double[] alone = curves.judgedPerG(curves.stacks().indexOf(Stack.CANCELLED));
         int sprung = curves.stacks().indexOf(Stack.ISOLATED);
         double at = Double.NaN;
         if (sprung >= 0) {
-            double[] platform = worst(curves, sprung, vector);
+            double[] platform = curves.judgedPerG(sprung);
             double[] difference = new double[f.length];
             for (int n = 0; n < f.length; n++) {
                 difference[n] = Math.log(alone[n] / platform[n]);
             }
             at = lastRise(f, difference);
         }
-        double[] margin = curves.marginDb(curves.stacks().indexOf(Stack.fullest(design)), vector);
+        double[] margin = curves.marginDb(curves.stacks().indexOf(Stack.fullest(design)));
         double least = Double.POSITIVE_INFINITY;
         for (double m : margin) {
             least = Math.min(least, m);
         }
-        return new Crossover(delay, at, holdsTo(f, curves.marginDb(curves.stacks().indexOf(Stack.CANCELLED), vector)),
+        return new Crossover(delay, at, holdsTo(f, curves.marginDb(curves.stacks().indexOf(Stack.CANCELLED))),
             curves.limited() ? least : Double.NaN);
-    }
-
-    private static double[] worst(ResidualCurves curves, int stack, boolean vector) {
-        double[] worst = new double[curves.frequencyHz().length];
-        for (int n = 0; n < worst.length; n++) {
-            for (int k = vector ? ResidualCurves.VECTOR : 0; k < (vector ? ResidualCurves.VECTOR + 1 : ResidualCurves.VECTOR); k++) {
-                worst[n] = Math.max(worst[n], curves.residualPerG()[stack][k][n]);
-            }
-        }
-        return worst;
     }
 
     /** Highest frequency where a curve goes from below 0 to above. */

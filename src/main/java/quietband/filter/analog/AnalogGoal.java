@@ -3,7 +3,7 @@ package quietband.filter.analog;
 import java.util.List;
 import java.util.Optional;
 import quietband.demand.PhaseNoise;
-import quietband.demand.ResidualLimit;
+import quietband.demand.ResidualDemand;
 import quietband.filter.AnalogNetwork;
 import quietband.filter.FilterGoal;
 import quietband.filter.FilterTask;
@@ -30,6 +30,7 @@ public final class AnalogGoal {
     private final double[] f;
     private final double[][] c;
     private final double[][] a;
+    private final ResidualDemand demand;
     private final double[][] limit;
     private final double[][] rest;
     private final double[] out = new double[2];
@@ -52,7 +53,7 @@ public final class AnalogGoal {
         f = goal == FilterGoal.FLAT ? task.grid().clone() : DesignGrid.of(design, assembly, ends[0], ends[1]);
         PathResponse path = PathResponse.of(design);
         ResidualTerms terms = new ResidualTerms(design, assembly, path);
-        ResidualLimit most = new ResidualLimit(design);
+        demand = new ResidualDemand(design, Double.POSITIVE_INFINITY);
         c = new double[f.length][6];
         a = new double[f.length][18];
         rest = new double[f.length][6];
@@ -63,7 +64,7 @@ public final class AnalogGoal {
             for (int j = 0; j < 3; j++) {
                 c[n][2 * j] = terms.cRe[j];
                 c[n][2 * j + 1] = terms.cIm[j];
-                limit[n][j] = most.asked() ? most.at(Axis.ALL.get(j), f[n]) : Double.POSITIVE_INFINITY;
+                limit[n][j] = demand.limit(j, f[n]);
             }
             for (int e = 0; e < 9; e++) {
                 a[n][2 * e] = terms.aRe[e];
@@ -112,7 +113,8 @@ public final class AnalogGoal {
 
     private double combined(AnalogNetwork network, double best, double each) {
         double[] y = new double[6];
-        double[] ratio = new double[3];
+        double[] ratio = new double[demand.rows()];
+        double[] square = new double[3];
         double sum = 0;
         if (noise != null) {
             noise.start();
@@ -122,9 +124,11 @@ public final class AnalogGoal {
             System.arraycopy(rest[n], 0, y, 0, 6);
             for (int j = 0; j < 3; j++) {
                 take(y, j, a[n], 3 * axis + j);
-                double square = y[2 * j] * y[2 * j] + y[2 * j + 1] * y[2 * j + 1];
-                sum += square;
-                ratio[j] = Math.max(ratio[j], Math.sqrt(square) / limit[n][j]);
+                square[j] = y[2 * j] * y[2 * j] + y[2 * j + 1] * y[2 * j + 1];
+                sum += square[j];
+            }
+            for (int row = 0; row < ratio.length; row++) {
+                ratio[row] = Math.max(ratio[row], demand.perG(row, square) / limit[n][row]);
             }
             if (goal == FilterGoal.FLAT && sum > best * best || goal == FilterGoal.LIMIT && worst(ratio, each) > best) {
                 return Double.POSITIVE_INFINITY;

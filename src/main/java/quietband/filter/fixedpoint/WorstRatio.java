@@ -2,10 +2,9 @@ package quietband.filter.fixedpoint;
 
 import java.util.List;
 import quietband.cancellation.FilterResponse;
-import quietband.demand.ResidualLimit;
+import quietband.demand.ResidualDemand;
 import quietband.filter.PathResponse;
 import quietband.filter.ResidualTerms;
-import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.DigitalFilter;
 import quietband.response.DesignGrid;
@@ -18,16 +17,15 @@ final class WorstRatio {
     private final double[][] a;
     private final double[][] c;
     private final double[][] limit;
-    private final boolean vector;
+    private final ResidualDemand demand;
 
     /** For a design; the grid follows its filters. Without a limit the largest residual counts. */
     WorstRatio(Design design) {
         this.f = DesignGrid.of(design, design.requirement().fromHz(), design.requirement().toHz());
         this.rate = design.cancellation().orElseThrow().path().sampleRateHz();
-        this.vector = design.requirement().byVector();
+        this.demand = new ResidualDemand(design);
         ResidualTerms terms = new ResidualTerms(design, design.platform().map(quietband.platform.Assembly::new).orElse(null),
             PathResponse.of(design));
-        ResidualLimit line = new ResidualLimit(design);
         a = new double[f.length][18];
         c = new double[f.length][6];
         limit = new double[f.length][3];
@@ -37,8 +35,8 @@ final class WorstRatio {
             System.arraycopy(terms.aIm, 0, a[n], 9, 9);
             System.arraycopy(terms.cRe, 0, c[n], 0, 3);
             System.arraycopy(terms.cIm, 0, c[n], 3, 3);
-            for (Axis axis : Axis.ALL) {
-                limit[n][axis.ordinal()] = !line.asked() ? 1e-9 : vector ? line.vector(f[n]) : line.at(axis, f[n]);
+            for (int j = 0; j < 3; j++) {
+                limit[n][j] = demand.limit(j, f[n]);
             }
         }
     }
@@ -60,8 +58,7 @@ final class WorstRatio {
     }
 
     private double squared(int n, double[] re, double[] im) {
-        double most = 0;
-        double sum = 0;
+        double[] over = new double[3];
         for (int j = 0; j < 3; j++) {
             double yr = c[n][j];
             double yi = c[n][3 + j];
@@ -71,10 +68,8 @@ final class WorstRatio {
                 yr -= ar * re[i] - ai * im[i];
                 yi -= ar * im[i] + ai * re[i];
             }
-            double s = (yr * yr + yi * yi) / (limit[n][j] * limit[n][j]);
-            most = Math.max(most, s);
-            sum += s;
+            over[j] = (yr * yr + yi * yi) / (limit[n][j] * limit[n][j]);
         }
-        return vector ? sum : most;
+        return demand.joined(over[0], over[1], over[2]);
     }
 }

@@ -1,10 +1,8 @@
 package quietband.filter.goal;
 
 import java.util.BitSet;
-import java.util.List;
-import quietband.demand.ResidualLimit;
+import quietband.demand.ResidualDemand;
 import quietband.filter.ResidualTerms;
-import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.numerics.ConeProgram;
 import quietband.numerics.SecondOrderCone;
@@ -18,7 +16,7 @@ public final class LimitGoal implements DesignGoal {
 
     private final FilterUnknowns unknowns;
     private final BandRows rows;
-    private final boolean vector;
+    private final ResidualDemand demand;
     private final double[][] limit;
     private final BitSet active = new BitSet();
 
@@ -26,14 +24,13 @@ public final class LimitGoal implements DesignGoal {
     public LimitGoal(FilterUnknowns unknowns, ResidualTerms terms, Design design, double[] grid) {
         this.unknowns = unknowns;
         this.rows = new BandRows(unknowns, terms, grid);
-        this.vector = design.requirement().byVector();
-        ResidualLimit line = new ResidualLimit(design);
+        this.demand = new ResidualDemand(design, Double.POSITIVE_INFINITY);
         limit = new double[grid.length][3];
         for (int n = 0; n < grid.length; n++) {
-            for (Axis axis : Axis.ALL) {
-                double l = vector ? line.vector(grid[n]) : line.at(axis, grid[n]);
+            for (int j = 0; j < 3; j++) {
+                double l = demand.limit(j, grid[n]);
                 // a limit of 0 cannot be met by any filter: it does not decide
-                limit[n][axis.ordinal()] = l > 0 ? l : Double.POSITIVE_INFINITY;
+                limit[n][j] = l > 0 ? l : Double.POSITIVE_INFINITY;
             }
         }
         int step = Math.max(1, grid.length / START);
@@ -46,18 +43,18 @@ public final class LimitGoal implements DesignGoal {
     @Override
     public void addTo(ConeProgram program) {
         active.stream().forEach(n -> {
-            for (List<Integer> drives : vector ? List.of(List.of(0, 1, 2)) : List.of(List.of(0), List.of(1), List.of(2))) {
-                if (Double.isFinite(limit[n][drives.get(0)])) {
-                    program.add(cone(n, drives));
+            for (int row = 0; row < demand.rows(); row++) {
+                if (Double.isFinite(limit[n][row])) {
+                    program.add(cone(n, demand.axes(row)));
                 }
             }
         });
     }
 
-    private SecondOrderCone cone(int n, List<Integer> drives) {
+    private SecondOrderCone cone(int n, int[] drives) {
         int[] index = unknowns.seenWithGoal();
         int k = index.length - 1;
-        double[][] g = new double[1 + 2 * drives.size()][k + 1];
+        double[][] g = new double[1 + 2 * drives.length][k + 1];
         double[] bound = new double[g.length];
         g[0][k] = -1;
         int at = 1;
@@ -74,14 +71,11 @@ public final class LimitGoal implements DesignGoal {
     }
 
     private double ratio(int n, double[] x) {
-        double most = 0;
-        double sum = 0;
+        double[] over = new double[3];
         for (int j = 0; j < 3; j++) {
-            double s = rows.squared(n, j, x) / (limit[n][j] * limit[n][j]);
-            most = Math.max(most, s);
-            sum += s;
+            over[j] = rows.squared(n, j, x) / (limit[n][j] * limit[n][j]);
         }
-        return Math.sqrt(vector ? sum : most);
+        return Math.sqrt(demand.joined(over[0], over[1], over[2]));
     }
 
     @Override

@@ -3,7 +3,7 @@ package quietband.filter.sections;
 import java.util.Arrays;
 import java.util.List;
 import quietband.demand.PhaseNoise;
-import quietband.demand.ResidualLimit;
+import quietband.demand.ResidualDemand;
 import quietband.filter.FilterGoal;
 import quietband.filter.FilterTask;
 import quietband.filter.NoiseTerms;
@@ -34,11 +34,11 @@ public final class SectionSearch {
     }
 
     private static void limit(Design design, double[] f, double[][] weight) {
-        ResidualLimit limit = new ResidualLimit(design);
+        ResidualDemand demand = new ResidualDemand(design);
         for (int n = 0; n < f.length; n++) {
-            for (Axis axis : Axis.ALL) {
-                double l = design.requirement().byVector() ? limit.vector(f[n]) : limit.at(axis, f[n]);
-                weight[n][axis.ordinal()] = l > 0 && Double.isFinite(l) ? 1 / l : 0;
+            for (int j = 0; j < 3; j++) {
+                double l = demand.limit(j, f[n]);
+                weight[n][j] = l > 0 && Double.isFinite(l) ? 1 / l : 0;
             }
         }
     }

@@ -6,7 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.hipparchus.complex.Complex;
 import quietband.cancellation.CancellationPath;
-import quietband.demand.ResidualLimit;
+import quietband.demand.ResidualDemand;
 import quietband.identification.FitException;
 import quietband.model.Axis;
 import quietband.model.Cancellation;
@@ -62,7 +62,7 @@ record TrimTerms(List<Point> points) {
         CancellationPath path = new CancellationPath(plain);
         Resonator r = design.oscillator().resonator();
         Sensitivity support = new Sensitivity(new Resonator("", "", Vec.all(1), r.position(), r.supportResonance(), Rotation.NONE));
-        ResidualLimit limit = new ResidualLimit(design);
+        ResidualDemand demand = new ResidualDemand(design, Double.POSITIVE_INFINITY);
         double half = plain.path().sampled() ? plain.path().sampleRateHz() / 2 : Double.POSITIVE_INFINITY;
         List<Point> points = new ArrayList<>();
         double[] hRe = new double[3];
@@ -96,7 +96,7 @@ record TrimTerms(List<Point> points) {
                 }
                 points.add(new Point(axis, f, new Complex(a.re(), a.im()), new Complex(b.re(), b.im()), a.relativeError() * a.size(),
                     b.relativeError() * b.size(), crystal, through,
-                    limit.asked() ? limit.at(axis, f) : Double.POSITIVE_INFINITY));
+                    demand.limit(j, f)));
             }
         }
         return new TrimTerms(points);

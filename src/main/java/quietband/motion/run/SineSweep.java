@@ -11,7 +11,7 @@ import java.util.concurrent.ForkJoinPool;
 import java.util.function.DoubleConsumer;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
-import quietband.demand.SweepLimit;
+import quietband.demand.ResidualDemand;
 import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.Resonance;
@@ -80,7 +80,7 @@ public final class SineSweep {
 
     private final Design design;
     private final Request request;
-    private final SweepLimit limit;
+    private final ResidualDemand demand;
     private final DoubleConsumer progress;
     private final NavigableMap<Double, Point> done = new TreeMap<>();
     private final double octaves;
@@ -90,7 +90,7 @@ public final class SineSweep {
         this.design = design;
         this.request = request;
         this.progress = progress;
-        this.limit = new SweepLimit(design);
+        this.demand = new ResidualDemand(design);
         pool = new ForkJoinPool(Math.max(1, request.threads));
         octaves = request.frequencies.length < 2 ? 1 : Math.log(request.frequencies[request.frequencies.length - 1]
             / request.frequencies[0]) / Math.log(2) / (request.frequencies.length - 1);
@@ -137,7 +137,7 @@ public final class SineSweep {
         double from = design.requirement().fromHz();
         double to = design.requirement().toHz();
         TreeSet<Double> grid = new TreeSet<>();
-        if (!limit.asked()) {
+        if (!demand.asked()) {
             return grid;
         }
         for (double f : LogGrid.between(OWN_POINTS, from, to)) {
@@ -202,29 +202,14 @@ public final class SineSweep {
 
     /** dB over the limit, or without a limit over 1 ppb/g, of the worst axis or the vector. */
     private double over(Point p, int stack) {
-        double f = p.frequencyHz;
-        if (design.requirement().byVector()) {
-            return db(p.vector(stack), limit.asked() ? limit.vector(f) : 1e-9);
-        }
-        double worst = Double.NEGATIVE_INFINITY;
-        for (Axis axis : request.axes) {
-            worst = Math.max(worst, db(p.residual[stack][axis.ordinal()], limit.asked() ? limit.at(axis, f) : 1e-9));
-        }
-        return worst;
-    }
-
-    private static double db(double value, double reference) {
-        if (Double.isInfinite(reference) || value == 0) {
-            return -300;
-        }
-        return reference == 0 ? 300 : Math.max(-300, Math.min(300, 20 * Math.log10(value / reference)));
+        return demand.overDb(p.frequencyHz, ResidualDemand.squares(p.residual[stack]));
     }
 
     private SweepCoverage band(Stack stack, int s) {
         double from = design.requirement().fromHz();
         double to = design.requirement().toHz();
         List<double[]> inside = new ArrayList<>();
-        if (limit.asked()) {
+        if (demand.asked()) {
             turns(s, from, to);
             List<Point> nodes = new ArrayList<>(done.subMap(from, true, to, true).values());
             double start = over(nodes.get(0), s) <= 0 ? from : Double.NaN;
@@ -247,15 +232,8 @@ public final class SineSweep {
             worst = over(p, s) > over(worst, s) ? p : worst;
         }
         double share = inside.stream().mapToDouble(i -> Math.log(i[1] / i[0])).sum() / Math.log(to / from);
-        return new SweepCoverage(stack, limit.asked(), inside, limit.asked() ? share : Double.NaN, worst.frequencyHz, most(worst, s));
-    }
-
-    private double most(Point p, int s) {
-        double most = 0;
-        for (Axis axis : request.axes) {
-            most = Math.max(most, p.residual[s][axis.ordinal()]);
-        }
-        return design.requirement().byVector() ? p.vector(s) : most;
+        return new SweepCoverage(stack, demand.asked(), inside, demand.asked() ? share : Double.NaN, worst.frequencyHz,
+            demand.perG(ResidualDemand.squares(worst.residual[s])));
     }
 
     /** Looks closer where a local extremum lies near the limit on either side of it. */

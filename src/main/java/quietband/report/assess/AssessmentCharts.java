@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 import quietband.demand.PhaseNoise;
-import quietband.demand.ResidualLimit;
+import quietband.demand.ResidualDemand;
 import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.Stack;
@@ -24,14 +24,14 @@ final class AssessmentCharts {
 
     private final Design design;
     private final FrequencyTable table;
-    private final ResidualLimit limit;
+    private final ResidualDemand demand;
     private final double[] f;
 
     /** For a design and its values on the program's own grid. */
     AssessmentCharts(Design design, FrequencyTable table) {
         this.design = design;
         this.table = table;
-        this.limit = new ResidualLimit(design);
+        this.demand = new ResidualDemand(design);
         this.f = column(FrequencyTable.Row::frequencyHz);
     }
 
@@ -45,7 +45,7 @@ final class AssessmentCharts {
         if (table.stacks().size() > 1) {
             charts.add(reduction());
         }
-        if (limit.asked() && table.stacks().contains(Stack.COMBINED)) {
+        if (demand.asked() && table.stacks().contains(Stack.COMBINED)) {
             charts.add(needed());
         }
         if (!table.noiseRows().isEmpty()) {
@@ -77,9 +77,8 @@ final class AssessmentCharts {
             lines.add(new ChartLine(StackName.of(table.stacks().get(s)), f, column(r -> value(r, stack, axis) * PPB),
                 ChartStyle.of(table.stacks().get(s))));
         }
-        if (limit.asked() && (axis == 3) == design.requirement().byVector()) {
-            lines.add(new ChartLine("limit", f, column(r -> PPB * (axis == 3 ? limit.vector(r.frequencyHz())
-                : limit.at(Axis.ALL.get(axis), r.frequencyHz()))), ChartStyle.LIMIT));
+        if (demand.judges(axis)) {
+            lines.add(new ChartLine("limit", f, column(r -> PPB * demand.limit(axis, r.frequencyHz())), ChartStyle.LIMIT));
         }
         return chart(name, "Residual sensitivity over frequency, " + of, "residual, ppb/g",
             FrequencyChart.Scale.decades(lines, 4), lines);
@@ -163,8 +162,8 @@ final class AssessmentCharts {
         }
         lines.removeIf(l -> l.top() < 1e-9);
         lines.add(new ChartLine("all of them", f, column(r -> most(r.residualPerG()[full]) * PPB), ChartStyle.of(Stack.COMBINED)));
-        if (limit.asked()) {
-            lines.add(new ChartLine("limit", f, column(r -> limit.vector(r.frequencyHz()) * PPB), ChartStyle.LIMIT));
+        if (demand.asked()) {
+            lines.add(new ChartLine("limit", f, column(r -> demand.limit(ResidualDemand.VECTOR, r.frequencyHz()) * PPB), ChartStyle.LIMIT));
         }
         return chart("chart-contributions", "What each cause alone would leave, worst axis", "residual, ppb/g",
             FrequencyChart.Scale.decades(lines, 4), lines);

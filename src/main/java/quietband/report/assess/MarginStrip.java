@@ -3,8 +3,7 @@ package quietband.report.assess;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import quietband.demand.ResidualLimit;
-import quietband.model.Axis;
+import quietband.demand.ResidualDemand;
 import quietband.model.Design;
 import quietband.report.chart.ChartLine;
 import quietband.report.chart.ChartStyle;
@@ -42,11 +41,11 @@ public record MarginStrip(String name, String meets, String fails, String worst,
 
     /** The rows, one per stack that has a limit. */
     static List<MarginStrip> of(Design design, FrequencyTable curves, List<StackVerdict> verdicts) {
-        ResidualLimit limit = new ResidualLimit(design);
-        return verdicts.stream().filter(StackVerdict::asked).map(v -> row(design, curves, v, limit)).toList();
+        ResidualDemand demand = new ResidualDemand(design);
+        return verdicts.stream().filter(StackVerdict::asked).map(v -> row(design, curves, v, demand)).toList();
     }
 
-    private static MarginStrip row(Design design, FrequencyTable curves, StackVerdict v, ResidualLimit limit) {
+    private static MarginStrip row(Design design, FrequencyTable curves, StackVerdict v, ResidualDemand demand) {
         int s = curves.stacks().indexOf(v.stack());
         List<FrequencyTable.Row> rows = curves.rows();
         double[] x = new double[rows.size()];
@@ -54,20 +53,18 @@ public record MarginStrip(String name, String meets, String fails, String worst,
         for (int i = 0; i < x.length; i++) {
             FrequencyTable.Row r = rows.get(i);
             x[i] = place(design, r.frequencyHz());
-            double over = 0;
-            for (Axis axis : Axis.ALL) {
-                over = Math.max(over, r.residualPerG()[s][axis.ordinal()] / limit.at(axis, r.frequencyHz()));
-            }
-            if (design.requirement().byVector()) {
-                over = r.vectorPerG(s) / limit.vector(r.frequencyHz());
-            }
-            margin[i] = Math.max(-FULL_DB, Math.min(FULL_DB, -20 * StrictMath.log10(over)));
+            margin[i] = shown(-demand.overDb(r.frequencyHz(), ResidualDemand.squares(r.residualPerG()[s])));
         }
         ChartLine line = new ChartLine("", x, margin, ChartStyle.LIMIT).thinned();
         boolean holds = v.gaps().isEmpty();
         String worst = String.format(Locale.ROOT, "%s %s at %s", QuantityText.db(Math.abs(v.worst().marginDb())),
             v.worst().marginDb() < 0 ? "over" : "spare", QuantityText.hz(v.worst().frequencyHz()));
         return new MarginStrip(StackName.of(v.stack()), area(line, true), area(line, false), worst, holds);
+    }
+
+    /** A margin in dB as far as a strip shows it. */
+    public static double shown(double marginDb) {
+        return Math.max(-FULL_DB, Math.min(FULL_DB, marginDb));
     }
 
     public static double place(Design design, double f) {

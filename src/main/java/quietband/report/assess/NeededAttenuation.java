@@ -1,7 +1,6 @@
 package quietband.report.assess;
 
-import quietband.demand.ResidualLimit;
-import quietband.model.Axis;
+import quietband.demand.ResidualDemand;
 import quietband.model.Design;
 import quietband.model.Stack;
 import quietband.response.FrequencyTable;
@@ -14,16 +13,14 @@ import quietband.response.FrequencyTable;
  */
 public final class NeededAttenuation {
 
-    private final ResidualLimit limit;
-    private final boolean vector;
+    private final ResidualDemand demand;
     private final int isolated;
     private final int cancelled;
     private final int combined;
 
     /** For a design with both measures and a limit. */
     public NeededAttenuation(Design design, FrequencyTable table) {
-        limit = new ResidualLimit(design);
-        vector = design.requirement().byVector();
+        demand = new ResidualDemand(design);
         isolated = table.stacks().indexOf(Stack.ISOLATED);
         cancelled = table.stacks().indexOf(Stack.CANCELLED);
         combined = table.stacks().indexOf(Stack.COMBINED);
@@ -51,14 +48,7 @@ public final class NeededAttenuation {
 
     /** Worst axis, or the vector, over its limit. */
     private double over(FrequencyTable.Row r, int stack) {
-        if (vector) {
-            return r.vectorPerG(stack) / limit.vector(r.frequencyHz());
-        }
-        double most = 0;
-        for (Axis axis : Axis.ALL) {
-            most = Math.max(most, r.residualPerG()[stack][axis.ordinal()] / limit.at(axis, r.frequencyHz()));
-        }
-        return most;
+        return demand.ratio(r.frequencyHz(), ResidualDemand.squares(r.residualPerG()[stack]));
     }
 
     private static double db(double ratio) {

@@ -7,7 +7,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import quietband.demand.ResidualLimit;
+import quietband.demand.ResidualDemand;
 import quietband.model.Rotation;
 import quietband.model.Stack;
 import quietband.model.Vec;
@@ -215,11 +215,11 @@ public final class OrientFiles {
         List<ChartLine> lines = new ArrayList<>();
         lines.add(worstAxis("before", base, ChartStyle.number(0)));
         lines.add(worstAxis("after", changed, ChartStyle.of(Stack.COMBINED)));
-        ResidualLimit limit = new ResidualLimit(base.design());
-        if (limit.asked()) {
+        ResidualDemand demand = new ResidualDemand(base.design());
+        if (demand.asked()) {
             double[] y = new double[frequencies.length];
             for (int i = 0; i < y.length; i++) {
-                y[i] = 1e9 * limit.vector(frequencies[i]);
+                y[i] = 1e9 * demand.limit(ResidualDemand.VECTOR, frequencies[i]);
             }
             lines.add(new ChartLine("limit", frequencies, y, ChartStyle.LIMIT));
         }

@@ -6,7 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.ToDoubleFunction;
-import quietband.demand.ResidualLimit;
+import quietband.demand.ResidualDemand;
 import quietband.demand.ResidualPoint;
 import quietband.model.Axis;
 import quietband.model.Design;
@@ -147,10 +147,9 @@ public final class ComparisonFiles {
 
     private static void limit(List<ChartLine> lines, DesignComparison.Side side, String name, ChartStyle look, int axis) {
         Design design = side.assessment().design();
-        ResidualLimit limit = new ResidualLimit(design);
-        if (limit.asked() && (axis == 3) == design.requirement().byVector()) {
-            lines.add(line(side, look, r -> 1e9 * (axis == 3 ? limit.vector(r.frequencyHz())
-                : limit.at(Axis.ALL.get(axis), r.frequencyHz())), name));
+        ResidualDemand demand = new ResidualDemand(design);
+        if (demand.judges(axis)) {
+            lines.add(line(side, look, r -> 1e9 * demand.limit(axis, r.frequencyHz()), name));
         }
     }
 

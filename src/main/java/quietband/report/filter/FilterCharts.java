@@ -1,6 +1,7 @@
 package quietband.report.filter;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import org.hipparchus.complex.Complex;
@@ -126,13 +127,7 @@ final class FilterCharts {
 
     private ChartLine line(String name, ResidualCurves curves, Stack stack, ChartStyle look) {
         int s = curves.stacks().indexOf(stack);
-        double[] worst = new double[curves.frequencyHz().length];
-        boolean vector = design.requirement().byVector();
-        for (int k = vector ? ResidualCurves.VECTOR : 0; k < (vector ? ResidualCurves.VECTOR + 1 : ResidualCurves.VECTOR); k++) {
-            for (int n = 0; n < worst.length; n++) {
-                worst[n] = Math.max(worst[n], 1e9 * curves.residualPerG()[s][k][n]);
-            }
-        }
+        double[] worst = Arrays.stream(curves.judgedPerG(s)).map(y -> 1e9 * y).toArray();
         return new ChartLine(name, curves.frequencyHz(), worst, look);
     }
 

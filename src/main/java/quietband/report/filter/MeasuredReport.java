@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
+import quietband.demand.ResidualDemand;
+import quietband.demand.ResidualPoint;
 import quietband.filter.FilteredResidual;
 import quietband.filter.MeasuredPath;
 import quietband.filter.design.FilterResult;
@@ -70,9 +72,9 @@ final class MeasuredReport {
         });
     }
 
-    static void worst(Json json, String name, FilteredResidual.Worst w) {
+    static void worst(Json json, String name, ResidualPoint w) {
         json.object(name, () -> json.field("worst_ratio", w.ratio()).field("frequency_hz", w.frequencyHz())
-            .field("axis", w.axis().letter()).field("residual_ppb_per_g", 1e9 * w.perG()));
+            .field("axis", w.axis()).field("residual_ppb_per_g", 1e9 * w.residualPerG()));
     }
 
     List<String> lines() {
@@ -81,9 +83,9 @@ final class MeasuredReport {
                 + "the model to it");
     }
 
-    static String sentence(FilteredResidual.Worst w) {
-        return String.format(Locale.ROOT, "worst %s ppb/g at %s, axis %s%s", QuantityText.ppb(w.perG()), QuantityText.hz(w.frequencyHz()),
-            w.axis().letter(), Double.isNaN(w.ratio()) ? "" : String.format(Locale.ROOT, ", margin %.2f dB",
+    static String sentence(ResidualPoint w) {
+        return String.format(Locale.ROOT, "worst %s ppb/g at %s, axis %s%s", QuantityText.ppb(w.residualPerG()), QuantityText.hz(w.frequencyHz()),
+            w.axis(), Double.isNaN(w.ratio()) ? "" : String.format(Locale.ROOT, ", margin %.2f dB",
                 -FilterSummary.decibels(w.ratio())));
     }
 
@@ -118,8 +120,9 @@ final class MeasuredReport {
         List<ChartLine> lines = new ArrayList<>();
         lines.add(line("before", before, w -> w.perG()[j], ChartStyle.NEED_SPRINGS));
         lines.add(line("after", after, w -> w.perG()[j], ChartStyle.of(Stack.COMBINED)));
-        if (before.rows().stream().allMatch(w -> Double.isFinite(w.limit()[j]))) {
-            lines.add(line("limit", before, w -> w.limit()[j], ChartStyle.LIMIT));
+        ResidualDemand demand = before.demand();
+        if (demand.asked() && before.rows().stream().allMatch(w -> Double.isFinite(demand.limit(j, w.frequencyHz())))) {
+            lines.add(line("limit", before, w -> demand.limit(j, w.frequencyHz()), ChartStyle.LIMIT));
         }
         return lines;
     }

@@ -5,7 +5,7 @@ import java.io.Writer;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import quietband.demand.ResidualLimit;
+import quietband.demand.ResidualDemand;
 import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.Stack;
@@ -178,7 +178,7 @@ public final class SweepFiles {
 
     private List<FrequencyChart> charts() {
         List<FrequencyChart> charts = new ArrayList<>();
-        ResidualLimit limit = new ResidualLimit(design);
+        ResidualDemand demand = new ResidualDemand(design);
         double[] f = result.points().stream().mapToDouble(SineSweep.Point::frequencyHz).toArray();
         if (f.length < 2) {
             return charts;
@@ -191,10 +191,10 @@ public final class SweepFiles {
                     result.points().stream().mapToDouble(p -> PPB * p.residual()[at][a.ordinal()]).toArray(),
                     ChartStyle.of(result.stacks().get(s))));
             }
-            if (limit.asked()) {
+            if (demand.asked()) {
                 double[] line = new double[f.length];
                 for (int i = 0; i < f.length; i++) {
-                    line[i] = PPB * limit.at(a, f[i]);
+                    line[i] = PPB * demand.limit(a.ordinal(), f[i]);
                 }
                 lines.add(new ChartLine("limit", f, line, ChartStyle.LIMIT));
             }
@@ -212,7 +212,7 @@ public final class SweepFiles {
                 b.asked() ? NumberFormat.brief(100 * b.share(), 3) + " %" : "-", QuantityText.ppb(b.worstPerG()),
                 QuantityText.hz(b.worstHz())));
         }
-        String strip = SweepMarginStrip.svg(design, result, request.axes());
+        String strip = SweepMarginStrip.svg(design, result);
         List<CommandPage.Part> parts = new ArrayList<>();
         if (!strip.isEmpty()) {
             parts.add(new CommandPage.Part("Margin over the band, by the equations of motion", List.of(String.format(Locale.ROOT,

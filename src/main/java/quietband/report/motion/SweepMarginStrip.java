@@ -2,8 +2,7 @@ package quietband.report.motion;
 
 import java.util.List;
 import java.util.Locale;
-import quietband.demand.ResidualLimit;
-import quietband.model.Axis;
+import quietband.demand.ResidualDemand;
 import quietband.model.Design;
 import quietband.motion.run.SineSweep;
 import quietband.report.assess.MarginStrip;
@@ -15,16 +14,15 @@ import quietband.report.page.StackName;
 final class SweepMarginStrip {
 
     private static final int ROW = 64;
-    private static final double FULL_DB = 20;
 
     private SweepMarginStrip() { }
 
     /** One picture 1000 wide; empty without a limit or with fewer than two frequencies in the band. */
-    static String svg(Design design, SineSweep.Result result, List<Axis> axes) {
-        ResidualLimit limit = new ResidualLimit(design);
+    static String svg(Design design, SineSweep.Result result) {
+        ResidualDemand demand = new ResidualDemand(design);
         List<SineSweep.Point> points = result.points().stream().filter(p -> p.frequencyHz() >= design.requirement().fromHz()
             && p.frequencyHz() <= design.requirement().toHz()).toList();
-        if (!limit.asked() || points.size() < 2) {
+        if (!demand.asked() || points.size() < 2) {
             return "";
         }
         int height = ROW * result.stacks().size() + 24;
@@ -35,7 +33,8 @@ final class SweepMarginStrip {
         for (int s = 0; s < result.stacks().size(); s++) {
             double[] margin = new double[x.length];
             for (int i = 0; i < x.length; i++) {
-                margin[i] = margin(design, limit, points.get(i), s, axes);
+                SineSweep.Point p = points.get(i);
+                margin[i] = MarginStrip.shown(-demand.overDb(p.frequencyHz(), ResidualDemand.squares(p.residual()[s])));
             }
             ChartLine line = new ChartLine("", x, margin, ChartStyle.LIMIT);
             svg.append(String.format(Locale.ROOT, "<g transform=\"translate(0 %d)\"><text x=\"0\" y=\"14\">%s</text>"
@@ -50,16 +49,5 @@ final class SweepMarginStrip {
                 at < 1 ? "start" : at > 999 ? "end" : "middle", t.text()));
         }
         return svg.append("</svg>").toString();
-    }
-
-    private static double margin(Design design, ResidualLimit limit, SineSweep.Point p, int stack, List<Axis> axes) {
-        double over = 0;
-        for (Axis a : axes) {
-            over = Math.max(over, p.residual()[stack][a.ordinal()] / limit.at(a, p.frequencyHz()));
-        }
-        if (design.requirement().byVector()) {
-            over = p.vector(stack) / limit.vector(p.frequencyHz());
-        }
-        return Math.max(-FULL_DB, Math.min(FULL_DB, -20 * Math.log10(over)));
     }
 }

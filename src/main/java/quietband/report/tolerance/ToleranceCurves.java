@@ -5,7 +5,7 @@ import java.io.Writer;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
-import quietband.demand.ResidualLimit;
+import quietband.demand.ResidualDemand;
 import quietband.model.Design;
 import quietband.model.Requirement;
 import quietband.model.Stack;
@@ -78,11 +78,11 @@ public final class ToleranceCurves {
             lines.add(new ChartLine(NAMES[k], f, values[s][k], SHARES[k] == 0.5 ? ChartStyle.of(Stack.COMBINED)
                 : ChartStyle.number(SHARES.length - 1 - k)));
         }
-        ResidualLimit limit = new ResidualLimit(nominal);
-        if (limit.asked()) {
+        ResidualDemand demand = new ResidualDemand(nominal);
+        if (demand.asked()) {
             double[] y = new double[f.length];
             for (int i = 0; i < f.length; i++) {
-                y[i] = 1e9 * limit.vector(f[i]);
+                y[i] = 1e9 * demand.limit(ResidualDemand.VECTOR, f[i]);
             }
             lines.add(new ChartLine("limit", f, y, ChartStyle.LIMIT));
         }

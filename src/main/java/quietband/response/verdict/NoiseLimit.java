@@ -18,9 +18,6 @@ final class NoiseLimit {
     private final List<PhaseNoise.Row> rows;
     private final Stack stack;
     private final boolean asked;
-    private final double[] re = new double[3];
-    private final double[] im = new double[3];
-    private final double[] squared = new double[3];
 
     NoiseLimit(Design design, ResidualResponse response) {
         this.response = response;
@@ -49,10 +46,7 @@ final class NoiseLimit {
 
     private double[] totalDbc(double f) {
         response.at(f);
-        response.residual(stack, re, im);
-        for (int j = 0; j < 3; j++) {
-            squared[j] = re[j] * re[j] + im[j] * im[j];
-        }
+        double[] squared = response.squares(stack);
         double floor = noise.floor(stack, f);
         double[] total = new double[rows.size()];
         for (int k = 0; k < total.length; k++) {

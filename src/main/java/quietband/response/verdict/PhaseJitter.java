@@ -19,9 +19,6 @@ final class PhaseJitter implements FrequencyIntegrals.Part {
     private final List<PhaseNoise.Row> rows;
     private final double from;
     private final double to;
-    private final double[] re = new double[3];
-    private final double[] im = new double[3];
-    private final double[] squared = new double[3];
 
     /** From jitter.from to jitter.to when they are stated, else over the band. */
     PhaseJitter(Design design, ResidualResponse response) {
@@ -53,10 +50,7 @@ final class PhaseJitter implements FrequencyIntegrals.Part {
     @Override
     public void at(double f, double[] into, int offset) {
         response.at(f);
-        response.residual(stack, re, im);
-        for (int j = 0; j < 3; j++) {
-            squared[j] = re[j] * re[j] + im[j] * im[j];
-        }
+        double[] squared = response.squares(stack);
         double floor = noise.floor(stack, f);
         for (int k = 0; k < rows.size(); k++) {
             into[offset + k] = floor + noise.vibration(rows.get(k), f, squared);

@@ -11,7 +11,7 @@ import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.LongConsumer;
-import quietband.demand.ResidualLimit;
+import quietband.demand.ResidualDemand;
 import quietband.model.Stack;
 import quietband.model.quantity.Quantities;
 import quietband.tolerance.draw.ImpossibleUnitException;
@@ -127,8 +127,7 @@ public final class MonteCarlo {
         private final List<UnitJudge> judges = plan.judges();
         private final List<Stack> stacks = Stack.of(plan.nominal());
         private final CellBuffer cells = new CellBuffer(stacks.size(), table.length);
-        private final boolean vector = plan.nominal().requirement().byVector();
-        private final boolean asked = new ResidualLimit(plan.nominal()).asked();
+        private final ResidualDemand demand = new ResidualDemand(plan.nominal());
         private double evenly;
 
         UnitRow unit(long index) {
@@ -156,7 +155,7 @@ public final class MonteCarlo {
             BlockedGrid own = plan.conditions().get(0).varied.shared() ? new BlockedGrid(table, plan.unit(0, drawn)) : nodes;
             judges.get(0).table(own, this::count);
             cells.next();
-            return new UnitRow(index, attempt, verdicts, asked ? -10 * StrictMath.log10(evenly) : Double.NaN);
+            return new UnitRow(index, attempt, verdicts, demand.asked() ? -10 * StrictMath.log10(evenly) : Double.NaN);
         }
 
         private void count(FrequencyBlock b, int at, double[][][] power) {
@@ -166,8 +165,8 @@ public final class MonteCarlo {
             }
             double[][] p = power[stacks.get(stacks.size() - 1).ordinal()];
             for (int t = 0; t < b.n; t++) {
-                evenly = Math.max(evenly, vector ? (p[0][t] + p[1][t] + p[2][t]) * b.overLimit[0][t]
-                    : Math.max(p[0][t] * b.overLimit[0][t], Math.max(p[1][t] * b.overLimit[1][t], p[2][t] * b.overLimit[2][t])));
+                evenly = Math.max(evenly, demand.joined(p[0][t] * b.overLimit[0][t], p[1][t] * b.overLimit[1][t],
+                    p[2][t] * b.overLimit[2][t]));
             }
         }
     }

@@ -1,6 +1,6 @@
 package quietband.tolerance.judge;
 
-import java.util.List;
+import quietband.demand.ResidualDemand;
 import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.Stack;
@@ -17,7 +17,7 @@ final class UnitWorstPoint {
 
     private static final double LEAST = 1e-30;
 
-    private final boolean vector;
+    private final ResidualDemand demand;
     private final boolean derived;
     private final boolean noiseAsked;
     private final boolean together;
@@ -47,7 +47,7 @@ final class UnitWorstPoint {
         boolean jitterToo = (open & RequirementKind.JITTER.bit()) != 0;
         tones = condition.tonesBeside && (open & RequirementKind.TONES.bit()) != 0 ? new WorstSideband() : null;
         jitter = jitterToo && condition.inBand ? new JitterSum(base, condition.nodes) : null;
-        vector = base.requirement().byVector();
+        demand = new ResidualDemand(base);
         derived = base.requirement().fromPhaseNoise();
         driven = Axis.ALL.stream().filter(base.vibration().axes()::contains).mapToInt(Axis::ordinal).toArray();
         noiseAsked = phaseNoiseToo && base.requirement().phaseNoise().isPresent() && driven.length > 0;
@@ -81,7 +81,7 @@ final class UnitWorstPoint {
     void run(UnitResponse response, BlockedGrid nodes) {
         int n = nodes.size();
         if (over.length == 0 || over[0].length < n) {
-            over = new double[vector ? 1 : 3][n];
+            over = new double[demand.rows()][n];
             noiseOver = new double[together ? 1 : driven.length][n];
         }
         if (jitter != null) {
@@ -109,11 +109,9 @@ final class UnitWorstPoint {
             noise.at(b, floor);
         }
         double[][] by = derived ? allowed(b) : b.overLimit;
-        if (vector) {
-            over(over[0], at, power[0], power[1], power[2], by[0], b.n);
-        } else {
-            for (int j = 0; j < 3; j++) {
-                over(over[j], at, power[j], by[j], b.n);
+        for (int row = 0; row < over.length; row++) {
+            for (int t = 0; t < b.n; t++) {
+                over[row][at + t] = Math.max(LEAST, demand.squared(row, power[0][t], power[1][t], power[2][t]) * by[row][t]);
             }
         }
         if (noiseAsked) {
@@ -132,18 +130,6 @@ final class UnitWorstPoint {
     /** Worst sideband over its limit beside the nodes looked at, as a ratio of amplitudes; NaN when tones are not looked at here. */
     double tonesShare() {
         return tones == null ? Double.NaN : tones.share();
-    }
-
-    private static void over(double[] over, int at, double[] power, double[] scale, int n) {
-        for (int t = 0; t < n; t++) {
-            over[at + t] = Math.max(LEAST, power[t] * scale[t]);
-        }
-    }
-
-    private static void over(double[] over, int at, double[] x, double[] y, double[] z, double[] scale, int n) {
-        for (int t = 0; t < n; t++) {
-            over[at + t] = Math.max(LEAST, (x[t] + y[t] + z[t]) * scale[t]);
-        }
     }
 
     private void noise(double[][] power, FrequencyBlock b, int at) {
@@ -183,7 +169,7 @@ final class UnitWorstPoint {
                 double drive = together ? all : b.driven[j][t];
                 scale[j][t] = left <= 0 ? FrequencyBlock.MOST : Math.max(0, drive / left);
             }
-            if (vector) {
+            if (over.length == 1) {
                 scale[0][t] = Math.max(scale[0][t], Math.max(scale[1][t], scale[2][t]));
             }
         }
@@ -192,6 +178,6 @@ final class UnitWorstPoint {
 
     /** The name of a residual curve. */
     String axis() {
-        return vector ? "vector" : List.of("x", "y", "z").get(residual.curve);
+        return demand.name(residual.curve);
     }
 }

@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
-import quietband.demand.ResidualLimit;
+import quietband.demand.ResidualDemand;
 import quietband.demand.ResidualPoint;
 import quietband.model.Axis;
 import quietband.model.Design;
@@ -27,14 +27,14 @@ public final class Cures {
 
     private final Assessment assessment;
     private final Design design;
-    private final ResidualLimit limit;
+    private final ResidualDemand demand;
     private final ResidualResponse response;
     private final Remedies remedies;
 
     private Cures(Assessment assessment) {
         this.assessment = assessment;
         this.design = assessment.design();
-        this.limit = new ResidualLimit(design);
+        this.demand = new ResidualDemand(design);
         this.response = new ResidualResponse(design);
         this.remedies = new Remedies(design);
     }
@@ -168,19 +168,9 @@ public final class Cures {
     }
 
     private ResidualPoint worst(Stack stack, double from, double to) {
-        GapMargin.Peak top = new GapMargin(design, stack, from, to, from).top(design);
-        double at = top.frequencyHz();
-        double most = top.overDb();
-        if (design.requirement().byVector()) {
-            double y = length(magnitudes(stack, Cause.ALL, at));
-            return new ResidualPoint(at, "vector", y, limit.vector(at), -most);
-        }
-        double[] y = magnitudes(stack, Cause.ALL, at);
-        Axis axis = Axis.X;
-        for (Axis a : Axis.ALL) {
-            axis = y[a.ordinal()] / limit.at(a, at) > y[axis.ordinal()] / limit.at(axis, at) ? a : axis;
-        }
-        return new ResidualPoint(at, axis.letter(), y[axis.ordinal()], limit.at(axis, at), -most);
+        double at = new GapMargin(design, stack, from, to, from).top(design).frequencyHz();
+        response.at(at);
+        return demand.worst(at, response.squares(stack));
     }
 
     private double[] magnitudes(Stack stack, Set<Cause> causes, double f) {

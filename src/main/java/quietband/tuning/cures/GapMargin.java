@@ -3,8 +3,7 @@ package quietband.tuning.cures;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
-import quietband.demand.ResidualLimit;
-import quietband.model.Axis;
+import quietband.demand.ResidualDemand;
 import quietband.model.Design;
 import quietband.model.Platform;
 import quietband.model.Stack;
@@ -136,11 +135,8 @@ public final class GapMargin {
     public static final class Over {
 
         private final ResidualResponse response;
-        private final ResidualLimit limit;
+        private final ResidualDemand demand;
         private final Stack stack;
-        private final boolean vector;
-        private final double[] re = new double[3];
-        private final double[] im = new double[3];
 
         public Over(Design design, Stack stack) {
             this(design, design.platform().map(Assembly::unchecked).orElse(null), stack);
@@ -148,25 +144,13 @@ public final class GapMargin {
 
         public Over(Design design, Assembly assembly, Stack stack) {
             this.response = new ResidualResponse(design, assembly);
-            this.limit = new ResidualLimit(design);
+            this.demand = new ResidualDemand(design);
             this.stack = stack;
-            this.vector = design.requirement().byVector();
         }
 
         public double at(double f) {
             response.at(f);
-            response.residual(stack, re, im);
-            double ratio = 0;
-            double power = 0;
-            for (Axis axis : Axis.ALL) {
-                double y = StrictMath.hypot(re[axis.ordinal()], im[axis.ordinal()]);
-                power += y * y;
-                ratio = y == 0 ? ratio : Math.max(ratio, y / limit.at(axis, f));
-            }
-            if (vector) {
-                ratio = Math.sqrt(power) / limit.vector(f);
-            }
-            return Double.isNaN(ratio) || ratio <= 0 ? -300 : Math.min(300, 20 * StrictMath.log10(ratio));
+            return demand.overDb(f, response.squares(stack));
         }
     }
 }

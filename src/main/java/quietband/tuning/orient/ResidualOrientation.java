@@ -3,8 +3,7 @@ package quietband.tuning.orient;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import quietband.demand.ResidualLimit;
-import quietband.model.Axis;
+import quietband.demand.ResidualDemand;
 import quietband.model.Design;
 import quietband.model.Vec;
 import quietband.response.DesignGrid;
@@ -28,21 +27,19 @@ final class ResidualOrientation implements OrientationGoal {
     ResidualOrientation(Design design) {
         OrientedResidual map = new OrientedResidual(design);
         follows = map.follows();
-        ResidualLimit limit = new ResidualLimit(design);
-        limited = limit.asked();
-        boolean vector = design.requirement().byVector();
+        ResidualDemand demand = new ResidualDemand(design, 1);
+        limited = demand.asked();
         for (double f : dense(DesignGrid.of(design, design.requirement().fromHz(), design.requirement().toHz()))) {
             double[] m = new double[36];
             map.at(f, m);
-            if (vector) {
-                add(f, 3, m, limited ? limit.vector(f) : 1);
-            } else {
-                for (Axis axis : Axis.ALL) {
-                    double[] row = new double[12];
-                    System.arraycopy(m, 6 * axis.ordinal(), row, 0, 6);
-                    System.arraycopy(m, 18 + 6 * axis.ordinal(), row, 6, 6);
-                    add(f, axis.ordinal(), row, limited ? limit.at(axis, f) : 1);
+            for (int row = 0; row < demand.rows(); row++) {
+                int[] axes = demand.axes(row);
+                double[] of = new double[12 * axes.length];
+                for (int k = 0; k < axes.length; k++) {
+                    System.arraycopy(m, 6 * axes[k], of, 6 * k, 6);
+                    System.arraycopy(m, 18 + 6 * axes[k], of, 6 * (axes.length + k), 6);
                 }
+                add(f, demand.judged(row), of, demand.limit(row, f));
             }
         }
         lines.sort(Comparator.comparingDouble((Line l) -> l.most() + l.mostWeights()).reversed());

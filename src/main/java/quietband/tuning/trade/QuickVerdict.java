@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
 import quietband.demand.PhaseNoise;
-import quietband.demand.ResidualLimit;
+import quietband.demand.ResidualDemand;
 import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.Platform;
@@ -75,7 +75,7 @@ public record QuickVerdict(double marginDb, Map<Limit, Double> overDb) {
         private final Assembly assembly;
         private final Stack stack;
         private final ResidualResponse response;
-        private final ResidualLimit limit;
+        private final ResidualDemand demand;
         private final PhaseNoise noise;
         private final List<PhaseNoise.Row> rows;
         private final QuickMotion motion;
@@ -93,7 +93,7 @@ public record QuickVerdict(double marginDb, Map<Limit, Double> overDb) {
             this.assembly = assembly;
             this.stack = Stack.fullest(design);
             this.response = new ResidualResponse(design, assembly);
-            this.limit = new ResidualLimit(design);
+            this.demand = new ResidualDemand(design);
             this.noise = new PhaseNoise(design);
             this.rows = noise.rows();
             this.motion = new QuickMotion(design, assembly, response);
@@ -112,7 +112,7 @@ public record QuickVerdict(double marginDb, Map<Limit, Double> overDb) {
             for (int i = 0; i < n; i++) {
                 at(f[i]);
                 boolean inBand = f[i] >= r.fromHz() && f[i] <= r.toHz();
-                residual[i] = inBand && limit.asked() ? residualOver(f[i]) : -WORTHLESS;
+                residual[i] = inBand && demand.asked() ? residualOver(f[i]) : -WORTHLESS;
                 phase[i] = inBand && r.phaseNoise().isPresent() && !rows.isEmpty() ? phaseOver(f[i]) : -WORTHLESS;
                 if (noisy) {
                     addJitter(jitter, f, i, from, to);
@@ -129,7 +129,7 @@ public record QuickVerdict(double marginDb, Map<Limit, Double> overDb) {
                 }
                 over.put(Limit.JITTER, 20 * StrictMath.log10(Math.sqrt(2 * most) / j.limitRad()));
             });
-            double margin = limit.asked() ? -refined(f, residual, this::residualOver) : Double.NaN;
+            double margin = demand.asked() ? -refined(f, residual, this::residualOver) : Double.NaN;
             motion.limits(over);
             design.platform().ifPresent(this::size);
             return new QuickVerdict(margin, over);
@@ -185,21 +185,7 @@ public record QuickVerdict(double marginDb, Map<Limit, Double> overDb) {
         }
 
         private double residualOver(double f) {
-            if (design.requirement().byVector()) {
-                return ratio(Math.sqrt(squared[0] + squared[1] + squared[2]), limit.vector(f));
-            }
-            double most = -WORTHLESS;
-            for (Axis axis : Axis.ALL) {
-                most = Math.max(most, ratio(Math.sqrt(squared[axis.ordinal()]), limit.at(axis, f)));
-            }
-            return most;
-        }
-
-        private static double ratio(double value, double limit) {
-            if (!(value > 0) || Double.isInfinite(limit)) {
-                return Double.isNaN(value) ? WORTHLESS : -WORTHLESS;
-            }
-            return Math.max(-WORTHLESS, Math.min(WORTHLESS, 20 * StrictMath.log10(value / limit)));
+            return demand.overDb(f, squared);
         }
 
         private double[] densities(double f) {

@@ -3,7 +3,7 @@ package quietband.window.card;
 import java.awt.Font;
 import java.awt.Graphics2D;
 import java.util.Locale;
-import quietband.demand.ResidualLimit;
+import quietband.demand.ResidualDemand;
 import quietband.model.Axis;
 import quietband.model.Requirement;
 import quietband.model.Stack;
@@ -48,14 +48,11 @@ public final class BandsCard extends MonteCarloCard {
                 theme().stroke(share == 0.5 ? ChartStyle.of(Stack.COMBINED) : share == 0.99 ? ChartStyle.of(Stack.CANCELLED)
                 : ChartStyle.CORRECTION));
         }
-        ResidualLimit limit = new ResidualLimit(s.plan().nominal());
-        if (limit.asked()) {
+        ResidualDemand demand = new ResidualDemand(s.plan().nominal());
+        if (demand.asked()) {
             double[] line = new double[f.length];
             for (int i = 0; i < f.length; i++) {
-                double least = Double.POSITIVE_INFINITY;
-                for (Axis axis : Axis.ALL) {
-                    least = Math.min(least, limit.at(axis, f[i]) * PPB);
-                }
+                double least = demand.limit(ResidualDemand.VECTOR, f[i]) * PPB;
                 line[i] = Double.isInfinite(least) ? Double.NaN : least;
             }
             chart.line(f, line, theme().limit(), theme().stroke(ChartStyle.LIMIT));

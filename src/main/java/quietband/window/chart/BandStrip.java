@@ -155,7 +155,7 @@ public final class BandStrip extends JPanel {
 
     private void area(Graphics2D g, int stack, boolean above, double top, double row, BandLayout gutter, int width) {
         double[] f = view.curves().frequencyHz();
-        double[] margin = view.curves().marginDb(stack, view.model().design().requirement().byVector());
+        double[] margin = view.curves().marginDb(stack);
         double middle = top + row / 2;
         Path2D path = new Path2D.Double();
         path.moveTo(gutter.left(), middle);
