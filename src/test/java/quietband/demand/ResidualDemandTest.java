@@ -21,7 +21,8 @@ class ResidualDemandTest {
     private static ResidualDemand demand(String by, String asked) {
         return new ResidualDemand(ModelFile.parse(Path.of("m.yaml"), "quietband: 1\noscillator: {carrier: 10 MHz, resonator: "
             + "{sensitivity: 1 ppb/g}}\nvibration: {random: {points: [{frequency: 10 Hz, density: 0.01 g^2/Hz}, {frequency: 2 kHz, "
-            + "density: 0.01 g^2/Hz}]}, axes: [x, z]}\nrequirement: {band: {from: 10 Hz, to: 1 kHz}, by: " + by + ", " + asked + "}\n").design());
+            + "density: 0.01 g^2/Hz}]}, axes: [x, z]}\nrequirement: {band: {from: 10 Hz, to: 1 kHz}, by: " + by + ", "
+            + asked + "}\n").design());
     }
 
     @ParameterizedTest

@@ -146,7 +146,8 @@ class AnalogNetworkTest {
         Design design = Models.shipped("ridge-relay.yaml");
         var verdict = quietband.response.verdict.Assessor.assess(design).verdict(Stack.COMBINED).worst();
         // maxima are refined to 1e-4 dB, 1.2e-5, on either road
-        assertThat(FilteredResidual.of(design).worst().residualPerG()).isCloseTo(verdict.residualPerG(), within(2.4e-5 * verdict.residualPerG()));
+        assertThat(FilteredResidual.of(design).worst().residualPerG()).isCloseTo(verdict.residualPerG(),
+            within(2.4e-5 * verdict.residualPerG()));
     }
 
     @Test

@@ -84,8 +84,8 @@ final class MeasuredReport {
     }
 
     static String sentence(ResidualPoint w) {
-        return String.format(Locale.ROOT, "worst %s ppb/g at %s, axis %s%s", QuantityText.ppb(w.residualPerG()), QuantityText.hz(w.frequencyHz()),
-            w.axis(), Double.isNaN(w.ratio()) ? "" : String.format(Locale.ROOT, ", margin %.2f dB",
+        return String.format(Locale.ROOT, "worst %s ppb/g at %s, axis %s%s", QuantityText.ppb(w.residualPerG()),
+            QuantityText.hz(w.frequencyHz()), w.axis(), Double.isNaN(w.ratio()) ? "" : String.format(Locale.ROOT, ", margin %.2f dB",
                 -FilterSummary.decibels(w.ratio())));
     }
 

@@ -4,7 +4,6 @@ import java.awt.Font;
 import java.awt.Graphics2D;
 import java.util.Locale;
 import quietband.demand.ResidualDemand;
-import quietband.model.Axis;
 import quietband.model.Requirement;
 import quietband.model.Stack;
 import quietband.report.chart.ChartStyle;
