@@ -36,7 +36,7 @@ public record FilteredResidual(List<Row> rows, ResidualDemand demand) {
      *
      * @param perG  |y_j| per axis, 1/g (length 3; not copied, do not modify)
      * @param worst of the axes, or the vector
-     * @param ratio of that to its limit, or to 1 ppb/g when no limit is asked
+     * @param ratio of that to its limit, or to 1 ppb/g when no limit is stated
      */
     public record Row(double frequencyHz, double[] perG, ResidualPoint worst, double ratio) { }
 
@@ -107,7 +107,7 @@ public record FilteredResidual(List<Row> rows, ResidualDemand demand) {
         return new FilteredResidual(at.stream().map(row).toList(), demand);
     }
 
-    /** Where it is worst: over its limit, or at all when no limit is asked. */
+    /** Where it is worst: over its limit, or at all when no limit is stated. */
     public ResidualPoint worst() {
         return rows.stream().reduce((a, b) -> b.ratio() > a.ratio() ? b : a).orElseThrow().worst();
     }

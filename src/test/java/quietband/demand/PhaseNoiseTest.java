@@ -74,20 +74,17 @@ class PhaseNoiseTest {
             within(1e-15 * noise.floor(Stack.CANCELLED, f)));
     }
 
-    // the written limit less the floor, as power, over what drives; both roads from one formula: rounding
+    // the written limit less the floor, as power, over what drives: rounding
     @ParameterizedTest
     @CsvSource({"'', -60", "'apply: together, ', -60", "'', -85"})
-    void a_sweep_is_judged_by_the_same_limit_as_the_residual(String apply, String dbc) {
+    void what_phase_noise_allows_is_the_limit_of_the_residual(String apply, String dbc) {
         Design design = design(apply, dbc);
         ResidualLimit residual = new ResidualLimit(design);
-        SweepLimit sweep = new SweepLimit(design);
         assertThat(residual.asked()).isTrue();
-        assertThat(sweep.asked()).isTrue();
         for (double f : new double[] {22, 100, 333, 499, 501, 880}) {
             for (Axis axis : Axis.ALL) {
                 double allowed = allowed(design, axis, f, Double.parseDouble(dbc), !apply.isEmpty());
                 assertThat(residual.at(axis, f)).as("%s at %s Hz", axis, f).isCloseTo(allowed, within(1e-9 * Math.min(allowed, 1)));
-                assertThat(sweep.at(axis, f)).as("sweep, %s at %s Hz", axis, f).isCloseTo(allowed, within(1e-9 * Math.min(allowed, 1)));
             }
             double least = Math.min(residual.at(Axis.X, f), residual.at(Axis.Z, f));
             assertThat(residual.vector(f)).isEqualTo(least);
@@ -110,9 +107,7 @@ class PhaseNoiseTest {
     @Test
     void without_a_limit_nothing_is_asked() {
         Design design = Models.of(Models.oscillator(""));
-        assertThat(new SweepLimit(design).asked()).isFalse();
         assertThat(new ResidualLimit(design).asked()).isFalse();
-        assertThat(new SweepLimit(design).at(Axis.X, 100)).isInfinite();
         assertThat(new PhaseNoise(design).allowedPerG(new PhaseNoise(design).rows().get(0), 100)).isInfinite();
     }
 
