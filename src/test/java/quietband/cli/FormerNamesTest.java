@@ -14,7 +14,7 @@ class FormerNamesTest {
         "sort models/lots/ridge-lot.csv --limit 0.3 --want 5|--want: unknown option; it is called --good-units now",
         "simulate models/ridge-relay.yaml --drive random --grid 5|--grid: unknown option; it is called --time-rate now",
         "springs models/trial-a.yaml --corner 90|--corner: unknown option; it is called --natural-frequency now",
-        "orient models/trial-a.yaml --goal seen|--goal seen: unknown; it is called residual now"})
+        "orient models/trial-a.yaml --goal seen|--goal: 'seen' is none of axis, residual, noise; it is called residual now"})
     void a_former_option_is_refused_with_the_name_of_now(String line, String message) {
         Run run = Run.of(line.split(" "));
         assertThat(run.status()).isEqualTo(2);

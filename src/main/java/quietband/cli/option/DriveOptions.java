@@ -23,7 +23,7 @@ public final class DriveOptions {
     private Kind kind;
 
     @Option(names = "--axis", paramLabel = "x|y|z", description = "only this axis; default: the model's axes, one after another")
-    private String axis;
+    private Axis axis;
 
     @Option(names = "--frequency", paramLabel = "FREQ", description = "of a dwell, e.g. \"88 Hz\"; default: the first tone's")
     private String frequency;
@@ -112,17 +112,9 @@ public final class DriveOptions {
     /** The axes to drive, one after another. */
     public List<Axis> axes(Design design, boolean judged) {
         if (axis != null) {
-            return List.of(named());
+            return List.of(axis);
         }
         return judged ? Axis.ALL : Axis.ALL.stream().filter(design.vibration().axes()::contains).toList();
-    }
-
-    private Axis named() {
-        Axis a = Axis.of(axis.strip());
-        if (a == null) {
-            throw new InputErrorException("--axis " + axis + ": x, y or z");
-        }
-        return a;
     }
 
     /** Whether an axis was named. */
@@ -136,7 +128,7 @@ public final class DriveOptions {
 
     /** Axis of a dwell. */
     public Axis dwellAxis(Design design) {
-        return axis != null ? named() : tone(design).flatMap(Vibration.Tone::axis)
+        return axis != null ? axis : tone(design).flatMap(Vibration.Tone::axis)
             .orElseGet(() -> Axis.ALL.stream().filter(design.vibration().axes()::contains).findFirst().orElse(Axis.X));
     }
 

@@ -4,12 +4,9 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
-import picocli.CommandLine.UnmatchedArgumentException;
 import quietband.filter.FilterException;
 import quietband.identification.FitException;
 import quietband.model.text.ModelException;
@@ -33,31 +30,15 @@ public final class FailureMessage {
         SingularPlatformException.class, ToleranceException.class, WishException.class, FilterException.class,
         FitException.class, MotionRecordException.class, NoSteadyStateException.class, ArithmeticException.class);
 
-    private static final Map<String, String> FORMER_OPTIONS = Map.of("--top", "--max-level", "--want", "--good-units", "--grid",
-        "--time-rate", "--corner", "--natural-frequency");
-
     private FailureMessage() { }
 
     /** A command line that makes no sense. */
     public static int misused(ParameterException e, String[] args) {
         PrintWriter err = e.getCommandLine().getErr();
-        Optional<String> former = former(e);
-        err.println("quietband: " + former.orElse(oneLine(e.getMessage())));
-        if (former.isEmpty()) {
-            UnmatchedArgumentException.printSuggestions(e, err);
-        }
+        err.println("quietband: " + oneLine(MisuseMessage.of(e, args)));
         err.println("Try 'quietband " + (e.getCommandLine().getParent() == null ? "" : e.getCommandLine().getCommandName()
             + " ") + "--help'.");
         return INPUT_ERROR;
-    }
-
-    /** What an option, or a word of one, is called now. */
-    private static Optional<String> former(ParameterException e) {
-        if (e instanceof UnmatchedArgumentException unmatched) {
-            return unmatched.getUnmatched().stream().map(word -> word.replaceFirst("=.*", "")).filter(FORMER_OPTIONS::containsKey)
-                .findFirst().map(name -> name + ": unknown option; it is called " + FORMER_OPTIONS.get(name) + " now");
-        }
-        return Optional.of("--goal seen: unknown; it is called residual now").filter(text -> e.getMessage().endsWith("but was 'seen'"));
     }
 
     /** A command that failed. */
