@@ -29,6 +29,11 @@ public record RequirementResult(String name, boolean met, double marginDb, doubl
         return new RequirementResult(name, share <= 1, Double.NaN, share, value, limit, unit, Double.NaN, axis);
     }
 
+    /** How far it is over its limit, dB, within +-300; below 0 where it is met. */
+    public double overDb() {
+        return hasMargin() ? -marginDb : Decibels.ofRatio(usedShare);
+    }
+
     /** Whether a margin in dB is stated (else a used share). */
     public boolean hasMargin() {
         return !Double.isNaN(marginDb);

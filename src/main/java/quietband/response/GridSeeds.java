@@ -9,6 +9,7 @@ import quietband.model.DigitalFilter;
 import quietband.model.Requirement;
 import quietband.model.Resonance;
 import quietband.platform.Assembly;
+import quietband.platform.DynamicStiffness;
 import quietband.platform.Resonances;
 import quietband.spectrum.LogCurve;
 import quietband.spectrum.SeededGrid;
@@ -16,21 +17,29 @@ import quietband.spectrum.SeededGrid;
 /** The program's own grid for a design: every resonance, every kink of a limit or profile, every winding phase. */
 public final class GridSeeds {
 
-    /** Points in each decade of the base. */
-    private static final int PER_DECADE = 100;
+    // in half half-power widths: what a coarse look takes of a mode, if its damping ratio is below a tenth
+    private static final double[] AWAY = {-2.5, -1.2, -0.5, 0, 0.5, 1.2, 2.5};
+    private static final double WIDE = 0.1;
 
     private final Design design;
     private final Assembly assembly;
+    private final Effort effort;
 
     /** For one design; the assembly is null when it has no platform. */
     public GridSeeds(Design design, Assembly assembly) {
+        this(design, assembly, Effort.FULL);
+    }
+
+    /** The same with less effort. */
+    public GridSeeds(Design design, Assembly assembly, Effort effort) {
         this.design = design;
         this.assembly = assembly;
+        this.effort = effort;
     }
 
     /** The grid between two frequencies in Hz. */
     public double[] between(double from, double to) {
-        return between(from, to, PER_DECADE);
+        return between(from, to, effort.perDecade());
     }
 
     /** The same with another number of points in each decade of the base. */
@@ -45,20 +54,38 @@ public final class GridSeeds {
 
     /** The same with more points that must be on it. */
     double[] through(double from, double to, double... nodes) {
-        SeededGrid grid = new SeededGrid(from, to, PER_DECADE);
+        SeededGrid grid = new SeededGrid(from, to, effort.perDecade());
         grid.addAll(nodes);
         return seeded(grid, from, to);
     }
 
     private double[] seeded(SeededGrid grid, double from, double to) {
-        if (assembly != null) {
-            Resonances.between(assembly, from / 2, to * 1.1)
-                .forEach(p -> grid.peak(p.frequencyHz(), p.widthHz()));
+        if (assembly != null && effort == Effort.FULL) {
+            Resonances.between(assembly, from / 2, to * 1.1).forEach(p -> grid.peak(p.frequencyHz(), p.widthHz()));
+        } else if (assembly != null) {
+            modes(grid, from, to);
         }
         resonance(grid, design.oscillator().resonator().supportResonance());
         design.cancellation().ifPresent(c -> correction(grid, c));
         kinks(grid);
         return grid.build();
+    }
+
+    private void modes(SeededGrid grid, double from, double to) {
+        DynamicStiffness stiffness = new DynamicStiffness(assembly);
+        for (int m = 0; m < 6; m++) {
+            some(grid, assembly.modes().frequencyHz(m), stiffness.dampingRatio(m));
+        }
+        if (assembly.surgeHz() < 1.1 * to) {
+            Resonances.between(assembly, Math.max(2 * assembly.modes().frequencyHz(5), from), 1.1 * to)
+                .forEach(p -> some(grid, p.frequencyHz(), p.widthHz() / p.frequencyHz() / 2));
+        }
+    }
+
+    private static void some(SeededGrid grid, double centre, double ratio) {
+        for (double away : ratio < WIDE ? AWAY : new double[] {0}) {
+            grid.add(centre * (1 + Math.max(ratio, 1e-6) * away));
+        }
     }
 
     private static void resonance(SeededGrid grid, Resonance r) {

@@ -30,11 +30,24 @@ public final class AdaptiveCurves {
     private final Curves curves;
     private final double[] frequency;
     private final double[][] value;
+    private final boolean fine;
 
-    private AdaptiveCurves(Curves curves, double[] frequency, double[][] value) {
+    private AdaptiveCurves(Curves curves, double[] frequency, double[][] value, boolean fine) {
         this.curves = curves;
         this.frequency = frequency;
         this.value = value;
+        this.fine = fine;
+    }
+
+    /**
+     * Curves as they were sampled, whose maxima are refined to a five-hundredth of the distance of the nodes only.
+     *
+     * @param frequency rising, Hz
+     * @param value     of the curves at each
+     */
+    public static AdaptiveCurves sampled(List<Double> frequency, List<double[]> value, Curves curves) {
+        return new AdaptiveCurves(curves, frequency.stream().mapToDouble(Double::doubleValue).toArray(), value.toArray(double[][]::new),
+            false);
     }
 
     /**
@@ -56,7 +69,7 @@ public final class AdaptiveCurves {
             v.add(next);
             last = next;
         }
-        return new AdaptiveCurves(curves, f.stream().mapToDouble(Double::doubleValue).toArray(), v.toArray(double[][]::new));
+        return new AdaptiveCurves(curves, f.stream().mapToDouble(Double::doubleValue).toArray(), v.toArray(double[][]::new), true);
     }
 
     private static void split(double f1, double[] v1, double f2, double[] v2, Curves curves, double tolerance,
@@ -87,6 +100,29 @@ public final class AdaptiveCurves {
     /** The value of curve k at node i. */
     public double value(int i, int k) {
         return value[i][k];
+    }
+
+    /** Which of several curves goes highest, and where. */
+    public record Highest(int curve, Extremum top) { }
+
+    /** The highest of some curves from one on; the first of equal ones. */
+    public Highest highest(int first, int count) {
+        Highest best = null;
+        double most = Double.NEGATIVE_INFINITY;
+        double[] each = new double[count];
+        for (int k = 0; k < count; k++) {
+            each[k] = Double.NEGATIVE_INFINITY;
+            for (double[] v : value) {
+                each[k] = Math.max(each[k], v[first + k]);
+            }
+            most = Math.max(most, each[k]);
+        }
+        for (int k = 0; k < count; k++) {
+            // what lies further below is not made up between two nodes
+            Extremum top = best == null || each[k] > most - 1 ? maximum(first + k) : best.top();
+            best = best == null || top.value() > best.top().value() ? new Highest(k, top) : best;
+        }
+        return best;
     }
 
     /** The largest value of a curve, refined between the nodes around every local maximum that could be it. */
@@ -122,7 +158,7 @@ public final class AdaptiveCurves {
         double hi = StrictMath.log(frequency[Math.min(frequency.length - 1, i + 1)]);
         double node = function.applyAsDouble(frequency[i]);
         BrentMaximum.Found top = BrentMaximum.between(x -> function.applyAsDouble(StrictMath.exp(x)), lo, hi,
-            Math.min(NEAR, 1e-6 * (hi - lo)));
+            fine ? Math.min(NEAR, 1e-6 * (hi - lo)) : 2e-3 * (hi - lo));
         return node >= top.value() ? new Extremum(frequency[i], node) : new Extremum(StrictMath.exp(top.x()), top.value());
     }
 

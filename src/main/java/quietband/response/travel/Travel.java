@@ -11,6 +11,7 @@ import quietband.model.Vibration;
 import quietband.platform.Assembly;
 import quietband.platform.BodyExtent;
 import quietband.platform.PointMotion;
+import quietband.response.Effort;
 import quietband.units.StandardGravity;
 
 /**
@@ -24,6 +25,8 @@ import quietband.units.StandardGravity;
  */
 public record Travel(Vec sag, Vec sustained, Vec shock, Vec random3Sigma) {
 
+    // per period of the highest mode: 1e-4 of its part
+    private static final double COARSE_STEPS = 5;
     private static final Vec DOWN = new Vec(0, 0, -1);
 
     /** What counts against the clearance: sustained and the larger of shock and random. */
@@ -36,7 +39,7 @@ public record Travel(Vec sag, Vec sustained, Vec shock, Vec random3Sigma) {
     }
 
     /** Works out the travel of a design that has a platform. */
-    public static Travel of(Design design, Assembly assembly, RandomMotion motion) {
+    public static Travel of(Design design, Assembly assembly, RandomMotion motion, Effort effort) {
         List<Vec> points = BodyExtent.points(design.platform().orElseThrow());
         Vibration v = design.vibration();
         double[] random = new double[3];
@@ -47,7 +50,8 @@ public record Travel(Vec sag, Vec sustained, Vec shock, Vec random3Sigma) {
             }
         }
         Vec sag = steady(assembly, v.gravity().orElse(DOWN), points);
-        return new Travel(sag, sustained(design, assembly), shock(design, assembly), Vec.of(random));
+        Vec shock = effort == Effort.FULL ? shock(design, assembly) : shock(design, new ShockTravel(assembly, 2, COARSE_STEPS));
+        return new Travel(sag, sustained(design, assembly), shock, Vec.of(random));
     }
 
     /** Travel under the sustained acceleration, largest over the driven axes, m. */

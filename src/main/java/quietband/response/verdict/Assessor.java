@@ -17,6 +17,7 @@ import quietband.model.Requirement;
 import quietband.model.Stack;
 import quietband.model.Vec;
 import quietband.platform.Assembly;
+import quietband.response.Effort;
 import quietband.response.FrequencyIntegrals;
 import quietband.response.GridSeeds;
 import quietband.response.ModeProperties;
@@ -31,13 +32,15 @@ import quietband.vibration.Profile;
 public final class Assessor {
 
     private final Design design;
+    private final Effort effort;
     private final Assembly assembly;
     private final ResidualResponse response;
     private final List<RequirementResult> requirements = new ArrayList<>();
     private final List<String> warnings = new ArrayList<>();
 
-    private Assessor(Design design) {
+    private Assessor(Design design, Effort effort) {
         this.design = design;
+        this.effort = effort;
         this.assembly = design.platform().map(Assembly::new).orElse(null);
         this.response = new ResidualResponse(design, assembly);
     }
@@ -48,20 +51,34 @@ public final class Assessor {
      * @throws quietband.platform.SingularPlatformException when the springs leave a direction free
      */
     public static Assessment assess(Design design) {
-        return new Assessor(design).run();
+        return assess(design, Effort.FULL);
+    }
+
+    /** The same with less effort. */
+    public static Assessment assess(Design design, Effort effort) {
+        return new Assessor(design, effort).run();
     }
 
     private Assessment run() {
         Requirement r = design.requirement();
-        double[] grid = new GridSeeds(design, assembly).between(r.fromHz(), r.toHz());
-        Coverage coverage = new Coverage(design, response);
+        boolean full = effort == Effort.FULL;
+        GridSeeds seeds = new GridSeeds(design, assembly, effort);
+        Coverage coverage = new Coverage(design, response, effort);
         NoiseLimit noiseLimit = new NoiseLimit(design, response);
-        AdaptiveCurves sweep = AdaptiveCurves.refined(grid, f -> {
+        PhaseJitter noise = new PhaseJitter(design, response, effort);
+        Optional<Platform> moved = design.platform().filter(p -> full || p.clearance().isPresent());
+        RandomMotion.Part motion = RandomMotion.part(design, moved.isPresent() ? assembly : null, response);
+        AdaptiveCurves.Curves curves = f -> {
             double[] over = new double[coverage.count() + noiseLimit.count()];
             coverage.write(f, over);
             noiseLimit.write(f, over, coverage.count());
             return over;
-        }, Coverage.FOLLOW_DB);
+        };
+        SampledBand band = new SampledBand(curves, r.fromHz(), r.toHz());
+        double[][] integrals = full ? FrequencyIntegrals.of(seeds, noise, motion)
+            : FrequencyIntegrals.trapezoids(seeds, noise, motion, band);
+        AdaptiveCurves sweep = full ? AdaptiveCurves.refined(seeds.between(r.fromHz(), r.toHz()), curves, Coverage.FOLLOW_DB)
+            : band.sweep();
         List<StackVerdict> verdicts = coverage.verdicts(sweep);
         if (new ResidualLimit(design).asked()) {
             ResidualPoint w = verdicts.get(verdicts.size() - 1).worst();
@@ -71,23 +88,22 @@ public final class Assessor {
         noiseLimit.verdict(sweep, coverage.count()).ifPresent(requirements::add);
         List<ToneSideband> tones = ToneSideband.of(design, response);
         judgeTones(tones);
-        PhaseJitter noise = new PhaseJitter(design, response);
-        RandomMotion.Part motion = RandomMotion.part(design, assembly, response);
-        double[][] integrals = FrequencyIntegrals.of(new GridSeeds(design, assembly), noise, motion);
         List<Assessment.RowJitter> jitter = noise.of(integrals[0]);
         r.jitter().ifPresent(j -> judgeJitter(jitter, j));
         RandomMotion random = motion.of(integrals[1]);
-        Optional<Travel> travel = design.platform().map(p -> Travel.of(design, assembly, random));
+        Optional<Travel> travel = moved.map(p -> Travel.of(design, assembly, random, effort));
         travel.ifPresent(this::judgeTravel);
         design.cancellation().ifPresent(c -> {
             requirements.addAll(RangeUse.of(design, response, random).results(c));
-            warnFolding(c);
         });
-        if (assembly != null) {
+        if (full) {
+            design.cancellation().ifPresent(this::warnFolding);
+        }
+        if (full && assembly != null) {
             SpringSlack.of(design, assembly, random).stream().map(SpringSlack::warning).filter(s -> !s.isEmpty())
                 .forEach(warnings::add);
         }
-        List<ModeProperties> modes = assembly == null ? List.of() : ModeProperties.of(assembly);
+        List<ModeProperties> modes = assembly == null || !full ? List.of() : ModeProperties.of(assembly);
         return new Assessment(design, verdicts, requirements, modes, travel, rms(), jitter, tones, warnings);
     }
 

@@ -7,6 +7,7 @@ import quietband.demand.ResidualDemand;
 import quietband.demand.ResidualPoint;
 import quietband.model.Design;
 import quietband.model.Stack;
+import quietband.response.Effort;
 import quietband.response.ResidualResponse;
 import quietband.spectrum.AdaptiveCurves;
 
@@ -22,14 +23,21 @@ final class Coverage {
     private final Design design;
     private final ResidualResponse response;
     private final ResidualDemand demand;
+    private final Effort effort;
     private final List<Stack> stacks;
     private final int rows;
 
     Coverage(Design design, ResidualResponse response) {
+        this(design, response, Effort.FULL);
+    }
+
+    /** A coarse look is at the fullest stack alone, and only where there is a limit. */
+    Coverage(Design design, ResidualResponse response, Effort effort) {
         this.design = design;
         this.response = response;
         this.demand = new ResidualDemand(design, Math.max(response.scale(), Double.MIN_NORMAL));
-        this.stacks = Stack.of(design);
+        this.effort = effort;
+        this.stacks = effort == Effort.FULL ? Stack.of(design) : demand.asked() ? List.of(Stack.fullest(design)) : List.of();
         this.rows = demand.rows();
     }
 
@@ -69,19 +77,12 @@ final class Coverage {
     }
 
     private StackVerdict verdict(AdaptiveCurves sweep, int s) {
-        int worst = 0;
-        AdaptiveCurves.Extremum top = null;
-        for (int row = 0; row < rows; row++) {
-            AdaptiveCurves.Extremum e = sweep.maximum(s * rows + row);
-            if (top == null || e.value() > top.value()) {
-                top = e;
-                worst = row;
-            }
-        }
-        response.at(top.frequencyHz());
-        ResidualPoint point = demand.point(worst, top.frequencyHz(), response.squares(stacks.get(s)));
-        if (!demand.asked()) {
-            return new StackVerdict(stacks.get(s), point, false, Double.NaN, List.of(), List.of());
+        AdaptiveCurves.Highest highest = sweep.highest(s * rows, rows);
+        double worstHz = highest.top().frequencyHz();
+        response.at(worstHz);
+        ResidualPoint point = demand.point(highest.curve(), worstHz, response.squares(stacks.get(s)));
+        if (!demand.asked() || effort == Effort.COARSE) {
+            return new StackVerdict(stacks.get(s), point, demand.asked(), Double.NaN, List.of(), List.of());
         }
         int first = s * rows;
         List<double[]> inside = sweep.within((freq, v) -> {

@@ -60,19 +60,11 @@ final class NoiseLimit {
         if (count() == 0) {
             return Optional.empty();
         }
-        int worst = 0;
-        AdaptiveCurves.Extremum top = sweep.maximum(offset);
-        for (int k = 1; k < rows.size(); k++) {
-            AdaptiveCurves.Extremum e = sweep.maximum(offset + k);
-            if (e.value() > top.value()) {
-                top = e;
-                worst = k;
-            }
-        }
-        double f = top.frequencyHz();
-        double total = totalDbc(f)[worst];
+        AdaptiveCurves.Highest highest = sweep.highest(offset, rows.size());
+        double f = highest.top().frequencyHz();
+        double total = totalDbc(f)[highest.curve()];
         double limit = noise.limitDbc(f).orElseThrow();
         return Optional.of(RequirementResult.margin("phase_noise", limit - total, total, limit, "dBc/Hz", f,
-            rows.get(worst).label()));
+            rows.get(highest.curve()).label()));
     }
 }

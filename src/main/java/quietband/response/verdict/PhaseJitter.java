@@ -7,6 +7,7 @@ import quietband.demand.PhaseNoise;
 import quietband.model.Design;
 import quietband.model.Requirement;
 import quietband.model.Stack;
+import quietband.response.Effort;
 import quietband.response.FrequencyIntegrals;
 import quietband.response.ResidualResponse;
 
@@ -20,12 +21,12 @@ final class PhaseJitter implements FrequencyIntegrals.Part {
     private final double from;
     private final double to;
 
-    /** From jitter.from to jitter.to when they are stated, else over the band. */
-    PhaseJitter(Design design, ResidualResponse response) {
+    /** From jitter.from to jitter.to when they are stated, else over the band, which a coarse look leaves out. */
+    PhaseJitter(Design design, ResidualResponse response, Effort effort) {
         this.response = response;
         stack = Stack.fullest(design);
         noise = new PhaseNoise(design);
-        rows = noise.rows();
+        rows = effort == Effort.FULL || design.requirement().jitter().isPresent() ? noise.rows() : List.of();
         Requirement r = design.requirement();
         Optional<Requirement.Jitter> stated = r.jitter();
         from = stated.map(Requirement.Jitter::fromHz).orElse(r.fromHz());

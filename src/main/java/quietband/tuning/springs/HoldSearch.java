@@ -1,10 +1,8 @@
 package quietband.tuning.springs;
 
 import java.util.Locale;
-import java.util.Map;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.LongConsumer;
-import java.util.stream.Collectors;
 import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.Platform;
@@ -13,8 +11,8 @@ import quietband.model.Vec;
 import quietband.numerics.BoundedSearch;
 import quietband.platform.Assembly;
 import quietband.platform.AxisFrequencies;
+import quietband.response.verdict.DesignMargins;
 import quietband.tuning.parts.PlatformNumbers;
-import quietband.tuning.trade.QuickVerdict;
 
 /**
  * Twelve free values for a platform that meets every requirement together with the cancellation as it stands: natural frequency and
@@ -130,8 +128,8 @@ final class HoldSearch {
 
     /** Worst margin, dB, less a little for what is odd and brings nothing. */
     BoundedSearch.Score score(double[] x) {
-        QuickVerdict quick = QuickVerdict.of(design(x));
-        return new BoundedSearch.Score(quick.goal() - odd(values(x)), quick.worstOver());
+        DesignMargins margins = DesignMargins.of(design(x));
+        return new BoundedSearch.Score(margins.goal() - odd(values(x)), margins.worstOver());
     }
 
     /** Of designs that are as good the plain one is wanted: no ballast, natural frequencies alike, springs where they were; dB. */
@@ -151,15 +149,14 @@ final class HoldSearch {
         BoundedSearch.Result result = BoundedSearch.run(start(), seed, threads, BoundedSearch.telling(this::score, new AtomicLong(), told));
         double[] x = result.best().x();
         Values v = values(x);
-        QuickVerdict quick = QuickVerdict.of(design(x));
-        String held = quick.overDb().entrySet().stream().filter(e -> e.getValue() > -0.05).map(Map.Entry::getKey)
-            .map(l -> l.name().toLowerCase(Locale.ROOT).replace('_', ' ')).sorted().collect(Collectors.joining(", "));
+        DesignMargins margins = DesignMargins.of(design(x));
+        String held = String.join(", ", margins.touched().keySet());
         String words = String.format(Locale.ROOT, "Search over %d free values, %d designs judged, seed %d: natural frequencies %.1f, %.1f "
             + "and %.1f Hz, damping "
             + "ratios %.3f, %.3f and %.3f, ballast %.1f g, springs %.2f and %.2f times as far out along x and y; worst margin "
             + "%.2f dB%s.", FREE,
             result.looks(), seed, v.corner().x(), v.corner().y(), v.corner().z(), v.damping().x(), v.damping().y(), v.damping().z(),
-            1e3 * v.ballast(), v.spread().x(), v.spread().y(), quick.goal(),
+            1e3 * v.ballast(), v.spread().x(), v.spread().y(), margins.goal(),
             held.isEmpty() ? "" : ", held by the limit of " + held);
         return new SpringTarget(placed(v), v.corner(), java.util.Optional.of(v.damping()), v.ballast(), v.at(), words);
     }

@@ -2,10 +2,7 @@ package quietband.tuning.trade;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.LongConsumer;
 import java.util.function.ToDoubleFunction;
@@ -13,6 +10,7 @@ import quietband.model.Design;
 import quietband.numerics.BoundedSearch;
 import quietband.response.verdict.Assessment;
 import quietband.response.verdict.Assessor;
+import quietband.response.verdict.DesignMargins;
 
 /**
  * The best design within bounds of several quantities.
@@ -29,7 +27,6 @@ public record TradeSearch(List<VariedQuantity> axes, double[] values, Assessment
     long looks,
                           List<String> binding) {
 
-    private static final double TOUCHES_DB = 0.05;
     private static final double AT_BOUND = 2e-3;
     private static final double NEARLY_DB = 0.5;
 
@@ -52,8 +49,8 @@ public record TradeSearch(List<VariedQuantity> axes, double[] values, Assessment
         }
         AtomicLong looks = new AtomicLong();
         BoundedSearch.Result result = BoundedSearch.run(start, seed, threads, BoundedSearch.telling(x -> {
-            QuickVerdict quick = QuickVerdict.of(TradeSweep.changed(design, axes, values(axes, x)));
-            return new BoundedSearch.Score(quick.goal(), quick.worstOver());
+            DesignMargins margins = DesignMargins.of(TradeSweep.changed(design, axes, values(axes, x)));
+            return new BoundedSearch.Score(margins.goal(), margins.worstOver());
         }, looks, told));
         if (yield.isPresent()) {
             long before = result.looks();
@@ -65,15 +62,15 @@ public record TradeSearch(List<VariedQuantity> axes, double[] values, Assessment
         Design best = TradeSweep.changed(design, axes, found);
         double goal = yield.map(y -> y.applyAsDouble(best)).orElse(result.best().score().goal());
         return new TradeSearch(axes, found, Assessor.assess(design), Assessor.assess(best), goal, result.looks(),
-            binding(axes, result.best().x(), QuickVerdict.of(best)));
+            binding(axes, result.best().x(), DesignMargins.of(best)));
     }
 
     /** Of designs with the same yield the one with more margin; nothing is drawn where the design itself does not all but hold. */
     private static BoundedSearch.Score yields(Design design, ToDoubleFunction<Design> yield) {
-        QuickVerdict quick = QuickVerdict.of(design);
-        double nominal = Math.min(quick.goal(), -quick.worstOver());
-        double goal = nominal < -NEARLY_DB ? nominal : 100 * yield.applyAsDouble(design) + 0.01 * quick.goal();
-        return new BoundedSearch.Score(goal, quick.worstOver());
+        DesignMargins margins = DesignMargins.of(design);
+        double nominal = Math.min(margins.goal(), -margins.worstOver());
+        double goal = nominal < -NEARLY_DB ? nominal : 100 * yield.applyAsDouble(design) + 0.01 * margins.goal();
+        return new BoundedSearch.Score(goal, margins.worstOver());
     }
 
     private static double[] values(List<VariedQuantity> axes, double[] x) {
@@ -84,14 +81,9 @@ public record TradeSearch(List<VariedQuantity> axes, double[] values, Assessment
         return values;
     }
 
-    private static List<String> binding(List<VariedQuantity> axes, double[] x, QuickVerdict quick) {
+    private static List<String> binding(List<VariedQuantity> axes, double[] x, DesignMargins margins) {
         List<String> list = new ArrayList<>();
-        for (Map.Entry<QuickVerdict.Limit, Double> e : new TreeMap<>(quick.overDb()).entrySet()) {
-            if (e.getValue() > -TOUCHES_DB) {
-                list.add("limit of " + e.getKey().name().toLowerCase(Locale.ROOT).replace('_', ' ') + (e.getValue() > 0
-                    ? ", not met" : ""));
-            }
-        }
+        margins.touched().forEach((name, over) -> list.add("limit of " + name + (over > 0 ? ", not met" : "")));
         for (int i = 0; i < x.length; i++) {
             if (x[i] < AT_BOUND || x[i] > 1 - AT_BOUND) {
                 boolean lower = x[i] < 0.5 == axes.get(i).from() < axes.get(i).to();

@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import org.junit.jupiter.api.Test;
 import quietband.model.edit.ModelFile;
 import quietband.numerics.BoundedSearch;
-import quietband.tuning.trade.QuickVerdict;
+import quietband.response.verdict.DesignMargins;
 
 /** The search over twelve free values, on a model that is judged quickly; {@link HoldSearchWork} does ten targets and a longer search. */
 class HoldSearchTest {
@@ -14,9 +14,9 @@ class HoldSearchTest {
     void a_target_made_from_a_known_design_is_met() {
         ModelFile target = HoldSearchWork.target(HoldSearchWork.plain(), 2);
         BoundedSearch.Result r = HoldSearchWork.searched(target, 2);
-        QuickVerdict quick = QuickVerdict.of(new HoldSearch(target.design(), true).design(r.best().x()));
-        assertThat(quick.worstOver()).isLessThanOrEqualTo(0);
-        assertThat(quick.marginDb()).isGreaterThanOrEqualTo(0);
+        DesignMargins margins = DesignMargins.of(new HoldSearch(target.design(), true).design(r.best().x()));
+        assertThat(margins.worstOver()).isLessThanOrEqualTo(0);
+        assertThat(margins.marginDb()).isGreaterThanOrEqualTo(0);
     }
 
     @Test

@@ -8,7 +8,7 @@ import quietband.model.Vec;
 import quietband.model.edit.ModelFile;
 import quietband.numerics.BoundedSearch;
 import quietband.response.verdict.Assessor;
-import quietband.tuning.trade.QuickVerdict;
+import quietband.response.verdict.DesignMargins;
 
 /**
  * The search over twelve values against a longer random search, and on targets made from known designs. {@code main} does it in full;
@@ -63,7 +63,7 @@ final class HoldSearchWork {
             known = search.score(x).cost() < search.score(known).cost() ? x : known;
         }
         Design d = search.design(known);
-        double share = Math.pow(10, -QuickVerdict.of(d).marginDb() / 20);
+        double share = Math.pow(10, -DesignMargins.of(d).marginDb() / 20);
         Vec used = Assessor.assess(d).travel().orElseThrow().counted();
         String limit = String.format(Locale.ROOT, "[{frequency: 10 Hz, limit: %.12g ppb/g}, {frequency: 100 Hz, limit: %.12g ppb/g}, "
             + "{frequency: 2 kHz, limit: %.12g ppb/g}]", share, share, 0.01 * share);
@@ -95,9 +95,9 @@ final class HoldSearchWork {
             ModelFile target = target(plain(), seed);
             long before = System.nanoTime();
             BoundedSearch.Result r = searched(target, seed);
-            QuickVerdict quick = QuickVerdict.of(new HoldSearch(target.design(), true).design(r.best().x()));
-            System.out.printf(Locale.ROOT, "target %d: margin %.3f dB, over %.4f dB, %d designs, %.1f s%n", seed, quick.marginDb(),
-                quick.worstOver(), r.looks(), (System.nanoTime() - before) / 1e9);
+            DesignMargins margins = DesignMargins.of(new HoldSearch(target.design(), true).design(r.best().x()));
+            System.out.printf(Locale.ROOT, "target %d: margin %.3f dB, over %.4f dB, %d designs, %.1f s%n", seed, margins.marginDb(),
+                margins.worstOver(), r.looks(), (System.nanoTime() - before) / 1e9);
         }
         ModelFile file = args.length > 0 ? ModelFile.read(Path.of(args[0])) : plain();
         BoundedSearch.Result r = searched(file, 1);

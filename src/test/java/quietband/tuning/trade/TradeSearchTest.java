@@ -12,6 +12,7 @@ import quietband.model.Design;
 import quietband.model.Stack;
 import quietband.model.edit.ModelFile;
 import quietband.model.quantity.NumberSlot;
+import quietband.response.verdict.DesignMargins;
 import quietband.spectrum.LogGrid;
 import quietband.tuning.cures.GapMargin;
 
@@ -48,8 +49,8 @@ class TradeSearchTest {
         assertThat(found.after().requirementMet()).contains(true);
         double best = IntStream.range(0, 41 * 41).parallel().mapToObj(i -> TradeSweep.changed(start, axes,
             new double[] {axes.get(0).value(i % 41), axes.get(1).value(i / 41)})).filter(d -> atSome(d) > bar)
-            .map(QuickVerdict::of)
-            .filter(q -> q.worstOver() <= 0).mapToDouble(QuickVerdict::goal).max().orElse(Double.NEGATIVE_INFINITY);
+            .map(DesignMargins::of)
+            .filter(q -> q.worstOver() <= 0).mapToDouble(DesignMargins::goal).max().orElse(Double.NEGATIVE_INFINITY);
         assertThat(best).isLessThan(bar);
     }
 

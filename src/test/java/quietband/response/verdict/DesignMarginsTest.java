@@ -1,6 +1,7 @@
-package quietband.tuning.trade;
+package quietband.response.verdict;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
 import java.util.Random;
@@ -10,11 +11,9 @@ import quietband.demand.RequirementResult;
 import quietband.model.Design;
 import quietband.model.edit.ModelFile;
 import quietband.model.quantity.NumberSlot;
-import quietband.response.verdict.Assessment;
-import quietband.response.verdict.Assessor;
 
-/** The fast verdict of searches against the full one. */
-class QuickVerdictTest {
+/** What searches go by against the whole assessment. */
+class DesignMarginsTest {
 
     /** A design whose platform, sensor place and path differ by up to 30 %, or 3 mm. */
     private static Design varied(Design base, long seed) {
@@ -39,19 +38,16 @@ class QuickVerdictTest {
         for (long seed = 0; seed < 4; seed++) {
             Design design = varied(base, seed);
             Assessment full = Assessor.assess(design);
-            QuickVerdict quick = QuickVerdict.of(design);
+            DesignMargins coarse = DesignMargins.of(design);
             for (RequirementResult r : full.requirements()) {
                 String which = name + " " + seed + " " + r.name();
                 if (r.name().equals("residual")) {
-                    // peaks between 40 points a decade, followed by four parabolas: hundredths of a dB
-                    assertThat(quick.marginDb()).as(which).isBetween(r.marginDb() - 0.001, r.marginDb() + 0.02);
+                    // peaks between 40 points a decade, followed to a five-hundredth of their distance: hundredths of a dB
+                    assertThat(coarse.marginDb()).as(which).isBetween(r.marginDb() - 0.001, r.marginDb() + 0.02);
                 } else {
-                    double over = quick.overDb().get(QuickVerdict.Limit.valueOf(r.name()
-                        .toUpperCase(java.util.Locale.ROOT)));
-                    double exact = r.hasMargin() ? -r.marginDb() : 20 * Math.log10(r.usedShare());
-                    // trapezoids over 40 points a decade: half a percent; a travel within its limit may be a bound
-                    boolean bounded = r.name().equals("travel") && exact < 0;
-                    assertThat(over).as(which).isBetween(exact - 0.1, bounded ? 0.001 : exact + 0.1);
+                    double over = coarse.requirements().stream().filter(c -> c.name().equals(r.name())).findFirst().orElseThrow().overDb();
+                    // trapezoids over 40 points a decade: half a percent, 0.05 dB
+                    assertThat(over).as(which).isCloseTo(r.overDb(), within(0.1));
                 }
             }
         }
