@@ -9,6 +9,7 @@ public final class Welch {
 
     private final int size;
     private final double rate;
+    private final Fft fft;
     private final double[] window;
     private final double[] re;
     private final double[] im;
@@ -33,6 +34,7 @@ public final class Welch {
         this.size = size;
         this.rate = rate;
         this.references = references;
+        fft = new Fft(size);
         window = new double[size];
         double sum = 0;
         for (int i = 0; i < size; i++) {
@@ -93,7 +95,7 @@ public final class Welch {
             re[i] = window[i] * line[c][i];
             im[i] = two ? window[i] * line[c + 1][i] : 0;
         }
-        Fft.forward(re, im);
+        fft.forward(re, im);
         for (int k = 0; k <= size / 2; k++) {
             int m = (size - k) % size;
             spectrum[c][0][k] = (re[k] + re[m]) / 2;

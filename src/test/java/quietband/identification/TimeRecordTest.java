@@ -46,7 +46,8 @@ class TimeRecordTest {
         }
         double[] re = drive.clone();
         double[] im = new double[n];
-        Fft.forward(re, im);
+        Fft fft = new Fft(n);
+        fft.forward(re, im);
         Design design = truth.design();
         PredictedResponse prediction = new PredictedResponse(design, Kind.TRANSMISSIBILITY, Stack.ISOLATED);
         double[] outRe = new double[n];
@@ -61,7 +62,7 @@ class TimeRecordTest {
             outRe[n - k] = outRe[k];
             outIm[n - k] = -outIm[k];
         }
-        Fft.forward(outRe, outIm);
+        fft.forward(outRe, outIm);
         double[][] both = new double[2][samples];
         for (int i = 0; i < samples; i++) {
             both[0][i] = drive[i];

@@ -19,7 +19,7 @@ class FftTest {
         double[] im = random.doubles(n).toArray();
         double[] a = re.clone();
         double[] b = im.clone();
-        Fft.forward(a, b);
+        new Fft(n).forward(a, b);
         for (int k = 0; k < n; k++) {
             double sumRe = 0;
             double sumIm = 0;
@@ -39,8 +39,9 @@ class FftTest {
         double[] im = {0, 1, 0, -1, 2, 2, 3, 1};
         double[] a = re.clone();
         double[] b = im.clone();
-        Fft.forward(a, b);
-        Fft.backward(a, b);
+        Fft fft = new Fft(8);
+        fft.forward(a, b);
+        fft.backward(a, b);
         for (int i = 0; i < 8; i++) {
             assertThat(a[i]).isCloseTo(8 * re[i], Offset.offset(1e-13));
             assertThat(b[i]).isCloseTo(8 * im[i], Offset.offset(1e-13));

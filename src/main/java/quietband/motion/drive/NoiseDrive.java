@@ -66,6 +66,7 @@ public final class NoiseDrive implements Drive {
         private final double[] amplitude;
         private final double turn;
         private final int size;
+        private final Fft fft;
         private final SignalStream value = new SignalStream();
         private final SignalStream slope = new SignalStream();
         private final double[] taper;
@@ -74,6 +75,7 @@ public final class NoiseDrive implements Drive {
         Stream(LogCurve density, double step, int size, ZigguratSampler.NormalizedGaussian normal) {
             this.normal = normal;
             this.size = size;
+            fft = new Fft(size);
             double df = 1 / (size * step);
             turn = 2 * Math.PI / size;
             amplitude = new double[size / 2];
@@ -103,7 +105,7 @@ public final class NoiseDrive implements Drive {
                     z[1][size - k] = -im + dRe;
                 }
             }
-            Fft.backward(z[0], z[1]);
+            fft.backward(z[0], z[1]);
             return z;
         }
 

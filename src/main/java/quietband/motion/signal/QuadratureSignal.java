@@ -13,6 +13,7 @@ public final class QuadratureSignal {
     private final double beta;
     private final int reach;
     private final int size;
+    private final Fft fft;
     private final double[] kernelRe;
     private final double[] kernelIm;
     private final double[] line;
@@ -39,7 +40,8 @@ public final class QuadratureSignal {
             kernel[0][i] = v;
             kernel[0][size - i] = -v;
         }
-        Fft.forward(kernel[0], kernel[1]);
+        fft = new Fft(size);
+        fft.forward(kernel[0], kernel[1]);
         kernelRe = kernel[0];
         kernelIm = kernel[1];
         line = new double[size];
@@ -85,13 +87,13 @@ public final class QuadratureSignal {
 
     private void emit(int count, SignalStream into) {
         double[][] work = {line.clone(), new double[size]};
-        Fft.forward(work[0], work[1]);
+        fft.forward(work[0], work[1]);
         for (int i = 0; i < size; i++) {
             double re = work[0][i] * kernelRe[i] - work[1][i] * kernelIm[i];
             work[1][i] = work[0][i] * kernelIm[i] + work[1][i] * kernelRe[i];
             work[0][i] = re;
         }
-        Fft.backward(work[0], work[1]);
+        fft.backward(work[0], work[1]);
         for (int i = 0; i < count; i++) {
             into.push(work[0][reach + i] / size);
         }
