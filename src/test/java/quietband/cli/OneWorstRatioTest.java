@@ -21,10 +21,10 @@ import quietband.model.Stack;
 import quietband.model.edit.ModelFile;
 import quietband.response.ResidualCurves;
 import quietband.response.verdict.Assessor;
+import quietband.response.verdict.DesignMargins;
 import quietband.spectrum.LogGrid;
 import quietband.tolerance.judge.MonteCarloPlan;
 import quietband.tuning.cures.GapMargin;
-import quietband.tuning.trade.QuickVerdict;
 
 /** How far the main model's residual is over its limit, by axis and by vector: everybody says the same. */
 class OneWorstRatioTest {
@@ -73,7 +73,7 @@ class OneWorstRatioTest {
         assertThat(told(run("orient"), "\"before\" : ")).isCloseTo(ratio, within(2e-4 * ratio));
 
         // searches: good to 0.02 dB (springs and trade), 0.002 dB (tolerance); a remedy's point is the same point
-        assertThat(QuickVerdict.of(design).marginDb()).isCloseTo(worst.marginDb(), within(0.02));
+        assertThat(DesignMargins.of(design).marginDb()).isCloseTo(worst.marginDb(), within(0.02));
         MonteCarloPlan plan = new MonteCarloPlan(design, 1);
         assertThat(plan.judges().get(0).judge(design).marginDb()).isCloseTo(worst.marginDb(), within(0.002));
         assertThat(new GapMargin.Over(design, Stack.COMBINED).at(worst.frequencyHz())).isCloseTo(-worst.marginDb(), within(1e-9));
