@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
+import org.hipparchus.stat.correlation.SpearmansCorrelation;
 import quietband.model.quantity.Quantities;
 import quietband.tolerance.campaign.FirstUnits;
 import quietband.tolerance.campaign.MonteCarloResult;
@@ -63,7 +64,6 @@ public record ToleranceInfluence(List<Line> lines, long evaluations, long halved
             scatter.first(e) + scatter.count(e))).toArray()));
         SobolIndices.Estimate sobol = SobolIndices.of(scatter.size(), groups, ROWS, confidence, plan.seed(), threads, () -> margin(plan));
         int units = (int) Math.min(outcome.units(), Math.max(LEAST_HALVED, Math.min(FirstUnits.MOST, outcome.units() / 2)));
-        double[] ranks = ranks(sobol.a());
         HalvedTolerance halving = new HalvedTolerance(plan, outcome.first(), units, threads);
         double[] gained = halving.gained(IntStream.range(0, scatter.count()).mapToObj(scatter::halved).toList());
         double yield = (double) outcome.met(0) / outcome.units();
@@ -73,7 +73,7 @@ public record ToleranceInfluence(List<Line> lines, long evaluations, long halved
             int g = IntStream.range(0, groups.size()).filter(i -> scatter.groups().get(i).contains(entry)).findFirst().orElseThrow();
             double to = Math.max(0, Math.min(1, yield + gained[e]));
             lines.add(new Line(scatter.name(e), scatter.groups().get(g).stream().map(scatter::name).toList(),
-                sobol.indices().get(g), rank(scatter, e, sobol, ranks), yield, to));
+                sobol.indices().get(g), rank(scatter, e, sobol), yield, to));
         }
         long evaluations = (long) ROWS * (groups.size() + 2) + halving.judged();
         return new ToleranceInfluence(lines, evaluations, units);
@@ -96,7 +96,7 @@ public record ToleranceInfluence(List<Line> lines, long evaluations, long halved
         };
     }
 
-    private static double rank(ToleranceDraws scatter, int entry, SobolIndices.Estimate sobol, double[] ranks) {
+    private static double rank(ToleranceDraws scatter, int entry, SobolIndices.Estimate sobol) {
         int rows = sobol.a().length;
         DrawnTolerance e = scatter.entries().get(entry);
         int columns = e.isLot() ? 3 : e.count();
@@ -108,44 +108,13 @@ public record ToleranceInfluence(List<Line> lines, long evaluations, long halved
                     .get(DrawnTolerance.row(z[e.first()], e.tolerance().lot().orElseThrow().rows().size())).get(c) : z[e.first() + c];
             }
         }
+        SpearmansCorrelation spearman = new SpearmansCorrelation();
         double most = 0;
         for (double[] column : drawn) {
-            double rho = correlation(ranks(column), ranks);
-            most = Math.abs(rho) > Math.abs(most) ? rho : most;
+            // what does not vary has none
+            double rho = Arrays.stream(column).distinct().limit(2).count() < 2 ? 0 : spearman.correlation(column, sobol.a());
+            most = Math.abs(rho) > Math.abs(most) ? rho : most; // false for NaN: margins that do not vary
         }
         return most;
-    }
-
-    /** Correlation of ranks: Spearman's. */
-    private static double correlation(double[] rx, double[] ry) {
-        double mean = (rx.length - 1) / 2.0;
-        double xy = 0;
-        double xx = 0;
-        double yy = 0;
-        for (int i = 0; i < rx.length; i++) {
-            xy += (rx[i] - mean) * (ry[i] - mean);
-            xx += (rx[i] - mean) * (rx[i] - mean);
-            yy += (ry[i] - mean) * (ry[i] - mean);
-        }
-        return xx > 0 && yy > 0 ? xy / Math.sqrt(xx * yy) : 0;
-    }
-
-    /** From 0; equal values share their mean rank. */
-    private static double[] ranks(double[] v) {
-        double[] sorted = v.clone();
-        Arrays.sort(sorted);
-        double[] ranks = new double[v.length];
-        for (int i = 0; i < v.length; i++) {
-            int from = Arrays.binarySearch(sorted, v[i]);
-            int to = from + 1;
-            while (from > 0 && sorted[from - 1] == v[i]) {
-                from--;
-            }
-            while (to < sorted.length && sorted[to] == v[i]) {
-                to++;
-            }
-            ranks[i] = (from + to - 1) / 2.0;
-        }
-        return ranks;
     }
 }
