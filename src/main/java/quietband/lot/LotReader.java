@@ -1,5 +1,6 @@
 package quietband.lot;
 
+import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.Reader;
@@ -63,9 +64,9 @@ public final class LotReader {
         }
         LotReader reader = new LotReader(shown);
         MessageDigest digest = sha256();
-        try (Reader text = new InputStreamReader(new DigestInputStream(Files.newInputStream(path), digest),
+        try (BufferedReader text = new BufferedReader(new InputStreamReader(new DigestInputStream(Files.newInputStream(path), digest),
             StandardCharsets.UTF_8.newDecoder().onMalformedInput(CodingErrorAction.REPORT)
-                .onUnmappableCharacter(CodingErrorAction.REPORT)); CSVParser parser = CSVParser.parse(text, FORMAT)) {
+                .onUnmappableCharacter(CodingErrorAction.REPORT))); CSVParser parser = CSVParser.parse(withoutMark(text), FORMAT)) {
             reader.rows(parser);
         } catch (CharacterCodingException e) {
             throw ModelException.of(shown, "is not UTF-8 text", "save it as UTF-8; binary files cannot be read");
@@ -78,6 +79,15 @@ public final class LotReader {
         }
         Path name = path.getFileName();
         return reader.lot(name == null ? shown : name.toString(), HexFormat.of().formatHex(digest.digest()));
+    }
+
+    /** What stands behind a byte-order mark, or all where there is none. */
+    private static Reader withoutMark(BufferedReader text) throws IOException {
+        text.mark(1);
+        if (text.read() != '\ufeff') {
+            text.reset();
+        }
+        return text;
     }
 
     private static MessageDigest sha256() {
@@ -105,8 +115,7 @@ public final class LotReader {
     }
 
     private void header(String... cells) {
-        List<String> names = new ArrayList<>(Arrays.asList(cells));
-        names.set(0, names.get(0).startsWith("\ufeff") ? names.get(0).substring(1).strip() : names.get(0));
+        List<String> names = List.of(cells);
         width = names.size();
         serialColumn = due(names, "serial");
         withSigma = names.stream().anyMatch(n -> n.endsWith("_uncertainty_ppb_per_g"));

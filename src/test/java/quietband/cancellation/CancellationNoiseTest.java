@@ -21,10 +21,10 @@ class CancellationNoiseTest {
     }
 
     private static final String FULL = "sensor: {place: housing, bandwidth: 3 kHz, resonance: {frequency: 9 kHz, q: 4}, "
-        + "noise: {x: 40 ug/rtHz, y: 10 ug/rtHz, z: 25 ug/rtHz}, range: {x: 10 g, y: 20 g, z: 5 g}, cross_axis: 4 %}, path: {sample_rate: 40 kHz, latency: 9 us, "
-        + "high_pass: {frequency: 20 Hz, order: 2}, low_pass: {frequency: 6 kHz, order: 3}, "
-        + "taps: {x: [1.5, -0.5], y: [1], z: [0.9, 0, 0.1]}, converter_bits: 12}, tuning: {slope: -4 ppb/V, noise: 50 nV/rtHz, bandwidth: 8 kHz}, error: {gain: {x: 3 %, y: -2 %}, "
-        + "phase: 3 deg, delay: 5 us}";
+        + "noise: {x: 40 ug/rtHz, y: 10 ug/rtHz, z: 25 ug/rtHz}, range: {x: 10 g, y: 20 g, z: 5 g}, cross_axis: 4 %}, "
+        + "path: {sample_rate: 40 kHz, latency: 9 us, high_pass: {frequency: 20 Hz, order: 2}, low_pass: {frequency: 6 kHz, order: 3}, "
+        + "taps: {x: [1.5, -0.5], y: [1], z: [0.9, 0, 0.1]}, converter_bits: 12}, "
+        + "tuning: {slope: -4 ppb/V, noise: 50 nV/rtHz, bandwidth: 8 kHz}, error: {gain: {x: 3 %, y: -2 %}, phase: 3 deg, delay: 5 us}";
 
     // System:  S = sum w^2 (1 + gain)^2 |high low filter hold tuning|^2 n^2 + sum w^2 (1 + gain)^2 |filter hold tuning|^2 q^2/(6 fs)
     // Note:    neither the sensor's own response nor its cross axis, phase or delays count; rounding
