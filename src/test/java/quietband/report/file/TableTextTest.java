@@ -79,19 +79,19 @@ class TableTextTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"17, 17.00 Hz", "999.4, 999.4 Hz", "999.6, 1.000 kHz", "2000, 2.000 kHz", "123456, 123.5 kHz"})
+    @CsvSource({"17, 17 Hz", "999.4, 999.4 Hz", "999.6, 0.9996 kHz", "2000, 2 kHz", "123456, 123.5 kHz"})
     void a_frequency_is_told_in_four_digits_and_its_unit(double f, String text) {
         assertThat(QuantityText.hz(f)).isEqualTo(text);
     }
 
     @Test
     void stretches_share_their_unit_where_they_can() {
-        assertThat(QuantityText.range(10, 20)).isEqualTo("10.00 to 20.00 Hz");
-        assertThat(QuantityText.range(90, 2000)).isEqualTo("90.00 Hz to 2.000 kHz");
+        assertThat(QuantityText.range(10, 20)).isEqualTo("10 to 20 Hz");
+        assertThat(QuantityText.range(90, 2000)).isEqualTo("90 Hz to 2 kHz");
         assertThat(QuantityText.ranges(List.of(), "nowhere")).isEqualTo("nowhere");
         assertThat(QuantityText.ranges(List.of(new double[] {10, 20}, new double[] {1000, 2000}), ""))
-            .isEqualTo("10.00 to 20.00 Hz, 1.000 to 2.000 kHz");
-        assertThat(QuantityText.ppb(0.35e-9)).isEqualTo("0.3500");
+            .isEqualTo("10 to 20 Hz, 1 to 2 kHz");
+        assertThat(QuantityText.ppb(0.35e-9)).isEqualTo("0.35");
         assertThat(QuantityText.db(-3.0103)).isEqualTo("-3.01 dB");
         assertThat(QuantityText.db(300)).isEqualTo("over 299 dB");
         assertThat(QuantityText.db(-300)).isEqualTo("below -299 dB");
