@@ -16,7 +16,7 @@ class FormerNamesTest {
         "springs models/trial-a.yaml --corner 90|--corner: unknown option; it is called --natural-frequency now",
         "orient models/trial-a.yaml --goal seen|--goal: 'seen' is none of axis, residual, noise; it is called residual now"})
     void a_former_option_is_refused_with_the_name_of_now(String line, String message) {
-        Run run = Run.of(line.split(" "));
+        Run run = Run.of((Object[]) line.split(" "));
         assertThat(run.status()).isEqualTo(2);
         assertThat(run.err()).startsWith("quietband: " + message).hasLineCount(2);
     }
