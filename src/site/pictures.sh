@@ -14,7 +14,7 @@ quietband() { java -jar target/quietband.jar "$@" > /dev/null; }
 shoot() {
   chromium --headless --no-sandbox --disable-gpu --hide-scrollbars --user-data-dir="$work/browser" --window-size="$2,$3" \
     --screenshot="$work/shot.png" "file://$1" 2> /dev/null
-  convert "$work/shot.png" -strip -background white -flatten -trim -bordercolor white -border 8 -colors 96 "PNG8:$to/$4.png"
+  convert "$work/shot.png" -strip -background white -flatten -trim -bordercolor white -border 8 +dither -colors 96 "PNG8:$to/$4.png"
 }
 
 quietband assess models/ridge-relay.yaml --out "$work/assess"
@@ -56,5 +56,5 @@ window=$!
 sleep 20
 import -window root "$work/window.png"
 kill "$window"
-convert "$work/window.png" -strip -trim -colors 128 "PNG8:$to/window.png"
+convert "$work/window.png" -strip -trim +dither -colors 128 "PNG8:$to/window.png"
 ls -l "$to"
