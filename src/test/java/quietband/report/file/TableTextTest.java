@@ -39,7 +39,8 @@ class TableTextTest {
             values[i] = i % 7 == 0 ? Double.NaN : random.nextGaussian() * Math.pow(10, random.nextInt(30) - 15);
             csv.cell(texts[i]).cell(values[i]).cell(values[i]).end();
         }
-        List<CSVRecord> rows = CSVFormat.DEFAULT.builder().setRecordSeparator("\n").get().parse(new StringReader(out.toString())).getRecords();
+        List<CSVRecord> rows = CSVFormat.DEFAULT.builder().setRecordSeparator("\n").get().parse(new StringReader(out.toString()))
+            .getRecords();
         assertThat(rows.get(0).values()).containsExactly("name", "value", "same");
         for (int i = 0; i < 300; i++) {
             CSVRecord row = rows.get(i + 1);
@@ -91,7 +92,7 @@ class TableTextTest {
         assertThat(QuantityText.ranges(List.of(), "nowhere")).isEqualTo("nowhere");
         assertThat(QuantityText.ranges(List.of(new double[] {10, 20}, new double[] {1000, 2000}), ""))
             .isEqualTo("10 to 20 Hz, 1 to 2 kHz");
-        assertThat(QuantityText.ppb(0.35e-9)).isEqualTo("0.35");
+        assertThat(QuantityText.ppb(0.35e-9)).isEqualTo("0.3500");
         assertThat(QuantityText.db(-3.0103)).isEqualTo("-3.01 dB");
         assertThat(QuantityText.db(300)).isEqualTo("over 299 dB");
         assertThat(QuantityText.db(-300)).isEqualTo("below -299 dB");

@@ -23,7 +23,8 @@ import quietband.response.ResidualResponse;
 /** Supports of a blank from a table, put into a model, and the residual as a linear function of vector and weights. */
 class SupportTableTest {
 
-    private static final String HEAD = "support,points,x_frequency_hz,x_q,y_frequency_hz,y_q,z_frequency_hz,z_q,relative_sensitivity,source\n";
+    private static final String HEAD = "support,points,x_frequency_hz,x_q,y_frequency_hz,y_q,z_frequency_hz,z_q,"
+        + "relative_sensitivity,source\n";
 
     @TempDir
     Path directory;
@@ -39,7 +40,8 @@ class SupportTableTest {
         assertThat(rows).extracting(SupportRow::lowestHz).containsExactly(6000.0, 720.0, Double.POSITIVE_INFINITY);
         assertThat(rows).extracting(SupportRow::invented).containsExactly(false, true, false);
         assertThat(rows.get(0).resonance().on(1)).isFalse();
-        ModelFile file = ModelFile.parse(Path.of("m.yaml"), Models.oscillator(", support: four, support_resonance: {frequency: 6 kHz, q: 9}"));
+        String now = ", support: four, support_resonance: {frequency: 6 kHz, q: 9}";
+        ModelFile file = ModelFile.parse(Path.of("m.yaml"), Models.oscillator(now));
         SupportRow own = SupportTable.find(rows, "four").orElseThrow();
         Design two = rows.get(1).in(file, own).design();
         // 2.5 times 0.3, -0.4 and 1.2 ppb/g
