@@ -44,7 +44,8 @@ class ShortestPathsTest {
     @Test
     void the_settings_together_make_all_the_changes_and_no_other() {
         for (List<String> paths : List.of(List.of("platform.springs.four.stiffness", "platform.mass"),
-            List.of("platform.springs.four[1].at", "platform.springs.stiffness.z"), List.of("platform.springs.damping", "platform.size.x"))) {
+            List.of("platform.springs.four[1].at", "platform.springs.stiffness.z"),
+            List.of("platform.springs.damping", "platform.size.x"))) {
             double[] wanted = quantities.values();
             List<ShortestPaths.Change> changes = new ArrayList<>();
             for (String path : paths) {
