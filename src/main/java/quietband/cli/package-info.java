@@ -1,2 +1,5 @@
-/** The command line: one small class per command, no domain work in it. */
+/**
+ * The command line: names the commands, turns what went wrong into one message and an exit status, and alone ends
+ * the process. Main type: {@link quietband.cli.Quietband}.
+ */
 package quietband.cli;

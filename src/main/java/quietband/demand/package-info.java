@@ -1,4 +1,8 @@
 /**
- * What is asked and how far a value is from it: limits over frequency, decibels, margins, requirements met or not.
+ * What is asked: limits over frequency, margins in dB, phase noise at the output against its limit, the
+ * sensitivity that would just meet it. One place for all rooms above. Main types:
+ * {@link quietband.demand.PhaseNoise} and {@link quietband.demand.ResidualLimit}.
+ *
+ * <p>Equations: physics.md, Sidebands and phase noise, Requirements.
  */
 package quietband.demand;

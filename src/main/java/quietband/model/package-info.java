@@ -1,7 +1,7 @@
 /**
- * The design as written. {@link quietband.model.edit.ModelFile} reads a model file, checks it along the one description of
- * the format ({@code model.format.ModelForm}) and gives the immutable {@link quietband.model.Design}; every number of it stands in
- * {@link quietband.model.quantity.Quantities} under its path, and a design with other numbers takes a microsecond. The same
- * description prints the JSON Schema and guides changes to the text, which keep comments. Alone uses YAML.
+ * The design as written: immutable records in SI units, one for each block of the model file, and the stacks it
+ * has. The inner rooms read, check, compile, change and write it. Main type: {@link quietband.model.Design}.
+ *
+ * <p>Equations: physics.md, Conventions, Residual.
  */
 package quietband.model;

@@ -1,4 +1,7 @@
 /**
- * Numerical methods that no library here has: cone programs, bounded search, matrix exponential, normal curve.
+ * Numerical methods that no library here has: second-order cone programs, bounded search, evolution strategy,
+ * matrix exponential, normal curve, polynomial roots.
+ *
+ * <p>Equations: physics.md, Filter design, Time domain, Tolerances.
  */
 package quietband.numerics;

@@ -1,7 +1,8 @@
 /**
- * The sprung platform: a rigid body on elastic, viscous, lossy, relaxing or massive springs, driven by a translation of the
- * housing. Positions enter as offsets from the centre of gravity; the six coordinates are the displacement of the centre
- * of gravity and a small rotation. Main types: {@link quietband.platform.Assembly} (the matrices),
- * {@link quietband.platform.PlatformMotion} (the frequency response) and {@link quietband.platform.Modes}.
+ * The sprung platform: a rigid body on elastic, viscous, lossy, relaxing or massive springs, driven by a
+ * translation of the housing; its matrices, modes and motion. Main types: {@link quietband.platform.Assembly} and
+ * {@link quietband.platform.PlatformMotion}.
+ *
+ * <p>Equations: physics.md, Rigid body, Springs, Platform motion, Modes.
  */
 package quietband.platform;

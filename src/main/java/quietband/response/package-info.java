@@ -1,6 +1,7 @@
 /**
- * One design in the frequency domain: the residual sensitivity of every stack, the phase noise and sidebands it makes, travel,
- * ranges, coverage and verdict. Main types: {@link quietband.response.ResidualResponse} (the physics at one frequency)
- * and {@link quietband.response.verdict.Assessment} (everything {@code assess} says about a design).
+ * One design in the frequency domain: the residual sensitivity of every stack, its causes, the tables over
+ * frequency and the program's own grid. Main type: {@link quietband.response.ResidualResponse}.
+ *
+ * <p>Equations: physics.md, Residual, Causes, Sensors, Frequency grids.
  */
 package quietband.response;

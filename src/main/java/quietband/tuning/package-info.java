@@ -1,5 +1,5 @@
 /**
- * Changes of a design: what closes a gap and by how much, and what the design commands search for. Main type for the
- * report: {@link quietband.tuning.cures.Cures}.
+ * Changes of a design that serve a target: springs and parts, the orientation of the resonator, quantities swept
+ * or searched, cures of gaps. Each inner room is one of these.
  */
 package quietband.tuning;

@@ -1,6 +1,7 @@
 /**
- * Numbers with units: what each kind of quantity may be written in, reading and printing without loss, and an
- * explanation of a wrong unit that a person can act on. Main types: {@link quietband.units.Dimension} and
+ * Numbers with units: amounts as people write them, dimensions, standard gravity. Main type:
  * {@link quietband.units.Amounts}.
+ *
+ * <p>Equations: physics.md, Conventions.
  */
 package quietband.units;

@@ -1,4 +1,5 @@
 /**
- * One class for each command: options in, finished result out, status returned. No computation.
+ * One class for each command: reads options, calls one study, hands its result to a report, returns the status.
+ * Nothing is computed here.
  */
 package quietband.cli.command;

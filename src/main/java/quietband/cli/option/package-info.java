@@ -1,4 +1,5 @@
 /**
- * Groups of options that several commands share, and the words in them turned into values.
+ * Groups of options that several commands share, and
+ * the words in them turned into values with units.
  */
 package quietband.cli.option;

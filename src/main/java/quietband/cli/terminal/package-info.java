@@ -1,4 +1,5 @@
 /**
- * What a person at a terminal sees beside the result: messages, progress, failures as one line and a status.
+ * What a person at a terminal sees beside the result: messages,
+ * progress, failures as one message and a status.
  */
 package quietband.cli.terminal;

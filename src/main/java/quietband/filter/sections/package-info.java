@@ -1,4 +1,6 @@
 /**
- * Second-order sections: the search for poles, and the numerators that suit them best.
+ * Second-order sections: the search for stable poles, and the numerators that suit them best.
+ *
+ * <p>Equations: physics.md, Filter design, Cancellation path.
  */
 package quietband.filter.sections;

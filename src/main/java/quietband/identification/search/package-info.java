@@ -1,4 +1,6 @@
 /**
- * Weighted nonlinear least squares over the free numbers: starts, noise, outliers, steps.
+ * Weighted nonlinear least squares over the free numbers within bounds: starts, noise, outliers, steps.
+ *
+ * <p>Equations: physics.md, Fit.
  */
 package quietband.identification.search;

@@ -1,4 +1,9 @@
 /**
- * From two shaker runs, cancellation off and on, to gain, phase and delay errors and weights of one unit.
+ * From two shaker runs, cancellation off and on, to gain, phase and delay errors and new weights of one unit.
+ *
+ * <p>Equations: physics.md, Residual, Fit.
+ *
+ * <p>For other rooms: {@link quietband.identification.trim.PathTrim},
+ * {@link quietband.identification.trim.TrimmedUnit}.
  */
 package quietband.identification.trim;

@@ -1,4 +1,7 @@
 /**
- * The cancellation at work over time: sensors, path, converter, digital filter, tuning port; the resonator.
+ * The cancellation at work over time: sensors that clip, converter, digital filter, hold, tuning port with its
+ * curvature; the resonator on its support.
+ *
+ * <p>Equations: physics.md, Time domain, Tuning port, Resonator.
  */
 package quietband.motion.correction;

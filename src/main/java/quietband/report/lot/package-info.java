@@ -1,4 +1,6 @@
 /**
- * Results of sort.
+ * Results of sort: classes, accepted units, limits and guard bands, the page.
+ *
+ * <p>For other rooms: {@link quietband.report.lot.LotFiles}.
  */
 package quietband.report.lot;

@@ -1,4 +1,8 @@
 /**
- * Travel of the platform: sag, sustained, random, shock; springs that go slack.
+ * Travel of the platform in its housing: sag, sustained, random, shock; springs that go slack.
+ *
+ * <p>Equations: physics.md, Travel.
+ *
+ * <p>For other rooms: {@link quietband.response.travel.Travel}.
  */
 package quietband.response.travel;

@@ -1,4 +1,5 @@
 /**
- * Drawn cards of figures beside the band.
+ * Cards below the chart: one question each, such
+ * as travel, modes, causes, noise, yield.
  */
 package quietband.window.card;

@@ -1,4 +1,5 @@
 /**
- * The residual and the band, drawn in the colours of a theme.
+ * The band strip and the residual chart, drawn into
+ * memory once a change; cursor and colours.
  */
 package quietband.window.chart;

@@ -1,4 +1,5 @@
 /**
- * Work away from the event thread: figures, variants, Monte Carlo, proposals.
+ * What is computed beside the event thread: figures of a view, comparison of variants, drawn units, proposals of
+ * commands. What waits is replaced, never queued.
  */
 package quietband.window.work;
