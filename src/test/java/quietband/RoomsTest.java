@@ -29,7 +29,8 @@ class RoomsTest {
     private static final String WITH = "With them:";
     private static final Pattern LINK = Pattern.compile("\\{@link (quietband[\\w.]*)\\}");
     /** A line of jdeps: room and rest of the one that uses; room, inner room and outermost type of the one that is used. */
-    private static final Pattern USE = Pattern.compile("(?m)^\\s+quietband\\.(\\w+)\\.(\\S+)\\s+-> quietband\\.(\\w+)\\.([a-z]\\w*)\\.(\\w+)");
+    private static final Pattern USE = Pattern.compile(
+        "(?m)^\\s+quietband\\.(\\w+)\\.(\\S+)\\s+-> quietband\\.(\\w+)\\.([a-z]\\w*)\\.(\\w+)");
     private static final Pattern EQUATIONS = Pattern.compile("Equations: physics\\.md, ([^.]*)\\.");
 
     @Test
