@@ -12,10 +12,12 @@ import javax.swing.JMenuBar;
 import javax.swing.KeyStroke;
 import javax.swing.SwingUtilities;
 import quietband.model.edit.ModelFile;
-import quietband.report.assess.AssessmentFiles;
+import quietband.report.assess.AssessmentReport;
 import quietband.report.file.Provenance;
+import quietband.report.file.ResultDirectory;
 import quietband.report.page.Caution;
 import quietband.spectrum.LogGrid;
+import quietband.study.assess.DesignAssessment;
 import quietband.window.bench.EditOrder;
 import quietband.window.bench.EditStep;
 import quietband.window.bench.EditingBench;
@@ -196,8 +198,11 @@ final class MenuActions {
         asker.line("Export report", "Folder for the report and its tables:", target.toString()).map(Path::of).ifPresent(to ->
             aside("Wrote " + to.resolve("report.html"), () -> {
                 double[] f = LogGrid.between(WindowWorker.POINTS, file.design().requirement().fromHz(), file.design().requirement().toHz());
-                AssessmentFiles.write(file, f, 1, to, new Provenance("assess", version, file.path().getFileName().toString(),
-                    file.hash(), 1));
+                Provenance from = new Provenance("assess", version, file.path().getFileName().toString(), file.hash(), 1);
+                try (ResultDirectory directory = ResultDirectory.prepare(to, from.mark())) {
+                    AssessmentReport.of(DesignAssessment.of(file, f, 1, directory.target()), from).writeTo(directory, 1);
+                    directory.commit();
+                }
             }));
     }
 

@@ -5,17 +5,16 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.awt.event.KeyEvent;
 import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import quietband.model.edit.ModelFile;
-import quietband.report.assess.AssessmentFiles;
+import quietband.report.assess.AssessmentReport;
 import quietband.report.file.NumberFormat;
 import quietband.report.file.Provenance;
 import quietband.spectrum.LogGrid;
+import quietband.study.assess.DesignAssessment;
 import quietband.window.chart.ChartCursor;
 
 /** What is written in the window, against what {@code assess} writes of the saved file; and what is read from its curves. */
@@ -40,10 +39,8 @@ class ShownFiguresOnDisplayTest extends OnDisplay {
         opened.key(KeyEvent.VK_S, KeyEvent.VK_CONTROL);
         opened.settle();
         ModelFile saved = ModelFile.read(model);
-        Path out = folder.resolve("out");
-        AssessmentFiles.write(saved, LogGrid.between(400, 10, 2000), 1, out,
-            new Provenance("assess", "test", "ridge-relay.yaml", saved.hash(), 1));
-        String json = Files.readString(out.resolve("summary.json"));
+        String json = AssessmentReport.of(DesignAssessment.of(saved, LogGrid.between(400, 10, 2000), 1, folder.resolve("out")),
+            new Provenance("assess", "test", "ridge-relay.yaml", saved.hash(), 1)).json();
         String combined = "\"stacks\".*?\"combined\".*?\"worst\".*?";
         double hz = number(json, combined + "\"frequency_hz\" *: *");
         double margin = number(json, combined + "\"margin_db\" *: *");

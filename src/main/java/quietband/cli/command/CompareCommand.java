@@ -1,24 +1,20 @@
 package quietband.cli.command;
 
-import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 import quietband.cli.terminal.InputErrorException;
-import quietband.cli.terminal.TerminalMessages;
 import quietband.identification.MeasuredResponse;
 import quietband.model.Stack;
 import quietband.model.edit.ModelFile;
-import quietband.report.compare.ComparisonFiles;
-import quietband.report.compare.DesignComparison;
-import quietband.report.compare.MeasuredFiles;
+import quietband.report.compare.ComparisonReport;
+import quietband.report.compare.MeasuredReport;
 import quietband.report.file.Provenance;
-import quietband.report.file.ResultDirectory;
+import quietband.study.compare.DesignComparison;
+import quietband.study.compare.MeasurementComparison;
 
 /** Two designs, or prediction and measurement, side by side. */
 @Command(name = "compare", mixinStandardHelpOptions = true,
@@ -36,8 +32,6 @@ public final class CompareCommand extends TableCommand implements Callable<Integ
         description = "which stack was measured; default: the fullest of the model")
     private Stack stack;
 
-    @Spec
-    private CommandSpec spec;
 
     @Override
     public Integer call() {
@@ -52,12 +46,7 @@ public final class CompareCommand extends TableCommand implements Callable<Integ
         }
         ModelFile second = ModelFile.read(other);
         double[] f = frequencies.frequencies(first.design().requirement());
-        try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "compare"), from.mark())) {
-            ComparisonFiles files = new ComparisonFiles(DesignComparison.of(first, second), from);
-            files.writeTo(directory, f, output.threads());
-            directory.commit();
-            print(output.json() ? files.json() : files.text(), directory);
-        }
+        write(model, from, () -> ComparisonReport.of(DesignComparison.of(first, second, f, output.threads()), from));
         return 0;
     }
 
@@ -68,19 +57,8 @@ public final class CompareCommand extends TableCommand implements Callable<Integ
                 + String.join(", ", Stack.of(file.design()).stream().map(Stack::key).toList()));
         }
         MeasuredResponse response = MeasuredResponse.read(other);
-        try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "compare"), from.mark())) {
-            MeasuredFiles files = new MeasuredFiles(file.design(), which, String.valueOf(other.getFileName()), response, from);
-            files.writeTo(directory);
-            directory.commit();
-            print(output.json() ? files.json() : files.text(), directory);
-        }
+        write(model, from, () -> MeasuredReport.of(MeasurementComparison.of(file.design(), which, String.valueOf(other.getFileName()),
+            response), from));
         return 0;
-    }
-
-    private void print(String text, ResultDirectory directory) {
-        PrintWriter out = spec.commandLine().getOut();
-        out.print(text);
-        out.flush();
-        TerminalMessages.resultAt(spec, directory);
     }
 }

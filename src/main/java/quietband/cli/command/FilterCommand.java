@@ -1,36 +1,27 @@
 package quietband.cli.command;
 
-import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import java.util.function.Function;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 import quietband.cli.option.AnalogOptions;
 import quietband.cli.option.ResponseOption;
 import quietband.cli.option.TrimOptions;
 import quietband.cli.terminal.InputErrorException;
-import quietband.cli.terminal.TerminalMessages;
 import quietband.filter.FilterForm;
 import quietband.filter.FilterGoal;
 import quietband.filter.FilterTask;
-import quietband.filter.design.FilterDesigner;
-import quietband.filter.design.FilterFacts;
-import quietband.filter.design.FilterResult;
-import quietband.filter.design.FilteredModel;
-import quietband.filter.fixedpoint.FixedDesign;
 import quietband.filter.fixedpoint.FixedPoint;
-import quietband.filter.fixedpoint.FoundFilters;
 import quietband.model.Design;
 import quietband.model.edit.ModelFile;
 import quietband.report.file.Provenance;
-import quietband.report.file.ResultDirectory;
-import quietband.report.filter.FilterFiles;
+import quietband.report.filter.FilterReport;
+import quietband.report.filter.NetworkReport;
+import quietband.report.filter.TrimReport;
+import quietband.study.filter.FilterDesign;
 import quietband.units.Amounts;
 import quietband.units.Dimension;
 import quietband.units.WrongAmountException;
@@ -74,8 +65,6 @@ public final class FilterCommand extends TableCommand implements Callable<Intege
     @Mixin
     private TrimOptions trim;
 
-    @Spec
-    private CommandSpec spec;
 
     @Override
     public Integer call() {
@@ -85,59 +74,19 @@ public final class FilterCommand extends TableCommand implements Callable<Intege
             if (count != null) {
                 throw new InputErrorException("--count goes with taps and sections; the poles of a network are --analog 1 or --analog 2");
             }
-            return other(from, directory -> analog.run(task(file.design()), from, directory, output.json()));
-        }
-        if (trim.asked()) {
+            write(model, from, () -> NetworkReport.of(analog.study(task(file.design())), from));
+        } else if (trim.asked()) {
             if (analog.asked() || response.asked() || count != null) {
                 throw new InputErrorException("--trim designs no filter: leave --analog, --response and --count out");
             }
-            return other(from, directory -> trim.run(file, from, directory, output.json()));
-        }
-        try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "filter"), from.mark())) {
-            FilterTask task = task(file.design());
-            long start = System.nanoTime();
-            FoundFilters found = FilterDesigner.design(task);
-            double seconds = (System.nanoTime() - start) / 1e9;
-            ModelFile changed = FilteredModel.of(file, found.filters());
-            int needed = FixedDesign.needed(changed.design());
-            Optional<FixedDesign> fixed = fixed(changed.design());
-            if (fixed.isPresent()) {
-                found = FilterDesigner.rounded(task, found, fixed.get().rounded());
-                changed = FilteredModel.of(file, found.filters());
+            write(model, from, () -> TrimReport.of(trim.study(file), from));
+        } else {
+            if (bits != null && (bits < FixedPoint.SHORTEST || bits > FixedPoint.LONGEST)) {
+                throw new InputErrorException("--bits " + bits + ": between " + FixedPoint.SHORTEST + " and " + FixedPoint.LONGEST);
             }
-            FilterResult result = FilterResult.of(task, found, changed.design(), seconds);
-            FilterFiles files = new FilterFiles(result, FilterFacts.of(result, needed, fixed), changed, from);
-            files.writeTo(directory);
-            directory.commit();
-            PrintWriter out = spec.commandLine().getOut();
-            out.print(output.json() ? files.json() : files.text());
-            out.flush();
-            TerminalMessages.resultAt(spec, directory);
+            write(model, from, () -> FilterReport.of(FilterDesign.of(file, task(file.design()), Optional.ofNullable(bits)), from));
         }
         return 0;
-    }
-
-    /** What is not the design of a digital filter; writes and returns what is to be printed. */
-    private int other(Provenance from, Function<ResultDirectory, String> work) {
-        try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "filter"), from.mark())) {
-            String told = work.apply(directory);
-            directory.commit();
-            PrintWriter out = spec.commandLine().getOut();
-            out.print(told);
-            out.flush();
-            TerminalMessages.resultAt(spec, directory);
-        }
-        return 0;
-    }
-
-    private Optional<FixedDesign> fixed(Design changed) {
-        if (bits == null) {
-            return Optional.empty();
-        }
-        if (bits < FixedPoint.SHORTEST || bits > FixedPoint.LONGEST) {
-            throw new InputErrorException("--bits " + bits + ": between " + FixedPoint.SHORTEST + " and " + FixedPoint.LONGEST);
-        }
-        return Optional.of(FixedDesign.of(changed, bits));
     }
 
     private FilterTask task(Design design) {

@@ -8,12 +8,9 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 import quietband.cli.terminal.InputErrorException;
-import quietband.cli.terminal.TerminalMessages;
 import quietband.identification.MeasuredFile;
 import quietband.identification.MeasuredResponse;
 import quietband.identification.RecordResponse;
@@ -25,8 +22,7 @@ import quietband.model.Requirement;
 import quietband.model.Stack;
 import quietband.model.edit.ModelFile;
 import quietband.report.file.Provenance;
-import quietband.report.file.ResultDirectory;
-import quietband.report.fit.FitFiles;
+import quietband.report.fit.FitReport;
 
 /** From a measurement back to the model's numbers. */
 @Command(name = "fit", mixinStandardHelpOptions = true,
@@ -68,8 +64,6 @@ public final class FitCommand extends ResultCommand implements Callable<Integer>
     @Option(names = "--keep-outliers", description = "count every point, however far off")
     private boolean keepOutliers;
 
-    @Spec
-    private CommandSpec spec;
 
     @Override
     public Integer call() {
@@ -80,15 +74,7 @@ public final class FitCommand extends ResultCommand implements Callable<Integer>
         FitResult fitted = ModelFit.of(file, sources(file), free.stream().map(String::strip).toList(),
             new ModelFit.Settings(!keepOutliers, true, kind));
         fitted.notes().forEach(this::note);
-        try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "fit"), from.mark())) {
-            FitFiles files = new FitFiles(fitted, from);
-            files.writeTo(directory);
-            directory.commit();
-            PrintWriter out = spec.commandLine().getOut();
-            out.print(output.json() ? files.json() : files.text());
-            out.flush();
-            TerminalMessages.resultAt(spec, directory);
-        }
+        write(model, from, () -> FitReport.of(fitted, from));
         return 0;
     }
 

@@ -1,23 +1,18 @@
 package quietband.cli.command;
 
-import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 import quietband.cli.terminal.InputErrorException;
-import quietband.cli.terminal.TerminalMessages;
 import quietband.model.Axis;
 import quietband.model.edit.ModelFile;
-import quietband.report.change.OrientFiles;
+import quietband.report.change.OrientReport;
 import quietband.report.file.Provenance;
-import quietband.report.file.ResultDirectory;
+import quietband.study.orient.OrientStudy;
 import quietband.tuning.orient.Orientation;
 import quietband.tuning.orient.SupportRow;
 import quietband.tuning.orient.SupportTable;
@@ -44,8 +39,6 @@ public final class OrientCommand extends TableCommand implements Callable<Intege
     @Option(names = "--support", paramLabel = "NAME", description = "write the model with this support of the table")
     private String support;
 
-    @Spec
-    private CommandSpec spec;
 
     @Override
     public Integer call() {
@@ -56,23 +49,8 @@ public final class OrientCommand extends TableCommand implements Callable<Intege
         Optional<SupportRow> chosen = support == null ? Optional.empty() : Optional.of(SupportTable.find(table, support)
             .orElseThrow(() -> new InputErrorException("--support " + support + ": " + (supports == null ? "name the table with --supports"
                 : "the table has " + String.join(", ", table.stream().map(SupportRow::name).toList())))));
-        SupportRow own = SupportTable.find(table, file.design().oscillator().resonator().support()).orElse(null);
         Provenance from = output.provenance("orient", file);
-        try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "orient"), from.mark())) {
-            ModelFile base = chosen.map(c -> c.in(file, own)).orElse(file);
-            OrientFiles files = new OrientFiles(base, Orientation.of(base.design(), goal), from, f, output.threads());
-            List<OrientFiles.Tried> tried = new ArrayList<>();
-            for (SupportRow row : table) {
-                ModelFile with = row.in(file, own);
-                tried.add(OrientFiles.Tried.of(row, with, Orientation.of(with.design(), goal)));
-            }
-            files.writeTo(directory, tried, own != null);
-            directory.commit();
-            PrintWriter out = spec.commandLine().getOut();
-            out.print(output.json() ? files.json(tried) : files.text(tried, own != null));
-            out.flush();
-            TerminalMessages.resultAt(spec, directory);
-        }
+        write(model, from, () -> OrientReport.of(OrientStudy.of(file, goal, table, chosen, f, output.threads()), from));
         return 0;
     }
 

@@ -1,20 +1,16 @@
 package quietband.cli.command;
 
 import java.io.IOException;
-import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 import quietband.cli.terminal.FileHash;
 import quietband.cli.terminal.InputErrorException;
-import quietband.cli.terminal.TerminalMessages;
 import quietband.identification.shaker.ShakerAnalysis;
 import quietband.identification.shaker.ShakerFile;
 import quietband.identification.shaker.ShakerReading;
@@ -22,9 +18,8 @@ import quietband.identification.shaker.ShakerRules;
 import quietband.identification.shaker.TestPlan;
 import quietband.model.edit.ModelFile;
 import quietband.report.file.Provenance;
-import quietband.report.file.ResultDirectory;
-import quietband.report.shaker.PlanFiles;
-import quietband.report.shaker.ShakerFiles;
+import quietband.report.shaker.PlanReport;
+import quietband.report.shaker.ShakerReport;
 import quietband.units.Amounts;
 import quietband.units.Dimension;
 import quietband.units.WrongAmountException;
@@ -69,8 +64,6 @@ public final class ShakerCommand extends ResultCommand implements Callable<Integ
         description = "with --plan: peak displacement of the shaker; default: ${DEFAULT-VALUE}")
     private String stroke;
 
-    @Spec
-    private CommandSpec spec;
 
     @Override
     public Integer call() throws IOException {
@@ -87,12 +80,7 @@ public final class ShakerCommand extends ResultCommand implements Callable<Integ
         }
         String names = runs.stream().map(r -> String.valueOf(r.getFileName())).collect(Collectors.joining(", "));
         Provenance from = output.provenance("shaker", names, FileHash.of(runs));
-        try (ResultDirectory directory = ResultDirectory.prepare(output.directory(runs.get(0), "shaker"), from.mark())) {
-            ShakerFiles files = new ShakerFiles(ShakerAnalysis.of(readings, rules), rules, from);
-            files.writeTo(directory);
-            directory.commit();
-            print(output.json() ? files.json() : files.text(), directory);
-        }
+        write(runs.get(0), from, () -> ShakerReport.of(ShakerAnalysis.of(readings, rules), rules, from));
         return 0;
     }
 
@@ -109,20 +97,8 @@ public final class ShakerCommand extends ResultCommand implements Callable<Integ
         Provenance from = output.provenance("shaker", file);
         double readHz = multiplier * (carrier == null ? file.design().oscillator().carrierHz()
             : amount("--carrier", carrier, Dimension.FREQUENCY));
-        try (ResultDirectory directory = ResultDirectory.prepare(output.directory(plan, "shaker"), from.mark())) {
-            PlanFiles files = new PlanFiles(file.design(), TestPlan.of(file.design(), level, travel, readHz), from);
-            files.writeTo(directory);
-            directory.commit();
-            print(output.json() ? files.json() : files.text(), directory);
-        }
+        write(plan, from, () -> PlanReport.of(file.design(), TestPlan.of(file.design(), level, travel, readHz), from));
         return 0;
-    }
-
-    private void print(String text, ResultDirectory directory) {
-        PrintWriter out = spec.commandLine().getOut();
-        out.print(text);
-        out.flush();
-        TerminalMessages.resultAt(spec, directory);
     }
 
     private ShakerRules rules() {

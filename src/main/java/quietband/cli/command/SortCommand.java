@@ -1,6 +1,5 @@
 package quietband.cli.command;
 
-import java.io.PrintWriter;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.nio.file.Path;
@@ -9,21 +8,17 @@ import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 import quietband.cli.terminal.InputErrorException;
-import quietband.cli.terminal.TerminalMessages;
 import quietband.lot.LotReader;
 import quietband.lot.MeasuredLot;
 import quietband.lot.SortRule;
-import quietband.lot.SortedLot;
 import quietband.model.text.FileProblem;
 import quietband.model.text.ModelException;
 import quietband.report.file.Provenance;
-import quietband.report.file.ResultDirectory;
-import quietband.report.lot.LotFiles;
+import quietband.report.lot.LotReport;
+import quietband.study.lot.SortStudy;
 import quietband.units.Amounts;
 import quietband.units.Dimension;
 import quietband.units.WrongAmountException;
@@ -78,8 +73,6 @@ public final class SortCommand extends ResultCommand implements Callable<Integer
             + "a repeated serial as a unit of its own and leave the others unjudged and uncounted; default: ${DEFAULT-VALUE}")
     private BadRows badRows;
 
-    @Spec
-    private CommandSpec spec;
 
     @Override
     public Integer call() {
@@ -96,16 +89,9 @@ public final class SortCommand extends ResultCommand implements Callable<Integer
             throw new InputErrorException("--risk needs uncertainties: columns x_uncertainty_ppb_per_g, y_, z_, or --uncertainty");
         }
         Provenance from = output.provenance("sort", measured.file(), measured.hash());
-        try (ResultDirectory directory = ResultDirectory.prepare(output.directory(lot, "sort"), from.mark())) {
-            SortedLot sorted = SortedLot.of(judged, rule(), badRows == BadRows.REFUSE ? measured.bad().size() : 0, output.threads());
-            LotFiles files = new LotFiles(sorted, from);
-            files.writeTo(directory);
-            directory.commit();
-            PrintWriter out = spec.commandLine().getOut();
-            out.print(output.json() ? files.json() : files.text());
-            out.flush();
-            TerminalMessages.resultAt(spec, directory);
-        }
+        MeasuredLot lotJudged = judged;
+        int refused = badRows == BadRows.REFUSE ? measured.bad().size() : 0;
+        write(lot, from, () -> LotReport.of(SortStudy.of(lotJudged, rule(), refused, output.threads()), from));
         return 0;
     }
 

@@ -1,24 +1,19 @@
 package quietband.cli.command;
 
-import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 import quietband.cli.option.SpringOptions;
 import quietband.cli.terminal.InputErrorException;
 import quietband.cli.terminal.RunProgress;
-import quietband.cli.terminal.TerminalMessages;
 import quietband.model.Vec;
 import quietband.model.edit.ModelFile;
 import quietband.report.file.Provenance;
-import quietband.report.file.ResultDirectory;
-import quietband.report.springs.BenchFiles;
-import quietband.report.springs.SpringFiles;
+import quietband.report.springs.BenchReport;
+import quietband.report.springs.SpringReport;
 import quietband.tuning.parts.SpringCatalogue;
 import quietband.tuning.parts.SpringWish;
 import quietband.tuning.springs.BenchTuning;
@@ -73,8 +68,6 @@ public final class SpringsCommand extends ResultCommand implements Callable<Inte
     @Option(names = "--check", description = "end with status 1 when a target or check is not met")
     private boolean check;
 
-    @Spec
-    private CommandSpec spec;
 
     @Override
     public Integer call() {
@@ -84,14 +77,12 @@ public final class SpringsCommand extends ResultCommand implements Callable<Inte
         SpringWish wish = wish();
         ModelFile file = ModelFile.read(model);
         Provenance from = output.provenance("springs", file);
-        try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "springs"), from.mark())) {
-            SpringAnswer answer = planned(file, wish);
-            SpringFiles files = new SpringFiles(answer, from);
-            files.writeTo(directory);
-            directory.commit();
-            print(output.json() ? files.json() : files.text(), directory);
-            return check && !answer.met() ? 1 : 0;
-        }
+        SpringAnswer[] answer = new SpringAnswer[1];
+        write(model, from, () -> {
+            answer[0] = planned(file, wish);
+            return SpringReport.of(answer[0], from);
+        });
+        return check && !answer[0].met() ? 1 : 0;
     }
 
     private SpringAnswer planned(ModelFile file, SpringWish wish) {
@@ -113,20 +104,8 @@ public final class SpringsCommand extends ResultCommand implements Callable<Inte
         Vec wanted = naturalFrequency == null ? Vec.all(Double.NaN) : SpringOptions.naturalFrequency(naturalFrequency);
         ModelFile file = ModelFile.read(model);
         Provenance from = output.provenance("springs", file);
-        try (ResultDirectory directory = ResultDirectory.prepare(output.directory(model, "springs"), from.mark())) {
-            BenchFiles files = new BenchFiles(BenchTuning.of(file, found, wanted), from);
-            files.writeTo(directory);
-            directory.commit();
-            print(output.json() ? files.json() : files.text(), directory);
-        }
+        write(model, from, () -> BenchReport.of(BenchTuning.of(file, found, wanted), from));
         return 0;
-    }
-
-    private void print(String text, ResultDirectory directory) {
-        PrintWriter out = spec.commandLine().getOut();
-        out.print(text);
-        out.flush();
-        TerminalMessages.resultAt(spec, directory);
     }
 
     private SpringWish wish() {

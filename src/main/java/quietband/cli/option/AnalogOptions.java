@@ -3,11 +3,8 @@ package quietband.cli.option;
 import picocli.CommandLine.Option;
 import quietband.cli.terminal.InputErrorException;
 import quietband.filter.FilterTask;
-import quietband.filter.analog.NetworkSearch;
 import quietband.filter.analog.PreferredValues;
-import quietband.report.file.Provenance;
-import quietband.report.file.ResultDirectory;
-import quietband.report.filter.AnalogFiles;
+import quietband.study.filter.NetworkDesign;
 
 /** A lead-lag network of real parts in place of the digital filter. */
 public final class AnalogOptions {
@@ -28,12 +25,9 @@ public final class AnalogOptions {
         return poles != null;
     }
 
-    /** Writes the result; returns what is to be printed. */
-    public String run(FilterTask like, Provenance from, ResultDirectory directory, boolean json) {
-        PreferredValues row = series == null ? PreferredValues.E96 : series;
-        FilterTask task = new FilterTask(like.design(), like.form(), poles, like.goal(), like.maxGain(), like.grid(), like.measured());
-        AnalogFiles files = new AnalogFiles(NetworkSearch.find(task, row), row, from);
-        files.writeTo(directory);
-        return json ? files.json() : files.text();
+    /** Searches for the networks. */
+    public NetworkDesign study(FilterTask like) {
+        return NetworkDesign.of(new FilterTask(like.design(), like.form(), poles, like.goal(), like.maxGain(), like.grid(),
+            like.measured()), series == null ? PreferredValues.E96 : series);
     }
 }

@@ -1,11 +1,17 @@
 package quietband.cli.option;
 
+import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.function.Function;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import quietband.cli.terminal.InputErrorException;
+import quietband.cli.terminal.TerminalMessages;
 import quietband.cli.terminal.Version;
 import quietband.model.edit.ModelFile;
 import quietband.report.file.Provenance;
+import quietband.report.file.ResultDirectory;
+import quietband.report.page.Report;
 
 /** Options of every command that writes a result. */
 public final class OutputOptions {
@@ -62,5 +68,22 @@ public final class OutputOptions {
 
     public Provenance provenance(String command, String input, String hash) {
         return new Provenance(command, Version.number(), input, hash, seed);
+    }
+
+    /**
+     * Writes a result and prints its summary. A place that cannot be written is told of before anything is worked out.
+     *
+     * @param study gives what is to be written; it may write files of its own first
+     */
+    public void write(CommandSpec spec, Path target, Provenance from, Function<ResultDirectory, Report> study) {
+        try (ResultDirectory directory = ResultDirectory.prepare(target, from.mark())) {
+            Report report = study.apply(directory);
+            report.writeTo(directory, threads());
+            directory.commit();
+            PrintWriter printed = spec.commandLine().getOut();
+            printed.print(json() ? report.json() : report.text());
+            printed.flush();
+            TerminalMessages.resultAt(spec, directory);
+        }
     }
 }

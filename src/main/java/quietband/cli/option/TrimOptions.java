@@ -4,11 +4,8 @@ import java.nio.file.Path;
 import java.util.List;
 import picocli.CommandLine.Option;
 import quietband.cli.terminal.InputErrorException;
-import quietband.identification.trim.PathTrim;
 import quietband.model.edit.ModelFile;
-import quietband.report.file.Provenance;
-import quietband.report.file.ResultDirectory;
-import quietband.report.filter.TrimFiles;
+import quietband.study.filter.TrimStudy;
 
 /** Trimming a cancellation that is built, in place of designing its filter. */
 public final class TrimOptions {
@@ -30,13 +27,11 @@ public final class TrimOptions {
         return !runs.isEmpty();
     }
 
-    /** Writes the result; returns what is to be printed. */
-    public String run(ModelFile file, Provenance from, ResultDirectory directory, boolean json) {
+    /** Trims. */
+    public TrimStudy study(ModelFile file) {
         if (runs.size() != 2) {
             throw new InputErrorException("--trim takes two files, once: the run with the cancellation off, then on");
         }
-        TrimFiles files = new TrimFiles(PathTrim.of(file, runs.get(0), runs.get(1), bolted), from);
-        files.writeTo(directory);
-        return json ? files.json() : files.text();
+        return TrimStudy.of(file, runs.get(0), runs.get(1), bolted);
     }
 }

@@ -16,6 +16,7 @@ import quietband.report.page.StackName;
 import quietband.response.Cause;
 import quietband.response.Contribution;
 import quietband.response.FrequencyTable;
+import quietband.study.assess.NeededAttenuation;
 
 /** The charts of an assessment. */
 final class AssessmentCharts {

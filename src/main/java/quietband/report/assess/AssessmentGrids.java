@@ -72,9 +72,8 @@ public final class AssessmentGrids {
     }
 
     /** What each cause alone would leave, and all others, at the worst point of the fullest stack. */
-    static PageTable contributions(Assessment a) {
+    static PageTable contributions(Assessment a, FrequencyTable.Row r) {
         ResidualPoint w = a.verdict(a.fullest()).worst();
-        FrequencyTable.Row r = FrequencyTable.of(a.design(), new double[] {w.frequencyHz()}, 1).rows().get(0);
         Axis axis = Axis.of(w.axis());
         List<List<String>> rows = new ArrayList<>();
         for (Contribution c : r.contributions()) {

@@ -1,12 +1,20 @@
 package quietband.report.assess;
 
+import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
 import quietband.model.Design;
+import quietband.model.edit.ModelFile;
+import quietband.report.file.Provenance;
 import quietband.report.page.PageHead;
 import quietband.report.page.PageTable;
 import quietband.report.page.VerdictSentence;
 import quietband.response.verdict.Assessment;
+import quietband.study.assess.DesignAssessment;
+import quietband.study.assess.KnownYield;
 
 /**
  * What the template of an assessment's page shows.
@@ -33,20 +41,32 @@ public record AssessmentView(PageHead head, List<RequirementRow> asked, List<Sta
                              List<String> warnings,
                              String modelText) {
 
-    static AssessmentView of(AssessmentSources d, Map<String, String> charts) {
-        Assessment a = d.assessment();
+    static AssessmentView of(DesignAssessment s, Provenance from, Map<String, String> charts) {
+        Assessment a = s.assessment();
         Design design = a.design();
-        Boolean met = a.requirementMet().orElse(null);
-        String verdict = met == null ? "NO VERDICT" : met ? "HOLDS" : "DOES NOT HOLD";
-        String kind = met == null ? "none" : met ? "holds" : "fails";
         String sentence = VerdictSentence.sentence(a);
         String why = sentence.contains(": ") ? sentence.substring(sentence.indexOf(": ") + 2) : sentence;
-        PageHead head = new PageHead(design.title().isEmpty() ? d.from().input() : design.title(), verdict, kind, why, d.from(), d.date());
-        return new AssessmentView(head, RequirementRow.of(a.requirements(), design, d.profile()), StackLine.of(a.verdicts()),
-            MarginStrip.of(design, d.curves(), a.verdicts()), MarginStrip.ticks(design), d.gaps().stream().map(g -> GapLine.of(g,
-            g.stack() == a.fullest())).toList(),
-            d.yield(), charts, AssessmentGrids.tones(a), AssessmentGrids.modes(a), AssessmentGrids.travel(a),
-            AssessmentGrids.contributions(a), AssessmentGrids.vibration(a), a.warnings(), d.modelText());
+        PageHead head = new PageHead(design.title().isEmpty() ? from.input() : design.title(), VerdictSentence.words(a),
+            VerdictSentence.kind(a), why, from, PageHead.today());
+        return new AssessmentView(head, RequirementRow.of(a.requirements(), design, profile(s.file())), StackLine.of(a.verdicts()),
+            MarginStrip.of(design, s.curves(), a.verdicts()), MarginStrip.ticks(design),
+            s.gaps().stream().map(g -> GapLine.of(g, g.stack() == a.fullest())).toList(), yieldWords(s.yield()), charts,
+            AssessmentGrids.tones(a), AssessmentGrids.modes(a), AssessmentGrids.travel(a), AssessmentGrids.contributions(a, s.worst()),
+            AssessmentGrids.vibration(a), a.warnings(), s.file().text());
+    }
+
+    /** Names of the vibration profiles the model refers to; empty when it is written in the model. */
+    private static String profile(ModelFile file) {
+        return file.files().entrySet().stream()
+            .filter(e -> new String(e.getValue(), StandardCharsets.UTF_8).contains("density_g2_per_hz"))
+            .map(e -> e.getKey().substring(e.getKey().lastIndexOf('/') + 1)).collect(Collectors.joining(", "));
+    }
+
+    private static String yieldWords(Optional<KnownYield> known) {
+        return known.map(y -> !y.readable() ? "Yield not computed: summary.json of tolerance cannot be read."
+            : String.format(Locale.ROOT, "%.1f %% of units good (%.1f to %.1f %% at %.0f %% confidence, %s units).", 100 * y.estimate(),
+                100 * y.low(), 100 * y.high(), 100 * y.confidence(), y.units()))
+            .orElse("Yield not computed: no result of tolerance for this model hash stands beside this one.");
     }
 
     /** Whether the stack with every measure has no gap while others have. */
@@ -56,7 +76,7 @@ public record AssessmentView(PageHead head, List<RequirementRow> asked, List<Sta
 
     /** The stack with every measure. */
     public String fullest() {
-        return stacks.get(stacks.size() - 1).name().toLowerCase(java.util.Locale.ROOT);
+        return stacks.get(stacks.size() - 1).name().toLowerCase(Locale.ROOT);
     }
 
     /** A chart as SVG; empty when the design has none of this name. */

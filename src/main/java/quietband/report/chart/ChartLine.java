@@ -2,6 +2,7 @@ package quietband.report.chart;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 
 /**
  * One line of a chart over frequency.
@@ -19,6 +20,17 @@ public record ChartLine(String name, double[] x, double[] y, ChartStyle look, bo
     /** A drawn line. */
     public ChartLine(String name, double[] x, double[] y, ChartStyle look) {
         this(name, x, y, look, false);
+    }
+
+    /** A drawn line through some rows of a table. */
+    public static <T> ChartLine of(String name, List<T> rows, ToDoubleFunction<? super T> x, ToDoubleFunction<? super T> y,
+                                   ChartStyle look) {
+        return new ChartLine(name, rows.stream().mapToDouble(x).toArray(), rows.stream().mapToDouble(y).toArray(), look);
+    }
+
+    /** The same with markers only. */
+    public ChartLine dotted() {
+        return new ChartLine(name, x, y, look, true);
     }
 
     /** The largest value that is a finite number; minus infinity when there is none. */

@@ -14,6 +14,7 @@ import org.jfree.chart.axis.ValueAxis;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 import org.jfree.data.xy.DefaultXYDataset;
+import quietband.report.svg.Picture;
 import quietband.report.svg.Svg;
 
 /**
@@ -29,7 +30,7 @@ import quietband.report.svg.Svg;
  * @param over   label of the horizontal axis
  */
 public record FrequencyChart(String name, String title, String unit, double fromHz, double toHz, Scale scale,
-                      List<ChartLine> lines, String over) {
+                      List<ChartLine> lines, String over) implements Picture {
 
     /** Size in px; a page scales it. */
     static final int WIDTH = 760;
@@ -97,7 +98,7 @@ public record FrequencyChart(String name, String title, String unit, double from
         }
     }
 
-    /** The picture. */
+    @Override
     public String svg() {
         return Svg.draw(name, title, WIDTH, HEIGHT, g -> chart().draw(g, new Rectangle2D.Double(0, 0, WIDTH, HEIGHT)));
     }

@@ -9,6 +9,7 @@ import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
 import java.util.Locale;
 import quietband.report.file.NumberFormat;
+import quietband.report.svg.Picture;
 import quietband.report.svg.Svg;
 
 /**
@@ -22,7 +23,7 @@ import quietband.report.svg.Svg;
  * @param limit where the line goes; NaN for none
  * @param mark  a point of interest, {x, y}; empty for none
  */
-public record HeatMap(String name, String title, Scale x, Scale y, double[][] z, double limit, double[] mark) {
+public record HeatMap(String name, String title, Scale x, Scale y, double[][] z, double limit, double[] mark) implements Picture {
 
     private static final int WIDTH = 760;
     private static final int HEIGHT = 420;
@@ -48,7 +49,7 @@ public record HeatMap(String name, String title, Scale x, Scale y, double[][] z,
         }
     }
 
-    /** The picture. */
+    @Override
     public String svg() {
         double[] ends = ends();
         return Svg.draw(name, title, WIDTH, HEIGHT, g -> draw(g, ends[0], ends[1]));

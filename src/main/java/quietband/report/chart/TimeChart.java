@@ -8,6 +8,7 @@ import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 import org.jfree.data.xy.DefaultXYDataset;
+import quietband.report.svg.Picture;
 import quietband.report.svg.Svg;
 
 /**
@@ -19,7 +20,7 @@ import quietband.report.svg.Svg;
  * @param unit   label of the vertical axis
  * @param lines  drawn in this order
  */
-public record TimeChart(String name, String title, String across, String unit, List<ChartLine> lines) {
+public record TimeChart(String name, String title, String across, String unit, List<ChartLine> lines) implements Picture {
 
     private static final double LEVEL = 1e-4;
     private static final double ROOM = 0.05;
@@ -33,7 +34,7 @@ public record TimeChart(String name, String title, String across, String unit, L
         this(name, title, "time, s", unit, lines);
     }
 
-    /** The picture. */
+    @Override
     public String svg() {
         return Svg.draw(name, title, FrequencyChart.WIDTH, FrequencyChart.HEIGHT, g -> chart().draw(g,
             new Rectangle2D.Double(0, 0, FrequencyChart.WIDTH, FrequencyChart.HEIGHT)));

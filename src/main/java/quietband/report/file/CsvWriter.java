@@ -67,6 +67,29 @@ public final class CsvWriter {
         return this;
     }
 
+    /** A whole number as the next cell, with its digits alone. */
+    public CsvWriter whole(long value) {
+        return cell(Long.toString(value));
+    }
+
+    /** {@code yes} or {@code no} as the next cell. */
+    public CsvWriter yes(boolean value) {
+        return cell(value ? "yes" : "no");
+    }
+
+    /** A text as the next cell; nothing at all when it is empty, in the first cell too. */
+    public CsvWriter known(String value) {
+        return value.isEmpty() ? cell(Double.NaN) : cell(value);
+    }
+
+    /** Some numbers as the next cells, each times a factor. */
+    public CsvWriter cells(double factor, double... values) {
+        for (double v : values) {
+            cell(factor * v);
+        }
+        return this;
+    }
+
     /** Letters, digits, points, underscores, and hyphens and spaces within, or nothing after another cell: needs no quotes. */
     private boolean plain(String value) {
         for (int i = 0; i < value.length(); i++) {

@@ -7,6 +7,9 @@ import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
+import java.util.function.Consumer;
+import java.util.function.ToDoubleFunction;
+import quietband.model.Axis;
 
 /** Writes indented JSON; numbers as {@link NumberFormat#json}, what is not finite as null. */
 public final class Json {
@@ -62,8 +65,28 @@ public final class Json {
         });
     }
 
+    /** An array of objects as a field, one for each of some things. */
+    public <T> Json objects(String name, Iterable<T> of, Consumer<T> content) {
+        return array(name, () -> of.forEach(each -> object(() -> content.accept(each))));
+    }
+
+    /** An array of texts as a field. */
+    public Json items(String name, Iterable<String> texts) {
+        return array(name, () -> texts.forEach(this::item));
+    }
+
+    /** An object as a field, with a number for each axis. */
+    public Json axes(String name, ToDoubleFunction<Axis> value) {
+        return object(name, () -> Axis.ALL.forEach(a -> field(a.letter(), value.applyAsDouble(a))));
+    }
+
+    /** An array of pairs of numbers as a field. */
+    public Json pairs(String name, Iterable<double[]> pairs) {
+        return array(name, () -> pairs.forEach(p -> pair(p[0], p[1])));
+    }
+
     /** A pair of numbers as an item of an array. */
-    public Json pair(double a, double b) {
+    private Json pair(double a, double b) {
         return step(() -> {
             generator.writeStartArray();
             generator.writeNumber(NumberFormat.json(a));

@@ -16,6 +16,11 @@ public record Provenance(String command, String version, String input, String mo
         return new ResultMark(command, version, modelHash, seed);
     }
 
+    /** The first digits of the model's hash. */
+    public String shortHash() {
+        return modelHash.substring(0, Math.min(12, modelHash.length()));
+    }
+
     /** Writes it as fields of a summary. */
     public void fields(Json json) {
         json.field("command", command).field("version", version).field("model", input).field("model_hash", modelHash)

@@ -3,105 +3,96 @@ package quietband.report.filter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import quietband.filter.allowed.AllowedErrors;
+import java.util.stream.Collectors;
 import quietband.filter.allowed.AllowedErrors.Kind;
 import quietband.filter.allowed.Crossover;
 import quietband.filter.allowed.PolarityCheck;
 import quietband.filter.design.AddedNoise;
 import quietband.filter.design.FilterFacts;
-import quietband.filter.design.FilterResult;
 import quietband.filter.fixedpoint.FixedDesign;
 import quietband.filter.fixedpoint.FixedPoint;
+import quietband.filter.fixedpoint.FoundFilters;
 import quietband.model.Axis;
-import quietband.model.Design;
-import quietband.oscillator.Sidebands;
 import quietband.report.file.Json;
 import quietband.report.file.NumberFormat;
 import quietband.report.file.QuantityText;
-import quietband.report.file.ResultDirectory;
-import quietband.report.page.CommandPage;
-import quietband.report.page.PageTable;
+import quietband.report.page.Report;
+import quietband.study.filter.FilterDesign;
 
 /** What is told of a filter beside its residual: bounds, weights and signs, allowed errors, hand-off, noise, whole numbers. */
 final class FactsReport {
 
-    private final FilterResult result;
-    private final FilterFacts facts;
-    private final Design design;
-    private final List<PolarityCheck> polarity;
-    private final List<FilterCharts.Drawn> charts;
+    private static final String SIGN = "Sign: weight x sensed acceleration is taken away, so +1 g puts minus volts_per_g (weights.csv) on "
+        + "the port.";
 
-    FactsReport(FilterResult result, FilterFacts facts) {
-        this.result = result;
-        this.facts = facts;
-        this.design = result.changed();
-        this.polarity = PolarityCheck.of(design);
-        this.charts = new FilterCharts(result).all(facts);
+    private FactsReport() { }
+
+    /** Tables, charts, the lines for a terminal and the parts of the page. */
+    static void say(Report report, FilterDesign d) {
+        FilterFacts facts = d.facts();
+        report.table("allowed.csv", "frequency_hz,axis,gain_percent,phase_deg,delay_us", d.allowed().rows(), (table, a) ->
+            table.cell(a.frequencyHz()).cell(a.axis().letter()).cell(100 * a.gain()).cell(Math.toDegrees(a.phase()))
+                .cell(1e6 * a.delay()));
+        report.table("weights.csv", "axis,ppb_per_g,volts_per_g,counts_per_g", d.sensors(), (table, s) ->
+            table.cell(s.axis().letter()).cell(1e9 * s.weightPerG()).cell(s.voltsPerG()).cell(s.countsPerG()));
+        report.table("hand_off.csv", "more_delay_us,hand_off_hz,correction_alone_holds_to_hz,margin_db", facts.handOffs(), (table, h) ->
+            table.cell(1e6 * h.delay()).cell(h.frequencyHz()).cell(h.holdsTo()).cell(h.marginDb()));
+        double rate = d.result().changed().cancellation().orElseThrow().path().sampleRateHz();
+        facts.fixed().ifPresent(f -> report.table("firmware.csv", FirmwareTable.COLUMNS, table -> FirmwareTable.write(table, f, rate)));
+        List<String> bench = d.bench().stream().map(FactsReport::bench).toList();
+        report.lines(binding(d)).lines(allowed(facts)).line(handOff(facts)).line(quiet(facts)).line(words(facts)).line("").line(SIGN)
+            .lines(bench);
+        report.part("Before and after").say(binding(d)).chart(FilterCharts.residual(d));
+        report.part("Filters").say("Ideal is what would leave nothing on any axis at that frequency, whether a device can have it or not.",
+            words(facts) + (facts.fixed().isEmpty() ? "."
+            : " has integers with coefficient = integer / 2^shift; the word behind a row stands for its value / "
+            + "2^scale_log2 (counted in b_shift), so that no input overflows it; the last one is to be shifted left by its scale."))
+            .table("Filters", List.of("sensor", "largest coefficient", "peak gain"), d.sensors().stream().map(s -> List.of(
+                s.axis().letter(), NumberFormat.brief(s.largest(), 5), FilterReport.peak(s))).toList())
+            .charts(FilterCharts.responses(d));
+        allowed(report, d);
+        report.part("Hand-off").say("Above the hand-off the platform alone leaves less than the correction alone, on the worst axis. Delay "
+            + "is added to every axis.", quiet(facts)).table("Delay moves the hand-off", List.of("more delay", "hand-off",
+            "correction alone holds to", "margin, all measures"), facts.handOffs().stream().map(FactsReport::row).toList());
+        report.part("Weights and polarity").say(SIGN).say(bench).table("Weights; counts are those of the sensor's converter",
+            List.of("axis", "ppb/g", "V/g at the port", "counts/g"), d.sensors().stream().map(s -> List.of(s.axis().letter(),
+            NumberFormat.brief(1e9 * s.weightPerG(), 5), NumberFormat.brief(s.voltsPerG(), 5), NumberFormat.brief(s.countsPerG(), 6)))
+            .toList());
     }
 
-    void writeTo(ResultDirectory directory) {
-        directory.write("allowed.csv", w -> FilterTables.allowed(w, facts.allowed(), result.task().grid()));
-        directory.write("weights.csv", w -> FilterTables.weights(w, design));
-        directory.write("hand_off.csv", w -> FilterTables.handOff(w, facts));
-        double rate = design.cancellation().orElseThrow().path().sampleRateHz();
-        facts.fixed().ifPresent(f -> directory.write("firmware.csv", w -> FilterTables.firmware(w, f, rate)));
-        charts.forEach(c -> directory.write(c.name() + ".svg", w -> w.write(c.svg())));
-    }
-
-    /** For a terminal. */
-    List<String> lines() {
-        List<String> lines = new ArrayList<>(binding());
-        lines.addAll(allowedLines());
-        lines.add(handOff());
-        lines.add(quiet());
-        lines.add(words());
-        lines.add("");
-        lines.add(sign());
-        polarity.forEach(p -> lines.add(bench(p)));
-        return lines;
-    }
-
-    private List<String> binding() {
+    private static List<String> binding(FilterDesign d) {
+        FoundFilters found = d.result().found();
         List<String> lines = new ArrayList<>();
-        for (FilterFacts.Binding b : facts.binding()) {
+        for (FilterFacts.Binding b : d.facts().binding()) {
             lines.add(switch (b.condition()) {
                 case "max_gain" -> String.format(Locale.ROOT, "binds: the largest gain of filter %s, %.2f dB, at %s", b.of(),
-                    FilterSummary.decibels(result.task().maxGain()), QuantityText.hz(b.frequencyHz()));
+                    FilterReport.decibels(d.result().task().maxGain()), QuantityText.hz(b.frequencyHz()));
                 case "above_no_correction" -> String.format(Locale.ROOT,
                     "binds: phase noise above no correction, row %s, %.4f of 0.01 dB at %s", b.of(), b.used() * 0.01,
                     QuantityText.hz(b.frequencyHz()));
                 default -> String.format(Locale.ROOT, "binds: the tuning port swings %.0f %% of its range", 100 * b.used());
             });
         }
-        if (!Double.isNaN(result.found().relaxed())) {
-            lines.add(String.format(Locale.ROOT, "price of the gain bound: %s instead of %s with 6 dB more", NumberFormat.brief(
-                result.found().value(), 5), NumberFormat.brief(result.found().relaxed(), 5)));
-        } else if (result.found().normUnbounded() > 0) {
-            double price = result.found().norm() / result.found().normUnbounded();
+        if (!Double.isNaN(found.relaxed())) {
+            lines.add(String.format(Locale.ROOT, "price of the gain bound: %s instead of %s with 6 dB more",
+                NumberFormat.brief(found.value(), 5), NumberFormat.brief(found.relaxed(), 5)));
+        } else if (found.normUnbounded() > 0) {
+            double price = found.norm() / found.normUnbounded();
             lines.add("price of bounds and small taps: residual norm " + (price < 10 ? String.format(Locale.ROOT,
-                "%.2f %% above the least without any", 100 * (price - 1)) : NumberFormat.brief(1e9 * result.found().norm(), 4)
-                + " ppb/g in place of " + NumberFormat.brief(1e9 * result.found().normUnbounded(), 4) + " without any"));
+                "%.2f %% above the least without any", 100 * (price - 1)) : NumberFormat.brief(1e9 * found.norm(), 4)
+                + " ppb/g in place of " + NumberFormat.brief(1e9 * found.normUnbounded(), 4) + " without any"));
         }
         return lines.isEmpty() ? List.of("no condition binds") : lines;
     }
 
-    private List<String> allowedLines() {
+    private static List<String> allowed(FilterFacts facts) {
         if (facts.least().isEmpty()) {
             return List.of("allowed errors: none, the model has no limit of the residual");
         }
-        List<String> lines = new ArrayList<>();
-        for (Axis axis : Axis.ALL) {
-            StringBuilder text = new StringBuilder("allowed, alone, sensor " + axis.letter() + ":");
-            for (AllowedErrors.Least l : facts.least()) {
-                if (l.axis() == axis) {
-                    text.append(l.kind() == Kind.GAIN ? " gain " : l.kind() == Kind.PHASE ? ", phase " : ", delay ")
-                        .append(Double.isFinite(l.value()) ? amount(l.kind(), l.value()) + " at "
-                        + QuantityText.hz(l.frequencyHz()) : "any");
-                }
-            }
-            lines.add(text.toString());
-        }
-        return lines;
+        return Axis.ALL.stream().map(axis -> "allowed, alone, sensor " + axis.letter() + ":" + facts.least().stream()
+            .filter(l -> l.axis() == axis).map(l -> (l.kind() == Kind.GAIN ? " gain " : l.kind() == Kind.PHASE ? ", phase " : ", delay ")
+                + (Double.isFinite(l.value()) ? amount(l.kind(), l.value()) + " at " + QuantityText.hz(l.frequencyHz()) : "any"))
+            .collect(Collectors.joining())).toList();
     }
 
     private static String amount(Kind kind, double v) {
@@ -112,7 +103,7 @@ final class FactsReport {
         };
     }
 
-    private String handOff() {
+    private static String handOff(FilterFacts facts) {
         Crossover now = facts.handOffs().get(0);
         if (Double.isNaN(now.frequencyHz())) {
             return "no platform takes over" + (Double.isNaN(now.holdsTo()) ? "" : "; the correction holds to "
@@ -126,14 +117,20 @@ final class FactsReport {
         return Double.isInfinite(h.frequencyHz()) ? "no frequency of the band" : QuantityText.hz(h.frequencyHz());
     }
 
-    private String quiet() {
+    private static List<String> row(Crossover h) {
+        return List.of(String.format(Locale.ROOT, "%.0f us", 1e6 * h.delay()), Double.isNaN(h.frequencyHz()) ? "no platform" : place(h),
+            Double.isNaN(h.holdsTo()) ? "-" : QuantityText.hz(h.holdsTo()),
+            Double.isNaN(h.marginDb()) ? "-" : QuantityText.db(h.marginDb()));
+    }
+
+    private static String quiet(FilterFacts facts) {
         AddedNoise q = facts.quiet();
         String rise = Double.isNaN(q.riseDb()) ? "" : String.format(Locale.ROOT, " (%.2f dB over the static noise at %s)", q.riseDb(),
             QuantityText.hz(q.frequencyHz()));
         return String.format(Locale.ROOT, "noise added to a quiet unit: %s mrad rms%s", NumberFormat.brief(1e3 * q.addedRad(), 4), rise);
     }
 
-    private String words() {
+    private static String words(FilterFacts facts) {
         if (facts.fixed().isEmpty()) {
             return facts.bits() > FixedPoint.LONGEST ? "rounding: no word is long enough to cost less than 0.5 dB"
                 : "rounding costs less than 0.5 dB with words of " + facts.bits() + " bits and more (--bits)";
@@ -144,26 +141,18 @@ final class FactsReport {
             ", rounding of signals is %.1f dB over sensors and converter at %s", f.noiseDb(), QuantityText.hz(f.noiseHz())));
     }
 
-    private static String sign() {
-        return "Sign: weight x sensed acceleration is taken away, so +1 g puts minus volts_per_g (weights.csv) on the port.";
-    }
-
-    private String bench(PolarityCheck p) {
-        double w = design.weightsPerG().get(p.axis().ordinal());
-        double f0 = design.oscillator().outputHz();
+    private static String bench(FilterDesign.BenchSign b) {
+        PolarityCheck p = b.check();
         return String.format(Locale.ROOT, "bench %s: correction off, %s turned from horizontal to up (+1 g) moves the frequency by %+.3f "
             + "ppb; shaken with 1 g peak at %s, sidebands at the output are %.1f dBc off, %.1f dBc on, and %.1f dBc on with the sign "
-            + "reversed", p.axis().letter(), p.axis().letter(), 1e9 * w, QuantityText.hz(p.frequencyHz()), sideband(p.offPerG(), p, f0),
-            sideband(p.onPerG(), p, f0), sideband(p.wrongPerG(), p, f0));
+            + "reversed", p.axis().letter(), p.axis().letter(), 1e9 * b.weightPerG(), QuantityText.hz(p.frequencyHz()), b.offDbc(),
+            b.onDbc(), b.wrongDbc());
     }
 
-    private static double sideband(double y, PolarityCheck p, double f0) {
-        return Sidebands.levelDbc(Sidebands.index(y, 1, f0, p.frequencyHz()));
-    }
-
-    void fields(Json json) {
-        json.array("binding", () -> facts.binding().forEach(b -> json.object(() -> json.field("condition", b.condition())
-            .field("of", b.of()).field("frequency_hz", b.frequencyHz()).field("used_share", b.used()))));
+    static void fields(Json json, FilterDesign d) {
+        FilterFacts facts = d.facts();
+        json.objects("binding", facts.binding(), b -> json.field("condition", b.condition()).field("of", b.of())
+            .field("frequency_hz", b.frequencyHz()).field("used_share", b.used()));
         json.object("allowed", () -> {
             for (Axis axis : facts.least().isEmpty() ? List.<Axis>of() : Axis.ALL) {
                 json.object(axis.letter(), () -> facts.least().stream().filter(l -> l.axis() == axis).forEach(l -> {
@@ -173,9 +162,8 @@ final class FactsReport {
                 }));
             }
         });
-        json.array("hand_off", () -> facts.handOffs().forEach(h -> json.object(() -> json.field("more_delay_us", 1e6 * h.delay())
-            .field("frequency_hz", h.frequencyHz()).field("correction_alone_holds_to_hz", h.holdsTo())
-            .field("margin_db", h.marginDb()))));
+        json.objects("hand_off", facts.handOffs(), h -> json.field("more_delay_us", 1e6 * h.delay()).field("frequency_hz", h.frequencyHz())
+            .field("correction_alone_holds_to_hz", h.holdsTo()).field("margin_db", h.marginDb()));
         AddedNoise q = facts.quiet();
         json.object("static_unit", () -> json.field("added_mrad", 1e3 * q.addedRad()).field("static_mrad", 1e3 * q.staticRad())
             .field("rise_db", q.riseDb()).field("rise_frequency_hz", q.frequencyHz()));
@@ -185,77 +173,21 @@ final class FactsReport {
             .field("signal_rounding_frequency_hz", f.noiseHz())));
     }
 
-    /** For the page. */
-    List<CommandPage.Part> parts() {
-        List<CommandPage.Part> parts = new ArrayList<>();
-        parts.add(new CommandPage.Part("Before and after", binding(), List.of(), List.of(charts.get(0).svg())));
-        parts.add(new CommandPage.Part("Filters", List.of("Ideal is what would leave nothing on any axis at that frequency, whether a "
-            + "device can have it or not.", words() + (facts.fixed().isEmpty() ? "."
-            : " has integers with coefficient = integer / 2^shift; the word behind a row stands for its value / "
-            + "2^scale_log2 (counted in b_shift), so that no input overflows it; the last one is to be shifted left by its scale.")),
-            List.of(filters()), charts.subList(1, 4).stream().map(FilterCharts.Drawn::svg)
-            .toList()));
-        parts.add(allowedPart());
-        parts.add(new CommandPage.Part("Hand-off",
-            List.of("Above the hand-off the platform alone leaves less than the correction alone, on "
-            + "the worst axis. Delay is added to every axis.", quiet()), List.of(handOffGrid()), List.of()));
-        List<String> signs = new ArrayList<>(List.of(sign()));
-        polarity.forEach(p -> signs.add(bench(p)));
-        parts.add(new CommandPage.Part("Weights and polarity", signs, List.of(weights()), List.of()));
-        return parts;
-    }
-
-    private PageTable filters() {
-        List<List<String>> rows = new ArrayList<>();
-        for (Axis axis : Axis.ALL) {
-            int i = axis.ordinal();
-            rows.add(List.of(axis.letter(), NumberFormat.brief(quietband.filter.fixedpoint.FilterPeaks.largest(result.found()
-                .filters().get(i)), 5),
-                String.format(Locale.ROOT, "%.2f dB at %s", FilterSummary.decibels(result.found().peaks().get(i).gain()),
-                QuantityText.hz(result.found().peaks().get(i).frequencyHz()))));
+    private static void allowed(Report report, FilterDesign d) {
+        Report.Part part = report.part("Allowed errors");
+        if (d.allowed().least().isEmpty()) {
+            part.say(allowed(d.facts()));
+            return;
         }
-        return new PageTable("Filters", List.of("sensor", "largest coefficient", "peak gain"), rows);
-    }
-
-    private CommandPage.Part allowedPart() {
-        if (facts.least().isEmpty()) {
-            return new CommandPage.Part("Allowed errors", allowedLines(), List.of(), List.of());
-        }
-        List<List<String>> rows = new ArrayList<>();
-        for (AllowedErrors.Least l : facts.least()) {
-            AllowedErrors.Span span = facts.allowed().at(l.axis(), l.frequencyHz()).get(l.kind());
-            rows.add(List.of(l.axis().letter(), l.kind().name().toLowerCase(Locale.ROOT), amount(l.kind(), facts.allowed().now(l.kind(),
-                l.axis())), end(l.kind(), span.low()), end(l.kind(), span.high()), QuantityText.hz(l.frequencyHz())));
-        }
-        return new CommandPage.Part("Allowed errors", List.of("Each alone, everything else as the model stands, until the worst axis meets "
-            + "the limit. The values are those to write into cancellation.error. Where it takes least over the band:"),
-            List.of(new PageTable("Allowed errors", List.of("sensor", "error", "model has", "from", "to", "at"), rows)),
-            charts.stream().skip(4).map(FilterCharts.Drawn::svg).toList());
+        part.say("Each alone, everything else as the model stands, until the worst axis meets the limit. The values are those to write "
+            + "into cancellation.error. Where it takes least over the band:").table("Allowed errors", List.of("sensor", "error",
+            "model has", "from", "to", "at"), d.allowed().least().stream().map(t -> List.of(t.least().axis().letter(),
+            t.least().kind().name().toLowerCase(Locale.ROOT), amount(t.least().kind(), t.now()), end(t.least().kind(), t.span().low()),
+            end(t.least().kind(), t.span().high()), QuantityText.hz(t.least().frequencyHz()))).toList());
+        d.allowed().region().map(FilterCharts::region).ifPresent(part::chart);
     }
 
     private static String end(Kind kind, double v) {
         return Double.isFinite(v) ? amount(kind, v) : "any";
-    }
-
-    private PageTable handOffGrid() {
-        List<List<String>> rows = new ArrayList<>();
-        for (Crossover h : facts.handOffs()) {
-            rows.add(List.of(String.format(Locale.ROOT, "%.0f us", 1e6 * h.delay()), Double.isNaN(h.frequencyHz()) ? "no platform"
-                : place(h), Double.isNaN(h.holdsTo()) ? "-" : QuantityText.hz(h.holdsTo()),
-                Double.isNaN(h.marginDb()) ? "-" : QuantityText.db(h.marginDb())));
-        }
-        return new PageTable("Delay moves the hand-off", List.of("more delay", "hand-off", "correction alone holds to",
-            "margin, all measures"),
-            rows);
-    }
-
-    private PageTable weights() {
-        List<List<String>> rows = new ArrayList<>();
-        for (Axis axis : Axis.ALL) {
-            rows.add(List.of(axis.letter(), NumberFormat.brief(1e9 * design.weightsPerG().get(axis.ordinal()), 5), NumberFormat.brief(
-                FilterTables.volts(design, axis), 5), NumberFormat.brief(FilterTables.counts(design, axis), 6)));
-        }
-        return new PageTable("Weights; counts are those of the sensor's converter", List.of("axis", "ppb/g", "V/g at the port", "counts/g"),
-            rows);
     }
 }

@@ -9,32 +9,47 @@ import quietband.identification.trim.TrimmedUnit;
 import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.Stack;
-import quietband.report.assess.AssessmentSources;
 import quietband.report.chart.ChartLine;
 import quietband.report.chart.ChartStyle;
 import quietband.report.chart.FrequencyChart;
 import quietband.report.file.NumberFormat;
-import quietband.report.file.Provenance;
 import quietband.report.file.QuantityText;
-import quietband.report.page.Caution;
-import quietband.report.page.CommandPage;
-import quietband.report.page.PageHead;
-import quietband.report.page.PageTable;
+import quietband.report.page.Report;
 import quietband.response.verdict.StackVerdict;
+import quietband.study.filter.TrimStudy;
 
 /** A trim in words, tables and charts. */
 final class TrimText {
 
     private TrimText() { }
 
-    /**
-     * A unit and what its two models do.
-     *
-     * @param before fullest stack with the errors found and the weights of the run
-     * @param after  the same with the new weights
-     * @param absorbed the same without errors, weighted by the unit's own sensitivity
-     */
-    record Unit(TrimmedUnit unit, StackVerdict before, StackVerdict after, StackVerdict absorbed) { }
+    private static final int MOST_CHARTED = 4;
+
+    static void say(Report report, TrimStudy study) {
+        PathTrim trim = study.trim();
+        List<List<String>> rows = rows(trim);
+        report.line(report.title()).origin().line("").line("value +- half the 95 % interval");
+        rows.forEach(row -> report.line("sensor %s: gain %s %%, phase %s deg, delay %s us; weight %s ppb/g, new %s ppb/g", row.toArray()));
+        report.line("");
+        study.units().forEach(u -> report.line(readings(u.unit())).line(model(u)).line(absorb(u, trim.model().design())));
+        report.lines(notes(trim).stream().map(n -> "mind: " + n).toList()).line("");
+        boolean doubt = trim.units().stream().anyMatch(u -> !u.notes().isEmpty());
+        report.head(doubt ? "TRIMMED, WITH DOUBTS" : "TRIMMED", doubt ? "none" : "holds",
+            study.units().size() == 1 ? model(study.units().get(0)) : study.units().size() + " units");
+        report.part("Errors and new weights").say("Errors of the path against the model's path without any error, from the difference of "
+            + "the runs with the correction off and on (" + (trim.bolted() ? "bolted to the shaker" : "on its platform")
+            + "); +- is half the 95 % interval.", "The new weights leave least of the run with the correction off, as least squares over "
+            + "the limit. model.yaml has the errors, the weights of the run and the unit's own sensitivity as found; trimmed/model.yaml "
+            + "has the new weights" + (study.units().size() > 1 ? ", in a folder for each serial." : "."))
+            .say(study.units().stream().map(u -> readings(u.unit()) + ".").toList())
+            .say(study.units().stream().map(u -> model(u) + ".").toList())
+            .say(study.units().stream().map(u -> absorb(u, trim.model().design()) + ".").toList())
+            .say(notes(trim).stream().map(n -> "Mind: " + n + ".").toList()).table("Found per sensor", HEAD, rows);
+        Report.Part readings = report.part("Readings before and after").say("Dots: measured. The line is what the new weights leave of the "
+            + "run with the correction off, with the errors as found.");
+        study.units().stream().limit(MOST_CHARTED).forEach(u -> Axis.ALL.forEach(axis -> readings.chart(chart(u.unit(), axis,
+            study.units().size() == 1 ? "" : "-" + u.unit().serial().replace('.', '-').replace('_', '-')))));
+    }
 
     static List<String> notes(PathTrim trim) {
         List<String> notes = new ArrayList<>(trim.notes());
@@ -81,7 +96,7 @@ final class TrimText {
             + " along " + p.axis().letter()).orElse("-");
     }
 
-    private static String model(Unit u) {
+    private static String model(TrimStudy.Unit u) {
         return name(u.unit()) + "model: " + sentence(u.before()) + " before, " + sentence(u.after()) + " with the new weights";
     }
 
@@ -91,7 +106,7 @@ final class TrimText {
     }
 
     /** What a filter would have to do to take phase and delay errors out, which no weight can. */
-    private static String absorb(Unit each, Design design) {
+    private static String absorb(TrimStudy.Unit each, Design design) {
         TrimmedUnit u = each.unit();
         double rate = design.cancellation().orElseThrow().path().sampleRateHz();
         List<String> axes = new ArrayList<>();
@@ -109,66 +124,6 @@ final class TrimText {
             + sentence(each.absorbed()) + (rate > 0 ? "; filter designs it from the model with the errors found"
             : "; filter --analog designs a network for the model "
             + "with the errors found");
-    }
-
-    static String text(PathTrim trim, List<Unit> units, Provenance from) {
-        List<String> lines = new ArrayList<>();
-        lines.add(title(trim, from));
-        lines.add(String.format(Locale.ROOT, "model %s, quietband %s", from.modelHash().substring(0, 12), from.version()));
-        lines.add("");
-        lines.add("value +- half the 95 % interval");
-        for (List<String> row : rows(trim)) {
-            lines.add(String.format(Locale.ROOT, "sensor %s: gain %s %%, phase %s deg, delay %s us; weight %s ppb/g, new %s ppb/g",
-                row.get(0), row.get(1), row.get(2), row.get(3), row.get(4), row.get(5)));
-        }
-        lines.add("");
-        for (Unit u : units) {
-            lines.add(readings(u.unit()));
-            lines.add(model(u));
-            lines.add(absorb(u, trim.model().design()));
-        }
-        notes(trim).forEach(n -> lines.add("mind: " + n));
-        lines.add("");
-        lines.add(Caution.PREDICTION);
-        return String.join("\n", lines) + "\n";
-    }
-
-    private static String title(PathTrim trim, Provenance from) {
-        String title = trim.model().design().title();
-        return (title.isEmpty() ? from.input() : title) + ", trimmed";
-    }
-
-    static CommandPage page(PathTrim trim, List<Unit> units, Provenance from, List<String> svgs) {
-        boolean doubt = trim.units().stream().anyMatch(u -> !u.notes().isEmpty());
-        String why = units.size() == 1 ? model(units.get(0)) : units.size() + " units";
-        PageHead head = new PageHead(title(trim, from), doubt ? "TRIMMED, WITH DOUBTS" : "TRIMMED",
-            doubt ? "none" : "holds", why, from, AssessmentSources.today());
-        List<String> told = new ArrayList<>();
-        told.add("Errors of the path against the model's path without any error, from the difference of the runs with the correction off "
-            + "and on (" + (trim.bolted() ? "bolted to the shaker" : "on its platform") + "); +- is half the 95 % interval.");
-        told.add("The new weights leave least of the run with the correction off, as least squares over the limit. model.yaml has "
-            + "the errors, "
-            + "the weights of the run and the unit's own sensitivity as found; trimmed/model.yaml has the new weights"
-            + (units.size() > 1 ? ", in a folder for each serial." : "."));
-        units.forEach(u -> told.add(readings(u.unit()) + "."));
-        units.forEach(u -> told.add(model(u) + "."));
-        units.forEach(u -> told.add(absorb(u, trim.model().design()) + "."));
-        notes(trim).forEach(n -> told.add("Mind: " + n + "."));
-        return new CommandPage(head, List.of(
-            new CommandPage.Part("Errors and new weights", told, List.of(new PageTable("Found per sensor", HEAD, rows(trim))), List.of()),
-            new CommandPage.Part("Readings before and after", List.of("Dots: measured. The line is what the new weights leave of the run "
-                + "with the correction off, with the errors as found."), List.of(), svgs)));
-    }
-
-    static List<FrequencyChart> charts(List<Unit> units, PathTrim trim) {
-        List<FrequencyChart> charts = new ArrayList<>();
-        for (Unit u : units) {
-            for (Axis axis : Axis.ALL) {
-                charts.add(chart(u.unit(), axis, trim.units().size() == 1 ? ""
-                    : "-" + u.unit().serial().replace('.', '-').replace('_', '-')));
-            }
-        }
-        return charts;
     }
 
     private static FrequencyChart chart(TrimmedUnit u, Axis axis, String serial) {

@@ -3,16 +3,18 @@ package quietband.report.fit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import quietband.identification.MeasuredResponse.Kind;
 import quietband.identification.fit.FitResult;
 import quietband.report.file.NumberFormat;
-import quietband.report.file.Provenance;
 import quietband.report.file.QuantityText;
-import quietband.report.page.Caution;
+import quietband.report.page.PageTable;
+import quietband.report.page.Report;
 import quietband.units.Amounts;
 import quietband.units.Unit;
 
-/** A fit in words and short tables. */
+/** A fit in words and short tables, for a terminal and for the page. */
 final class FitText {
 
     /** What the new model's tolerances are. */
@@ -79,36 +81,83 @@ final class FitText {
         return rows;
     }
 
-    static String of(FitResult fit, Provenance from) {
-        StringBuilder text = new StringBuilder();
-        String title = fit.before().design().title();
-        wrap(text, (title.isEmpty() ? from.input() : title) + ": " + sentence(fit) + ".");
-        text.append('\n');
+    static void say(Report report, FitResult fit, String model) {
+        wrap(report, model + ": " + sentence(fit) + ".");
+        report.line("");
         for (List<String> row : rows(fit.values())) {
-            text.append(row.get(0)).append('\n').append("    ").append(row.get(1)).append(" -> ").append(row.get(2)).append('\n');
+            report.line(row.get(0)).line("    " + row.get(1) + " -> " + row.get(2));
         }
         if (!fit.kinds().isEmpty()) {
-            text.append('\n').append("kind of damping          AICc       BIC\n");
-            fit.kinds().forEach(k -> text.append(String.format(Locale.ROOT, "%-18s %10.1f %9.1f%s%n", k.kind().words(), k.aicc(),
-                k.bic(), k.taken() ? "  taken" : "")));
+            report.line("").line("kind of damping          AICc       BIC");
+            fit.kinds().forEach(k -> report.line("%-18s %10.1f %9.1f%s", k.kind().words(), k.aicc(), k.bic(), k.taken() ? "  taken" : ""));
         }
-        text.append('\n');
+        report.line("");
         if (fit.after().design().tolerances().size() > fit.before().design().tolerances().size()) {
-            wrap(text, OFFERED);
+            wrap(report, OFFERED);
         }
-        fit.curves().forEach(c -> wrap(text, "Noise, " + c.noise() + "."));
-        text.append('\n').append(Caution.PREDICTION).append('\n');
-        return text.toString();
+        fit.curves().forEach(c -> wrap(report, "Noise, " + c.noise() + "."));
+        report.line("");
+        page(report, fit);
     }
 
-    /** Adds words, at most 80 columns wide, and a line end. */
-    private static void wrap(StringBuilder text, String words) {
-        int width = 0;
-        for (String word : words.split("\\s+")) {
-            boolean fits = width > 0 && width + 1 + word.length() <= 80;
-            text.append(width == 0 ? "" : fits ? " " : "\n").append(word);
-            width = fits ? width + 1 + word.length() : word.length();
+    /** Words, at most 80 columns wide. */
+    private static void wrap(Report report, String words) {
+        report.hang("", String.join(" ", words.split("\\s+")));
+    }
+
+    private static void page(Report report, FitResult fit) {
+        boolean doubt = !fit.notes().isEmpty();
+        report.head(doubt ? "FITTED, WITH DOUBTS" : "FITTED", doubt ? "none" : "holds", sentence(fit));
+        report.part("Values").say(sentence(fit) + ". The changed model is model.yaml beside this page. " + OFFERED)
+            .say(fit.notes().stream().map(n -> "Mind: " + n + ".").toList()).table("Values found, with one standard error",
+                List.of("value of", "before", "after", "95 % interval"), rows(fit.values()));
+        report.part("Measured, before and after").say(fit.curves().stream().map(c -> "Noise, " + c.noise() + ".").toList())
+            .charts(FitCharts.of(fit));
+        if (!fit.kinds().isEmpty()) {
+            report.part("Kind of damping").say("The same data with another kind of damping in place of the one that was free. A criterion "
+                + "lower by 10 or more is strong evidence, by less than 2 none (common practice, no source).").table(kinds(fit));
         }
-        text.append('\n');
+        if (fit.values().size() > 1) {
+            report.part("Correlation of the values' errors").say("Near +1 or -1 the data hardly tell two values apart.")
+                .table(correlation(fit));
+        }
+        if (!fit.modes().isEmpty()) {
+            report.part("Modes").table(modes(fit));
+        }
+    }
+
+    private static PageTable kinds(FitResult fit) {
+        return new PageTable("Kinds of damping, the likeliest first", List.of("kind", "AICc", "BIC", "values", ""),
+            fit.kinds().stream().map(k -> List.of(k.kind().words(), String.format(Locale.ROOT, "%.1f", k.aicc()),
+                String.format(Locale.ROOT, "%.1f", k.bic()), k.values().stream().map(v -> last(v.of()) + " " + amount(v))
+                .collect(Collectors.joining("; ")), k.taken() ? "taken" : "")).toList());
+    }
+
+    /** The last two keys of a path. */
+    private static String last(String path) {
+        String[] keys = path.split("\\.");
+        return keys.length < 2 ? path : keys[keys.length - 2] + "." + keys[keys.length - 1];
+    }
+
+    private static PageTable correlation(FitResult fit) {
+        List<String> head = new ArrayList<>(List.of("value of"));
+        IntStream.rangeClosed(1, fit.values().size()).forEach(i -> head.add("" + i));
+        List<List<String>> rows = new ArrayList<>();
+        for (int i = 0; i < fit.values().size(); i++) {
+            List<String> row = new ArrayList<>(List.of(i + 1 + ". " + fit.values().get(i).of()));
+            for (int j = 0; j < fit.values().size(); j++) {
+                double c = fit.correlation()[i][j];
+                row.add(Double.isNaN(c) ? "-" : String.format(Locale.ROOT, "%.3f", c));
+            }
+            rows.add(row);
+        }
+        return new PageTable("Correlation coefficients", head, rows);
+    }
+
+    private static PageTable modes(FitResult fit) {
+        return new PageTable("Modes of the platform before and after", List.of("shape", "before", "after", "damping ratio before",
+            "after"), fit.modes().stream().map(m -> List.of(m.shape(), QuantityText.hz(m.beforeHz()), String.format(Locale.ROOT,
+            "%s +- %s Hz", NumberFormat.brief(m.afterHz(), 5), NumberFormat.brief(m.errorHz(), 2)), NumberFormat.brief(m.beforeRatio(), 3),
+            NumberFormat.brief(m.afterRatio(), 4) + " +- " + NumberFormat.brief(m.errorRatio(), 2))).toList());
     }
 }

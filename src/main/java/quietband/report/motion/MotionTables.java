@@ -1,7 +1,6 @@
 package quietband.report.motion;
 
 import java.io.IOException;
-import java.io.Writer;
 import java.util.ArrayList;
 import java.util.List;
 import quietband.model.Stack;
@@ -13,31 +12,29 @@ import quietband.report.chart.TimeChart;
 import quietband.report.file.CsvWriter;
 import quietband.report.file.Json;
 import quietband.report.file.NumberFormat;
+import quietband.report.page.Report;
 import quietband.report.page.StackName;
 
 /** What the reports of all simulations share: the trace, contacts, charts over time. */
 final class MotionTables {
 
     private static final double PPB = 1e9;
-    private static final int WIDTH = 80;
 
     private MotionTables() { }
 
     /** {@code motion.csv}: one trace after another, with the axis that moved when there are several. */
-    static void trace(Writer writer, List<String> axes, List<MotionTrace> traces) throws IOException {
-        List<String> header = new ArrayList<>();
-        boolean several = traces.size() > 1;
-        if (several) {
-            header.add("axis");
-        }
-        header.addAll(List.of("time_s", "drive_x_g", "drive_y_g", "drive_z_g", "platform_x_mm", "platform_y_mm",
-            "platform_z_mm"));
+    static void trace(Report report, List<String> axes, List<MotionTrace> traces) {
+        List<String> header = new ArrayList<>(traces.size() > 1 ? List.of("axis") : List.of());
+        header.addAll(List.of("time_s", "drive_x_g", "drive_y_g", "drive_z_g", "platform_x_mm", "platform_y_mm", "platform_z_mm"));
         traces.get(0).stacks().forEach(s -> header.add(s.key() + "_ppb"));
-        CsvWriter csv = new CsvWriter(writer, header);
+        report.table("motion.csv", header, csv -> rows(csv, axes, traces));
+    }
+
+    private static void rows(CsvWriter csv, List<String> axes, List<MotionTrace> traces) throws IOException {
         for (int t = 0; t < traces.size(); t++) {
             MotionTrace trace = traces.get(t);
             for (int k = 0; k < trace.size(); k++) {
-                if (several) {
+                if (traces.size() > 1) {
                     csv.cell(axes.get(t));
                 }
                 csv.cell(trace.startS() + k / trace.rateHz());
@@ -93,8 +90,8 @@ final class MotionTables {
         json.field("contacts", contacts.stream().filter(ContactRecord::stop).mapToLong(ContactRecord::times).sum());
         json.field("slack_times", contacts.stream().filter(c -> !c.stop()).mapToLong(ContactRecord::times).sum());
         json.field("slack_s", contacts.stream().filter(c -> !c.stop()).mapToDouble(ContactRecord::duration).sum());
-        json.array("contact_list", () -> contacts.stream().filter(c -> c.times() > 0).forEach(c -> json.object(() ->
-            json.field("name", c.label()).field("times", c.times()).field("duration_s", c.duration()))));
+        json.objects("contact_list", contacts.stream().filter(c -> c.times() > 0).toList(), c -> json.field("name", c.label())
+            .field("times", c.times()).field("duration_s", c.duration()));
     }
 
     static String contactWords(List<ContactRecord> contacts) {
@@ -102,21 +99,5 @@ final class MotionTables {
         contacts.stream().filter(c -> c.times() > 0).forEach(c -> parts.add(c.label() + (c.stop() ? " touched " : " slack ")
             + c.times() + " times for " + NumberFormat.brief(c.duration(), 3) + " s"));
         return parts.isEmpty() ? "No stop is touched and no spring goes slack." : String.join("; ", parts) + ".";
-    }
-
-    /** Text with lines of at most 80 columns; what is longer goes on below, indented. */
-    static String wrapped(String text) {
-        StringBuilder out = new StringBuilder();
-        for (String line : text.split("\n", -1)) {
-            String rest = line;
-            while (rest.length() > WIDTH) {
-                int cut = rest.lastIndexOf(' ', WIDTH);
-                cut = cut <= 4 ? WIDTH : cut;
-                out.append(rest, 0, cut).append("\n");
-                rest = "  " + rest.substring(cut).strip();
-            }
-            out.append(rest).append("\n");
-        }
-        return out.substring(0, out.length() - 1);
     }
 }

@@ -1,5 +1,9 @@
 package quietband.report.page;
 
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
 import quietband.report.file.Provenance;
 
 /**
@@ -14,8 +18,10 @@ import quietband.report.file.Provenance;
  */
 public record PageHead(String title, String verdict, String kind, String why, Provenance from, String date) {
 
-    /** The first digits of the model's hash. */
-    public String shortHash() {
-        return from.modelHash().substring(0, Math.min(12, from.modelHash().length()));
+    private static final DateTimeFormatter DATE = DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.ENGLISH);
+
+    /** The day, as people write it. */
+    public static String today() {
+        return LocalDate.now(ZoneId.systemDefault()).format(DATE);
     }
 }

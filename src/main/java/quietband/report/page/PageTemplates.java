@@ -30,9 +30,4 @@ public final class PageTemplates {
             throw new UncheckedIOException(e);
         }
     }
-
-    /** The page of a drawing or table command: what it did, in the same look. */
-    public static String page(CommandPage page) {
-        return render("plain.jte", page);
-    }
 }

@@ -11,6 +11,16 @@ public final class VerdictSentence {
 
     private VerdictSentence() { }
 
+    /** The verdict alone, as pages are headed with it. */
+    public static String words(Assessment a) {
+        return a.requirementMet().map(met -> met ? "HOLDS" : "DOES NOT HOLD").orElse("NO VERDICT");
+    }
+
+    /** How it looks: holds, fails or none. */
+    public static String kind(Assessment a) {
+        return a.requirementMet().map(met -> met ? "holds" : "fails").orElse("none");
+    }
+
     /** HOLDS or DOES NOT HOLD, with what is tightest or broken. */
     public static String sentence(Assessment a) {
         if (a.requirements().isEmpty()) {

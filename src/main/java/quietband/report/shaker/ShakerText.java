@@ -2,18 +2,16 @@ package quietband.report.shaker;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import quietband.identification.shaker.AxisSensitivity;
 import quietband.identification.shaker.ResonatorSensitivity;
 import quietband.identification.shaker.ShakerRules;
-import quietband.report.assess.AssessmentSources;
+import quietband.report.chart.FrequencyChart;
 import quietband.report.file.NumberFormat;
 import quietband.report.file.Provenance;
 import quietband.report.file.QuantityText;
-import quietband.report.page.CommandPage;
-import quietband.report.page.PageHead;
-import quietband.report.page.PageTable;
+import quietband.report.page.Report;
 
 /** What a run on the shaker says in words and rows, for a terminal and for the page. */
 final class ShakerText {
@@ -22,25 +20,25 @@ final class ShakerText {
 
     private ShakerText() { }
 
-    /** The summary for a terminal, each line ended. */
-    static String of(List<ResonatorSensitivity> units, ShakerRules rules, Provenance from) {
-        List<String> lines = new ArrayList<>();
-        lines.add(String.format(Locale.ROOT, "%s %s, quietband %s, carrier %s%s", from.input(), from.modelHash().substring(0, 12),
-            from.version(), hz(rules.carrierHz()), rules.multiplier() == 1 ? "" : " times " + NumberFormat.brief(rules.multiplier(), 6)));
-        lines.add("");
-        lines.add(String.format(Locale.ROOT, "%-12s %-5s %10s %10s %10s %9s  %s", "serial", "axis", "ppb/g", "+- (95 %)", "spread",
-            "used", "resonances"));
-        for (ResonatorSensitivity unit : units.subList(0, Math.min(MOST, units.size()))) {
-            for (List<String> row : rows(unit)) {
-                lines.add(String.format(Locale.ROOT, "%-12s %-5s %10s %10s %10s %9s  %s", row.toArray()).stripTrailing());
-            }
-        }
+    static void say(Report report, List<ResonatorSensitivity> units, ShakerRules rules, Provenance from, List<FrequencyChart> charts) {
+        List<List<String>> rows = new ArrayList<>();
+        units.stream().limit(MOST).forEach(u -> rows.addAll(rows(u)));
+        report.line("%s %s, quietband %s, carrier %s%s", from.input(), from.shortHash(), from.version(), hz(rules.carrierHz()),
+            rules.multiplier() == 1 ? "" : " times " + NumberFormat.brief(rules.multiplier(), 6)).line("");
+        report.line("%-12s %-5s %10s %10s %10s %9s  %s", "serial", "axis", "ppb/g", "+- (95 %)", "spread", "used", "resonances");
+        rows.forEach(row -> report.line("%-12s %-5s %10s %10s %10s %9s  %s", row.toArray()));
         if (units.size() > MOST) {
-            lines.add("and " + (units.size() - MOST) + " more resonators in axes.csv");
+            report.line("and " + (units.size() - MOST) + " more resonators in axes.csv");
         }
-        lines.add("");
-        lines.addAll(notes(units));
-        return String.join("\n", lines) + "\n";
+        report.line("").lines(notes(units)).head("MEASURED", "none", verdict(units));
+        report.part("Sensitivity").say("Carrier " + hz(rules.carrierHz()) + ", read at " + hz(rules.readHz()) + ". Sidebands by 20 "
+            + "log10(J1(b)/J0(b)) above an index b of 0.1, 20 log10(b/2) below; b = |G| a f0/f, a peak. The mean is that of the readings "
+            + "over the fitted response of the support; figures with +- have no known sign.").say(notes(units))
+            .table("Sensitivity; half of the 95 % interval; standard deviation of single readings",
+                List.of("serial", "axis", "ppb/g", "+- (95 %)", "spread, ppb/g", "used", "resonances"), rows);
+        if (!charts.isEmpty()) {
+            report.part("Over frequency").charts(charts);
+        }
     }
 
     private static String hz(double f) {
@@ -55,8 +53,8 @@ final class ShakerText {
             unit.notes().forEach(n -> notes.add(who + n + "."));
         }
         int more = notes.size() - MOST;
-        return more <= 0 ? notes : java.util.stream.Stream.concat(notes.stream().limit(MOST),
-            java.util.stream.Stream.of("and " + more + " more in summary.json")).toList();
+        return more <= 0 ? notes
+            : Stream.concat(notes.stream().limit(MOST), Stream.of("and " + more + " more in summary.json")).toList();
     }
 
     /** Serial, axis, value, half interval, spread, used of read, resonances; the vector last. */
@@ -65,9 +63,8 @@ final class ShakerText {
         for (AxisSensitivity a : unit.axes().values()) {
             boolean turned = a.points().isEmpty() && a.turnOver() != null;
             String sign = a.signKnown() ? a.meanPerG() > 0 ? "+" : "" : "+-";
-            String used = turned ? "turned" : a.used() + " of " + a.points().size();
             rows.add(List.of(unit.serial(), a.axis().letter(), sign + number(a.meanPerG()), number(a.halfPerG()),
-                number(a.spreadPerG()), used, resonances(a)));
+                number(a.spreadPerG()), turned ? "turned" : a.used() + " of " + a.points().size(), resonances(a)));
         }
         rows.add(List.of(unit.serial(), unit.whole() ? "all" : "some", number(unit.vectorPerG()), number(unit.vectorHalfPerG()), "",
             "", ""));
@@ -90,27 +87,5 @@ final class ShakerText {
                 + " ppb/g at 95 %.";
         }
         return units.size() + " resonators measured, " + units.stream().filter(ResonatorSensitivity::whole).count() + " on all three axes.";
-    }
-
-    /** The page. */
-    static CommandPage page(List<ResonatorSensitivity> units, ShakerRules rules, Provenance from, List<String> svgs) {
-        PageHead head = new PageHead("Resonators on the shaker, " + from.input(), "MEASURED", "none",
-            verdict(units), from, AssessmentSources.today());
-        List<List<String>> rows = new ArrayList<>();
-        units.stream().limit(MOST).forEach(u -> rows.addAll(rows(u)));
-        PageTable grid = new PageTable("Sensitivity; half of the 95 % interval; standard deviation of single readings",
-            List.of("serial", "axis",
-            "ppb/g", "+- (95 %)", "spread, ppb/g", "used", "resonances"), rows);
-        List<String> said = new ArrayList<>();
-        said.add("Carrier " + hz(rules.carrierHz()) + ", read at " + hz(rules.readHz()) + ". Sidebands by 20 log10(J1(b)/J0(b)) above an "
-            + "index b of 0.1, 20 log10(b/2) below; b = |G| a f0/f, a peak. The mean is that of the readings over the fitted response of "
-            + "the support; figures with +- have no known sign.");
-        said.addAll(notes(units));
-        List<CommandPage.Part> parts = new ArrayList<>();
-        parts.add(new CommandPage.Part("Sensitivity", said, List.of(grid), List.of()));
-        if (!svgs.isEmpty()) {
-            parts.add(new CommandPage.Part("Over frequency", List.of(), List.of(), svgs));
-        }
-        return new CommandPage(head, parts);
     }
 }

@@ -9,47 +9,74 @@ import quietband.lot.Proportion;
 import quietband.model.Requirement;
 import quietband.report.file.NumberFormat;
 import quietband.report.file.Provenance;
-import quietband.report.page.Caution;
+import quietband.report.page.Report;
 import quietband.tolerance.campaign.MonteCarloResult;
+import quietband.tolerance.campaign.UnitRow;
 import quietband.tolerance.influence.LikeliestFailure;
 import quietband.tolerance.influence.ToleranceInfluence;
 import quietband.tolerance.influence.ToleranceResult;
 import quietband.tolerance.judge.RequirementKind;
+import quietband.tolerance.judge.UnitVerdict;
 
 /** What a Monte Carlo says in words and rows, for a terminal and for the page. */
 final class ToleranceText {
 
     private ToleranceText() { }
 
-    /** The summary for a terminal, each line ended. */
-    static String of(ToleranceResult f, Provenance from) {
-        List<String> lines = new ArrayList<>();
+    /** The lines for a terminal and the page. */
+    static void say(Report report, ToleranceResult f, Provenance from, List<String> charts) {
         MonteCarloResult o = f.outcome();
-        lines.add(f.plan().nominal().title().isEmpty() ? from.input() : f.plan().nominal().title());
-        lines.add(String.format(Locale.ROOT, "model %s, quietband %s, seed %d, %d units%s", from.modelHash().substring(0, 12),
-            from.version(), from.seed(), o.units(), o.partial() ? " (stopped: PARTIAL)" : ""));
-        lines.add("");
-        lines.add(String.format(Locale.ROOT, "%-24s %8s  %-20s %s", "condition", "yield", confidence(f) + " interval", "fails"));
-        for (List<String> row : yields(f)) {
-            lines.add(String.format(Locale.ROOT, "%-24s %8s  %-20s %s", row.get(0), row.get(1), row.get(2), row.get(3)).stripTrailing());
-        }
-        lines.add("");
+        report.line(report.title()).line("model %s, quietband %s, seed %d, %d units%s", from.shortHash(), from.version(), from.seed(),
+            o.units(), o.partial() ? " (stopped: PARTIAL)" : "").line("");
+        report.line("%-24s %8s  %-20s %s", "condition", "yield", confidence(f) + " interval", "fails");
+        yields(f).forEach(row -> report.line("%-24s %8s  %-20s %s", row.toArray()));
+        report.line("");
         f.influence().ifPresent(i -> {
-            lines.add(String.format(Locale.ROOT, "%-20s %6s %6s %6s  %s", "tolerance", "first", "total", "rank",
-                "yield with half of it"));
-            for (ToleranceInfluence.Line l : ordered(i)) {
-                lines.add(String.format(Locale.ROOT, "%-20s %6.3f %6.3f %6.3f  %s to %s%s", l.name(), l.sobol().first(),
-                    l.sobol().total(), l.rank(), percent(l.from()), percent(l.to()),
-                    l.group().size() > 1 ? "  (indices of " + String.join(" + ", l.group()) + ")" : ""));
-            }
-            lines.add("");
+            report.line("%-20s %6s %6s %6s  %s", "tolerance", "first", "total", "rank", "yield with half of it");
+            ordered(i).forEach(l -> report.line("%-20s %6.3f %6.3f %6.3f  %s to %s%s", l.name(), l.sobol().first(), l.sobol().total(),
+                l.rank(), percent(l.from()), percent(l.to()), l.group().size() > 1 ? "  (indices of " + String.join(" + ", l.group()) + ")"
+                : ""));
+            report.line("");
         });
-        lines.addAll(sentences(f));
-        lines.add(Caution.PREDICTION);
-        return String.join("\n", lines) + "\n";
+        report.lines(sentences(f));
+        report.head(f.yieldMet().map(met -> met ? "YIELD HOLDS" : "YIELD NOT SHOWN").orElse("YIELD"),
+            f.yieldMet().map(met -> met ? "holds" : "fails").orElse("none"), verdict(f));
+        report.part("Yield").say(String.format(Locale.ROOT, "%d units, seed %d, model hash %s%s.", o.units(), from.seed(), from.modelHash(),
+            o.partial() ? "; stopped before the end: partial" : "")).say(sentences(f)).say(f.plan().notes())
+            .table("Share of good units", List.of("condition", "yield", confidence(f) + " interval", "fails (units)"), yields(f));
+        f.influence().ifPresent(i -> influence(report, i));
+        Report.Part residual = report.part("Residual of the units").say("Worst axis in the nominal condition: 5, 50, 95 and 99 % of all "
+            + "units stay below the lines.");
+        charts.forEach(residual::inline);
+        report.part("Margins").say("Margin of the residual at each unit's worst point, nominal condition.").table("Worst units; --replay "
+            + "UNIT writes one as a model", List.of("unit", "margin", "at", "axis", "fails"), o.worst().stream()
+            .map(ToleranceText::worst).toList()).inline(ToleranceBars.margins(o.margins()));
     }
 
-    static String confidence(ToleranceResult f) {
+    private static void influence(Report report, ToleranceInfluence influence) {
+        report.part("Which tolerance costs the most").say(influence.evaluations() + " units were worked out for this table, in the nominal "
+            + "condition; halving was tried on the first " + influence.halvedUnits() + ": all that fail or nearly do, and some of the "
+            + "others, evenly spread.").table("Sobol indices of the worst margin, rank correlation, and the yield with half the tolerance",
+            List.of("tolerance", "first order", "interval", "total", "interval", "rank", "tighten this one by half: yield",
+                "indices shared with"), ordered(influence).stream().map(l -> List.of(l.name(), share(l.sobol().first()),
+                share(l.sobol().firstLow()) + " to " + share(l.sobol().firstHigh()), share(l.sobol().total()),
+                share(l.sobol().totalLow()) + " to " + share(l.sobol().totalHigh()), share(l.rank()),
+                percent(l.from()) + " to " + percent(l.to()), l.group().size() > 1 ? String.join(" + ", l.group()) : "")).toList())
+            .inline(ToleranceBars.influence(influence));
+    }
+
+    private static String share(double v) {
+        return String.format(Locale.ROOT, "%.3f", v);
+    }
+
+    private static List<String> worst(UnitRow r) {
+        UnitVerdict v = r.verdicts().get(0);
+        return List.of(Long.toString(r.index() + 1), String.format(Locale.ROOT, "%.2f dB", v.marginDb()),
+            NumberFormat.brief(v.frequencyHz(), 4) + " Hz", v.axis(),
+            String.join(", ", v.failures().stream().map(a -> a.key().replace('_', ' ')).toList()));
+    }
+
+    private static String confidence(ToleranceResult f) {
         return NumberFormat.brief(100 * f.confidence(), 4) + " %";
     }
 
@@ -60,7 +87,7 @@ final class ToleranceText {
     }
 
     /** Condition, yield, interval, what fails; the last row for all conditions at once. */
-    static List<List<String>> yields(ToleranceResult f) {
+    private static List<List<String>> yields(ToleranceResult f) {
         List<List<String>> rows = new ArrayList<>();
         MonteCarloResult o = f.outcome();
         for (int c = 0; c < o.conditions().size(); c++) {
@@ -77,16 +104,16 @@ final class ToleranceText {
         return rows;
     }
 
-    static String interval(Proportion p) {
+    private static String interval(Proportion p) {
         return String.format(Locale.ROOT, "%.2f to %.2f %%", 100 * p.low(), 100 * p.high());
     }
 
-    static String percent(double share) {
+    private static String percent(double share) {
         return String.format(Locale.ROOT, "%.2f %%", 100 * share);
     }
 
     /** Everything that is said in a sentence. */
-    static List<String> sentences(ToleranceResult f) {
+    private static List<String> sentences(ToleranceResult f) {
         List<String> s = new ArrayList<>();
         MonteCarloResult o = f.outcome();
         if (f.plan().nominal().requirement().residual().isPresent() || f.plan().nominal().requirement().fromPhaseNoise()) {
@@ -110,12 +137,12 @@ final class ToleranceText {
         return s;
     }
 
-    static String likeliest(LikeliestFailure l) {
+    private static String likeliest(LikeliestFailure l) {
         return String.format(Locale.ROOT, "Likeliest failing unit, %.2f sigma away: %s; fails %s; likeliest/model.yaml.", l.distance(),
             String.join(", ", l.parts()), String.join(", ", l.failed().stream().map(r -> r.name().replace('_', ' ')).toList()));
     }
 
-    static String verdict(ToleranceResult f) {
+    private static String verdict(ToleranceResult f) {
         Optional<Requirement.Yield> asked = f.asked();
         if (asked.isEmpty()) {
             return String.format(Locale.ROOT, "Yield %s (%s).", percent(f.yieldIn(0).estimate()), interval(f.yieldIn(0)));

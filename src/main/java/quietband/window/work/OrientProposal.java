@@ -2,8 +2,8 @@ package quietband.window.work;
 
 import java.util.Optional;
 import quietband.model.edit.ModelFile;
-import quietband.report.change.OrientFiles;
 import quietband.report.file.NumberFormat;
+import quietband.study.orient.OrientStudy;
 import quietband.tuning.orient.Orientation;
 import quietband.window.bench.ModelSection;
 
@@ -31,7 +31,7 @@ final class OrientProposal implements Proposal {
             throw new IllegalArgumentException("oscillator.resonator.sensitivity is 0 on every axis: there is nothing to turn");
         }
         Orientation best = Orientation.of(model.design(), Orientation.Goal.RESIDUAL);
-        return new Offer(OrientFiles.turned(model, best.turn()), "turns the resonator by "
+        return new Offer(OrientStudy.turned(model, best.turn()), "turns the resonator by "
             + NumberFormat.brief(Math.toDegrees(best.turn().angle()), 4) + " deg");
     }
 }

@@ -14,9 +14,7 @@ import quietband.model.edit.ModelFile;
 import quietband.report.file.Provenance;
 import quietband.report.file.ResultDirectory;
 import quietband.report.page.Caution;
-import quietband.response.verdict.Assessment;
-import quietband.response.verdict.Assessor;
-import quietband.tuning.cures.Cures;
+import quietband.study.assess.DesignAssessment;
 
 /** The page: what it says, in which order, and that no text of a model can break it. */
 public class AssessmentPageTest {
@@ -30,10 +28,9 @@ public class AssessmentPageTest {
     private Path folder;
 
     public static String page(ModelFile file, Path target) throws IOException {
-        Assessment assessment = Assessor.assess(file.design());
         Provenance from = new Provenance("assess", "0.1.0", String.valueOf(file.path().getFileName()), file.hash(), 1);
         try (ResultDirectory directory = ResultDirectory.prepare(target, from.mark())) {
-            AssessmentPage.begin(file).writeTo(directory, assessment, Cures.of(assessment), from);
+            AssessmentReport.of(DesignAssessment.of(file, new double[] {20, 200}, 2, directory.target()), from).writeTo(directory, 2);
             directory.commit();
         }
         return Files.readString(target.resolve("report.html"));

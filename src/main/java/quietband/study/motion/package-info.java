@@ -1,0 +1,5 @@
+/**
+ * The design as it moves, with the frequency domain's prediction beside it: {@link DwellStudy}, {@link SweepStudy} and
+ * {@link VibrationStudy}.
+ */
+package quietband.study.motion;
