@@ -1,13 +1,18 @@
 package quietband;
 
 import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
 import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideOutsideOfPackages;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.simpleName;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.Architectures.layeredArchitecture;
 import static com.tngtech.archunit.library.GeneralCodingRules.ACCESS_STANDARD_STREAMS;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 
+import com.tngtech.archunit.base.DescribedPredicate;
+import com.tngtech.archunit.core.domain.JavaCall;
+import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
@@ -15,6 +20,8 @@ import com.tngtech.archunit.lang.ArchRule;
 import com.tngtech.archunit.library.Architectures.LayeredArchitecture;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Stream;
 
 /** Who may know whom: the rooms of the program and the libraries each may use. */
 @AnalyzeClasses(packages = "quietband", importOptions = ImportOption.DoNotIncludeTests.class)
@@ -67,6 +74,13 @@ class StructureTest {
         .because("pages and pictures are made from finished results, in one look");
 
     @ArchTest
+    static final ArchRule report_only_reads_finished_results = noClasses().that().resideInAPackage("quietband.report..")
+        .should().dependOnClassesThat(resideInAnyPackage("quietband.platform..", "quietband.cancellation..", "quietband.oscillator..",
+            "quietband.tolerance.kernel..").or(simpleName("ResidualResponse")).or(simpleName("Assessor")).or(simpleName("Cures")))
+        .orShould().callCodeUnitWhere(worksOnADesign())
+        .because("what a command asks is run in study; what takes a design or a model works, what report needs are its results");
+
+    @ArchTest
     static final ArchRule only_report_and_window_draw_charts = noClasses()
         .that(resideOutsideOfPackages("quietband.report..", "quietband.window.."))
         .should().dependOnClassesThat().resideInAPackage("org.jfree..")
@@ -94,6 +108,14 @@ class StructureTest {
     static final ArchRule nothing_prints_outside_cli = noClasses().that().resideOutsideOfPackage("quietband.cli..")
         .should(ACCESS_STANDARD_STREAMS)
         .because("standard output is data and belongs to the command that was asked for it");
+
+    private static DescribedPredicate<JavaCall<?>> worksOnADesign() {
+        Set<String> inputs = Set.of("Design", "ModelFile", "MonteCarloPlan");
+        DescribedPredicate<JavaClass> rooms = resideInAnyPackage(Stream.of("response", "motion", "tuning", "filter", "tolerance", "lot",
+            "identification").map(StructureTest::room).toArray(String[]::new));
+        return DescribedPredicate.describe("work on a design, in a room below study", call -> rooms.test(call.getTargetOwner())
+            && call.getTarget().getRawParameterTypes().stream().anyMatch(type -> inputs.contains(type.getSimpleName())));
+    }
 
     private static LayeredArchitecture layers() {
         LayeredArchitecture rule = layeredArchitecture().consideringOnlyDependenciesInLayers().withOptionalLayers(true);
