@@ -86,7 +86,7 @@ public final class Json {
     }
 
     /** A pair of numbers as an item of an array. */
-    private Json pair(double a, double b) {
+    public Json pair(double a, double b) {
         return step(() -> {
             generator.writeStartArray();
             generator.writeNumber(NumberFormat.json(a));
