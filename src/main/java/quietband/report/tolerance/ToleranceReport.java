@@ -16,11 +16,11 @@ import quietband.report.chart.FrequencyChart;
 import quietband.report.file.Json;
 import quietband.report.file.Provenance;
 import quietband.report.page.Report;
+import quietband.study.tolerance.ToleranceResult;
 import quietband.study.tolerance.ToleranceStudy;
 import quietband.tolerance.campaign.MonteCarloResult;
 import quietband.tolerance.influence.SobolIndices;
 import quietband.tolerance.influence.ToleranceInfluence;
-import quietband.tolerance.influence.ToleranceResult;
 import quietband.tolerance.judge.RequirementKind;
 
 /** What a Monte Carlo tells beside the table of units: percentiles, influence, summary, page. */

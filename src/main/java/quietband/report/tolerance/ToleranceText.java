@@ -10,11 +10,11 @@ import quietband.model.Requirement;
 import quietband.report.file.NumberFormat;
 import quietband.report.file.Provenance;
 import quietband.report.page.Report;
+import quietband.study.tolerance.ToleranceResult;
 import quietband.tolerance.campaign.MonteCarloResult;
 import quietband.tolerance.campaign.UnitRow;
 import quietband.tolerance.influence.LikeliestFailure;
 import quietband.tolerance.influence.ToleranceInfluence;
-import quietband.tolerance.influence.ToleranceResult;
 import quietband.tolerance.judge.RequirementKind;
 import quietband.tolerance.judge.UnitVerdict;
 

@@ -9,7 +9,6 @@ import quietband.tolerance.campaign.MonteCarloResult;
 import quietband.tolerance.campaign.UnitReplay;
 import quietband.tolerance.influence.LikeliestFailure;
 import quietband.tolerance.influence.ToleranceInfluence;
-import quietband.tolerance.influence.ToleranceResult;
 import quietband.tolerance.judge.MonteCarloPlan;
 import quietband.work.BackgroundParts;
 

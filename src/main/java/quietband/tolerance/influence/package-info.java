@@ -7,7 +7,5 @@
  *
  * <p>For other rooms: {@link quietband.tolerance.influence.ToleranceInfluence},
  * {@link quietband.tolerance.influence.LikeliestFailure}, {@link quietband.tolerance.influence.SobolIndices}.
- *
- * <p>With them: {@link quietband.tolerance.influence.ToleranceResult}.
  */
 package quietband.tolerance.influence;

@@ -62,7 +62,7 @@ class ReportTest {
     @Test
     void the_page_has_head_caution_and_prediction_and_escapes_what_is_no_picture_of_ours() throws IOException {
         String page = Files.readString(written(report(), 1).resolve("report.html"));
-        assertThat(page).containsSubsequence("DOES NOT HOLD", "a.yaml", "why &lt;b>", Caution.PREDICTION, "Part &amp; co", "said", "caption",
+        assertThat(page).containsSubsequence("DOES NOT HOLD", "a.yaml", "why &lt;b", Caution.PREDICTION, "Part &amp; co", "said", "caption",
             "<svg id=\"x\"/>", "<svg id=\"y\"/>").contains("Shaker and shock tests");
     }
 

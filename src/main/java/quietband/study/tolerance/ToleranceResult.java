@@ -1,9 +1,11 @@
-package quietband.tolerance.influence;
+package quietband.study.tolerance;
 
 import java.util.Optional;
 import quietband.lot.Proportion;
 import quietband.model.Requirement;
 import quietband.tolerance.campaign.MonteCarloResult;
+import quietband.tolerance.influence.LikeliestFailure;
+import quietband.tolerance.influence.ToleranceInfluence;
 import quietband.tolerance.judge.MonteCarloPlan;
 
 /**
