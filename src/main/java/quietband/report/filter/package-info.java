@@ -1,7 +1,7 @@
 /**
  * Results of filter: tables, charts and page of a design, of an analog network, of a trim.
  *
- * <p>For other rooms: {@link quietband.report.filter.FilterFiles}, {@link quietband.report.filter.AnalogFiles},
- * {@link quietband.report.filter.TrimFiles}.
+ * <p>For other rooms: {@link quietband.report.filter.FilterReport}, {@link quietband.report.filter.NetworkReport},
+ * {@link quietband.report.filter.TrimReport}.
  */
 package quietband.report.filter;

@@ -1,6 +1,6 @@
 /**
  * Results of sort: classes, accepted units, limits and guard bands, the page.
  *
- * <p>For other rooms: {@link quietband.report.lot.LotFiles}.
+ * <p>For other rooms: {@link quietband.report.lot.LotReport}.
  */
 package quietband.report.lot;

@@ -1,7 +1,7 @@
 /**
  * Results of simulate: traces, spectra, sweeps beside the prediction of the frequency domain.
  *
- * <p>For other rooms: {@link quietband.report.motion.DwellFiles}, {@link quietband.report.motion.SweepFiles},
- * {@link quietband.report.motion.VibrationFiles}.
+ * <p>For other rooms: {@link quietband.report.motion.DwellReport}, {@link quietband.report.motion.SweepReport},
+ * {@link quietband.report.motion.VibrationReport}.
  */
 package quietband.report.motion;

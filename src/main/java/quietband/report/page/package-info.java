@@ -4,6 +4,6 @@
  * <p>For other rooms: {@link quietband.report.page.Caution}, {@link quietband.report.page.StackName},
  * {@link quietband.report.page.VerdictSentence}.
  *
- * <p>With them: {@link quietband.report.page.CauseName}.
+ * <p>With them: {@link quietband.report.page.CauseName}, {@link quietband.report.page.Report}.
  */
 package quietband.report.page;

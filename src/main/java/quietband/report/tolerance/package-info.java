@@ -1,7 +1,6 @@
 /**
  * Results of tolerance: units, percentiles, influence, yield, the page.
  *
- * <p>For other rooms: {@link quietband.report.tolerance.ToleranceFiles},
- * {@link quietband.report.tolerance.ToleranceTables}, {@link quietband.report.tolerance.ToleranceCurves}.
+ * <p>For other rooms: {@link quietband.report.tolerance.ToleranceReport}, {@link quietband.report.tolerance.UnitTable}.
  */
 package quietband.report.tolerance;

@@ -1,4 +1,7 @@
 /**
- * What a design leaves, where it holds, what it lacks and what would mend that. Main type: {@link DesignAssessment}.
+ * What a design leaves, where it holds, what it lacks and what would mend that.
+ *
+ * <p>For other rooms: {@link quietband.study.assess.DesignAssessment},
+ * {@link quietband.study.assess.NeededAttenuation}, {@link quietband.study.assess.KnownYield}.
  */
 package quietband.study.assess;

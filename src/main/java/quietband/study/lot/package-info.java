@@ -1,4 +1,6 @@
 /**
- * What a measured lot comes to: sorted, with what other limits and guard bands would give. Main type: {@link SortStudy}.
+ * What a measured lot comes to: sorted, with what other limits and guard bands would give.
+ *
+ * <p>For other rooms: {@link quietband.study.lot.SortStudy}.
  */
 package quietband.study.lot;

@@ -1,4 +1,6 @@
 /**
- * The turn of a resonator that serves best, and the supports of its blank compared. Main type: {@link OrientStudy}.
+ * The turn of a resonator that serves best, and the supports of its blank compared.
+ *
+ * <p>For other rooms: {@link quietband.study.orient.OrientStudy}, {@link quietband.study.orient.TriedSupport}.
  */
 package quietband.study.orient;

@@ -1,4 +1,6 @@
 /**
- * The best design within bounds, by margin or by yield. Main type: {@link DesignSearch}.
+ * The best design within bounds, by margin or by yield.
+ *
+ * <p>For other rooms: {@link quietband.study.trade.DesignSearch}.
  */
 package quietband.study.trade;
