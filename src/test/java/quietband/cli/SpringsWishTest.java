@@ -250,7 +250,8 @@ class SpringsWishTest {
 
     @Test
     void a_preload_that_the_travel_uses_up_is_told_with_the_one_it_takes() throws IOException {
-        Run run = springs(edited("platform.springs.corners.ends", "compression_only", "platform.springs.corners.preload", "5 N"), "--natural-frequency", "90 Hz",
+        Run run = springs(edited("platform.springs.corners.ends", "compression_only", "platform.springs.corners.preload", "5 N"),
+            "--natural-frequency", "90 Hz",
             "--parts", "rates", "--check");
         assertThat(run.status()).isEqualTo(1);
         var z = written().platform().orElseThrow().springs().get(0);
@@ -265,7 +266,8 @@ class SpringsWishTest {
 
     @Test
     void without_room_for_mass_the_gap_of_a_catalogue_is_stated_and_a_mass_above_its_limit_is_told() throws IOException {
-        Run full = springs(edited("platform.limits.mass", "210 g"), "--natural-frequency", "90 Hz", "--catalogue", "models/catalogue/coil-springs.csv",
+        Run full = springs(edited("platform.limits.mass", "210 g"), "--natural-frequency", "90 Hz", "--catalogue",
+            "models/catalogue/coil-springs.csv",
             "--check");
         assertThat(full.status()).isEqualTo(1);
         assertThat(full.out().replaceAll("\\s+", " "))

@@ -38,7 +38,8 @@ class TurnedSpringsWishTest {
             .replace("z: 22 N/mm}", "z: 22 N/mm}\n      orientation: {axis: x, angle: 90 deg}")
             .replace("clearance: {x: 0.4 mm, y: 0.4 mm,", "clearance: {x: 0.4 mm, y: 0.9 mm,");
         Path model = Files.writeString(folder.resolve("lying.yaml"), text);
-        Run run = Run.of("springs", model, "--natural-frequency", "x=160 Hz, y=130 Hz, z=200 Hz", "--parts", "rates", "--out", folder.resolve("s"));
+        Run run = Run.of("springs", model, "--natural-frequency", "x=160 Hz, y=130 Hz, z=200 Hz", "--parts", "rates", "--out",
+            folder.resolve("s"));
         assertThat(run.status()).as(run.err()).isZero();
         JsonNode summary = new ObjectMapper().readTree(folder.resolve("s/summary.json").toFile());
         double level = summary.at("/lift_off_level").asDouble();

@@ -67,7 +67,8 @@ class ModesTest {
         for (int n = 0; n < 6; n++) {
             words.add(modes.inWords(n));
         }
-        assertThat(words).containsExactlyInAnyOrder("translation x", "translation y", "translation z", "rotation about x", "rotation about y",
+        assertThat(words).containsExactlyInAnyOrder("translation x", "translation y", "translation z", "rotation about x",
+            "rotation about y",
             "rotation about z");
     }
 

@@ -45,7 +45,8 @@ public final class SortCommand extends ResultCommand implements Callable<Integer
         description = "what is held against the limit: the length of the vector or the worst axis; default: ${DEFAULT-VALUE}")
     private SortRule.By by;
 
-    @Option(names = "--bins", paramLabel = "SENSITIVITY,SENSITIVITY", description = "rising upper edges of the classes, e.g. \"0.2 ppb/g, 0.3 ppb/g\"; "
+    @Option(names = "--bins", paramLabel = "SENSITIVITY,SENSITIVITY",
+        description = "rising upper edges of the classes, e.g. \"0.2 ppb/g, 0.3 ppb/g\"; "
         + "default: the limit; one more class holds what is beyond the last")
     private String bins;
 

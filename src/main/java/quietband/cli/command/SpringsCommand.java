@@ -45,7 +45,8 @@ public final class SpringsCommand extends ResultCommand implements Callable<Inte
     @Option(names = "--hold", description = "meet the whole requirement together with the cancellation as it stands")
     private boolean hold;
 
-    @Option(names = "--measured", paramLabel = "FREQ,FREQ,FREQ", description = "bench tuning: natural frequencies measured on a unit along x, y and z, e.g. "
+    @Option(names = "--measured", paramLabel = "FREQ,FREQ,FREQ",
+        description = "bench tuning: natural frequencies measured on a unit along x, y and z, e.g. "
         + "\"71.2, 69.8, 84.0 Hz\"; answers with ballast and rates that bring them to --natural-frequency (default: the model's own)")
     private String measured;
 
@@ -93,7 +94,8 @@ public final class SpringsCommand extends ResultCommand implements Callable<Inte
 
     private int bench() {
         if (reduction != null || hold) {
-            throw new InputErrorException("--measured goes with --natural-frequency, or alone: leave " + (hold ? "--hold" : "--reduction") + " out");
+            throw new InputErrorException("--measured goes with --natural-frequency, or alone: leave " + (hold ? "--hold"
+                : "--reduction") + " out");
         }
         if (damping != null || catalogue != null) {
             throw new InputErrorException("--measured changes mass and rates alone: leave "

@@ -44,7 +44,7 @@ public record FilterFacts(AllowedErrors allowed, List<AllowedErrors.Least> least
     /**
      * An active constraint.
      *
-     * @param condition   {@code max_gain}, {@code above_no_correction} or {@code tuning_range}
+     * @param condition   {@code max_gain}, {@code above_no_cancellation} or {@code tuning_range}
      * @param of          sensor axis, or row of the phase noise; empty for the tuning range
      * @param frequencyHz where; NaN for the tuning range
      * @param used        share of what is allowed
@@ -103,7 +103,7 @@ public record FilterFacts(AllowedErrors allowed, List<AllowedErrors.Least> least
                 }
             }
             if (most > NEAR_DB) {
-                binding.add(new Binding("above_no_correction", row.label(), at, most / NoiseGoal.MOST_DB));
+                binding.add(new Binding("above_no_cancellation", row.label(), at, most / NoiseGoal.MOST_DB));
             }
         }
         return binding;

@@ -93,7 +93,7 @@ final class AssessmentCharts {
             lines.add(new ChartLine(StackName.of(table.stacks().get(s)), f, column(r -> least(r, stack)),
                 ChartStyle.of(table.stacks().get(s))));
         }
-        return chart("chart-reduction", "Reduction against bolted down without correction, on the axis that gains least",
+        return chart("chart-reduction", "Reduction against bare, on the axis that gains least",
             "reduction, dB", FrequencyChart.Scale.even(lines, 10, 120), lines);
     }
 
@@ -113,8 +113,8 @@ final class AssessmentCharts {
         List<ChartLine> lines = List.of(
             new ChartLine("springs must give", f, column(needed::springsMust), ChartStyle.NEED_SPRINGS),
             new ChartLine("springs give", f, column(needed::springsGive), ChartStyle.SPRINGS),
-            new ChartLine("correction must give", f, column(needed::correctionMust), ChartStyle.NEED_CORRECTION),
-            new ChartLine("correction gives", f, column(needed::correctionGives), ChartStyle.CORRECTION));
+            new ChartLine("cancellation must give", f, column(needed::correctionMust), ChartStyle.NEED_CORRECTION),
+            new ChartLine("cancellation gives", f, column(needed::correctionGives), ChartStyle.CORRECTION));
         return chart("chart-needed", "Needed against delivered: what each measure must give beside the other, and gives",
             "reduction of the worst axis, dB", FrequencyChart.Scale.even(lines, 10, 90), lines);
     }
@@ -123,7 +123,7 @@ final class AssessmentCharts {
         int full = table.stacks().size() - 1;
         List<ChartLine> lines = new ArrayList<>();
         List<PhaseNoise.Row> rows = table.noiseRows();
-        lines.add(dbc("bolted down, no correction", ChartStyle.of(Stack.BARE), r -> most(r.vibration()[0]) + r.floor()[0]));
+        lines.add(dbc("bare", ChartStyle.of(Stack.BARE), r -> most(r.vibration()[0]) + r.floor()[0]));
         lines.add(dbc("static phase noise", ChartStyle.number(2), FrequencyTable.Row::staticNoise));
         if (design.cancellation().isPresent()) {
             lines.add(dbc("sensor and converter", ChartStyle.number(3), FrequencyTable.Row::sensor));

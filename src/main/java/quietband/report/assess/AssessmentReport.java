@@ -75,7 +75,8 @@ public final class AssessmentReport {
             List.of("static_dbc_hz", "sensor_dbc_hz", "tuning_dbc_hz", "limit_dbc_hz", "allowed_ppb_per_g")), csv -> noise(csv, table));
         report.table("tones.csv", columns(List.of("tone", "frequency_hz", "axis", "peak_g"), stacks, "_index_rad", "_level_dbc",
             List.of("limit_dbc")), csv -> tones(csv, a, stacks));
-        report.table("modes.csv", "mode,frequency_hz,damping_ratio,shape,translation_x_share,translation_y_share,translation_z_share,rotation_x_share,"
+        report.table("modes.csv",
+            "mode,frequency_hz,damping_ratio,shape,translation_x_share,translation_y_share,translation_z_share,rotation_x_share,"
             + "rotation_y_share,rotation_z_share", IntStream.range(0, a.modes().size()).boxed().toList(), (csv, n) -> {
                 ModeProperties m = a.modes().get(n);
                 csv.whole(n + 1).cell(m.frequencyHz()).cell(m.dampingRatio()).cell(m.shape()).cells(1, m.energyShares());

@@ -44,7 +44,7 @@ final class AssessmentText {
             "within the limit");
         for (StackVerdict v : a.verdicts()) {
             ResidualPoint w = v.worst();
-            String within = !v.asked() ? "no limit asked" : v.intervals().isEmpty() ? "nowhere" : intervals(v.intervals());
+            String within = !v.asked() ? "no limit stated" : v.intervals().isEmpty() ? "nowhere" : intervals(v.intervals());
             String head = String.format(Locale.ROOT, "%-10s %10s %10s  %-6s %9s  ", v.stack().key(),
                 NumberFormat.brief(w.residualPerG() * 1e9, 4), QuantityText.hz(w.frequencyHz()), w.axis(),
                 v.asked() ? db(w.marginDb()) : "-");
@@ -84,9 +84,10 @@ final class AssessmentText {
     }
 
     private static void requirements(Report report, Assessment a) {
-        report.line("%-13s %-4s %12s %12s %-7s %12s  %s", "asked", "met", "worst", "limit", "", "margin", "where");
+        report.line("%-13s %-4s %12s %12s %-7s %12s  %s", "requirement", "met", "worst", "limit", "", "margin", "where");
         for (RequirementResult r : a.requirements()) {
-            String where = Double.isNaN(r.frequencyHz()) ? r.axis() : QuantityText.hz(r.frequencyHz()) + " " + r.axis();
+            String where = Double.isNaN(r.frequencyHz()) ? r.axis() : QuantityText.hz(r.frequencyHz()) + " "
+                + (r.axis().equals("vector") ? "vec." : r.axis());
             report.line(TerminalText.cut(String.format(Locale.ROOT, "%-13s %-4s %12s %12s %-7s %12s  %s", r.name().replace('_', ' '),
                 r.met() ? "yes" : "NO", NumberFormat.brief(r.value(), 4), NumberFormat.brief(r.limit(), 4), r.unit(),
                 r.hasMargin() ? db(r.marginDb()) : NumberFormat.brief(100 * r.usedShare(), 3) + " % used", where).stripTrailing()));

@@ -30,7 +30,7 @@ import quietband.study.assess.KnownYield;
  * @param tones     table
  * @param modes     table
  * @param travel    table
- * @param causes    table; no rows without a correction
+ * @param causes    table; no rows without a cancellation
  * @param vibration table
  * @param warnings  where the linear figures stop holding
  * @param modelText the model file as read
@@ -69,12 +69,12 @@ public record AssessmentView(PageHead head, List<RequirementRow> asked, List<Sta
             .orElse("Yield not computed: no result of tolerance for this model hash stands beside this one.");
     }
 
-    /** Whether the stack with every measure has no gap while others have. */
+    /** Whether the stack combined has no gap while others have. */
     public boolean whole() {
         return gaps.stream().noneMatch(g -> g.stack().equals(fullest()));
     }
 
-    /** The stack with every measure. */
+    /** The stack combined. */
     public String fullest() {
         return stacks.get(stacks.size() - 1).name().toLowerCase(Locale.ROOT);
     }

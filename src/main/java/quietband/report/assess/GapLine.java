@@ -72,13 +72,13 @@ public record GapLine(String stack, String range, String cause, String before, L
 
     private static String before(CoverageGap gap) {
         if (gap.single().isPresent()) {
-            return "It would just hold at";
+            return "It meets the limit at";
         }
         if (gap.together().isPresent()) {
-            return "No value of it alone closes the gap; " + gap.together().get().words() + " together just hold at";
+            return "No value of it alone closes the gap; " + gap.together().get().words() + " together meet the limit at";
         }
         return gap.others().isEmpty() ? "No single value and no pair of them closes the gap."
-            : "No value of it closes the gap, alone or in a pair; the " + gap.others().get(0).words() + " would just hold at";
+            : "No value of it closes the gap, alone or in a pair; the " + gap.others().get(0).words() + " meets the limit at";
     }
 
     private static Whole whole(Cure cure, boolean full) {
@@ -89,7 +89,7 @@ public record GapLine(String stack, String range, String cause, String before, L
         if (!full) {
             return "";
         }
-        return cure.missed().isEmpty() ? "(then everything asked is met)." : "(but then not met: "
+        return cure.missed().isEmpty() ? "(then every requirement is met)." : "(but then not met: "
             + String.join(", ", cure.missed().stream().map(GapLine::missed).toList()) + ").";
     }
 

@@ -18,7 +18,7 @@ public record StackLine(String name, String sentence) {
         ResidualPoint w = v.worst();
         String where = QuantityText.hz(w.frequencyHz()) + (w.axis().equals("vector") ? ", vector" : ", axis " + w.axis());
         if (!v.asked()) {
-            return String.format(Locale.ROOT, "no residual limit asked; most %s ppb/g at %s.", QuantityText.ppb(w.residualPerG()), where);
+            return String.format(Locale.ROOT, "no residual limit stated; most %s ppb/g at %s.", QuantityText.ppb(w.residualPerG()), where);
         }
         String within = v.intervals().isEmpty() ? "nowhere within the limit" : String.format(Locale.ROOT,
             "within the limit %s (%.0f %% of the band)", QuantityText.ranges(v.intervals(), ""), Math.floor(100 * v.share() + 1e-9));

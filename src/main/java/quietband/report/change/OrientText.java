@@ -32,7 +32,7 @@ final class OrientText {
     private static String goal(Orientation t) {
         return switch (t.goal()) {
             case AXIS -> "largest component";
-            case RESIDUAL -> "worst residual through platform and correction";
+            case RESIDUAL -> "worst residual through platform and cancellation";
             case NOISE -> "integrated phase noise in the model's vibration";
         };
     }
@@ -62,8 +62,8 @@ final class OrientText {
                 r.get(11)));
             report.lines(notes(s));
             report.part("Supports").say(notes(s)).table("Each with its best turn; worst residual of the resonator alone and of the stack "
-                + "with every measure, ppb/g; peak of the blank under the model's shock", List.of("support", "points", "lowest resonance",
-                "relative sensitivity", "alone", "at", "with every measure", "at", "margin", "shock, bolted down",
+                + "combined, ppb/g; peak of the blank under the model's shock", List.of("support", "points", "lowest resonance",
+                "relative sensitivity", "alone", "at", "combined", "at", "margin", "shock, bare",
                 "shock, as the model stands", "source"), supports);
         }
     }

@@ -135,7 +135,7 @@ public final class TradeReport {
 
     private List<String> sentences() {
         List<String> s = new ArrayList<>();
-        s.add(trade.points().size() + " designs; " + met() + " of them meet everything asked.");
+        s.add(trade.points().size() + " designs; " + met() + " of them " + (met() == 1 ? "meets" : "meet") + " every requirement.");
         if (trade.best() >= 0) {
             TradeSweep.Point p = trade.points().get(trade.best());
             s.add((Boolean.TRUE.equals(p.met()) ? "Best of those: " : "Largest margin: ") + point(p) + ", worst margin "

@@ -56,7 +56,7 @@ public final class TradeSearchReport {
         report.part("What was found").say(told).table("Varied within bounds", List.of("quantity", "unit", "lower", "upper", "start",
             "found"), found.stream().map(v -> List.of(v.of.path(), v.of.unit().text(), VariedText.brief(v.of.from()),
             VariedText.brief(v.of.to()), VariedText.brief(v.start), VariedText.brief(v.found))).toList())
-            .table("Everything asked", List.of("asked", "before", "after"), search.after().requirements().stream().map(r -> List.of(
+            .table("Every requirement", List.of("requirement", "before", "after"), search.after().requirements().stream().map(r -> List.of(
                 r.name().replace('_', ' '), search.before().requirements().stream().filter(b -> b.name().equals(r.name())).findFirst()
                 .map(TradeSearchReport::outcome).orElse("-"), outcome(r))).toList());
         return report;
@@ -79,7 +79,7 @@ public final class TradeSearchReport {
     }
 
     private static String db(double v) {
-        return Double.isNaN(v) ? "not asked" : QuantityText.db(v);
+        return Double.isNaN(v) ? "not required" : QuantityText.db(v);
     }
 
     private static String outcome(RequirementResult r) {

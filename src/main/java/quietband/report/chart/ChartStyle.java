@@ -41,7 +41,7 @@ public record ChartStyle(Color colour, float width, List<Float> dash, Shape mark
     public static final ChartStyle NEED_CORRECTION = new ChartStyle(BLUE, 1.6f, List.of(3f, 3f), null);
     /** What the springs give. */
     public static final ChartStyle SPRINGS = new ChartStyle(ORANGE, 2.2f, List.of(), triangle());
-    /** What the correction gives. */
+    /** What the cancellation gives. */
     public static final ChartStyle CORRECTION = new ChartStyle(BLUE, 2.2f, List.of(), square());
 
     private static final List<ChartStyle> OTHERS = List.of(

@@ -62,7 +62,8 @@ public final class ComparisonReport {
         List<String> sides = List.of("first: " + c.first().name(), "second: " + c.second().name());
         report.part("What differs").table("By path", header("path", sides), c.differences().stream().map(d -> List.of(d.of(),
             said(d.first()), said(d.second()))).toList());
-        report.part("What is asked").say(sentence(c.first()), sentence(c.second())).table("Margin to the limit", header("asked", sides),
+        report.part("Requirements").say(sentence(c.first()), sentence(c.second())).table("Margin to the limit", header("requirement",
+            sides),
             c.pairs().stream().map(p -> List.of(p.name().replace('_', ' '), outcome(p.first()), outcome(p.second()))).toList())
             .table("Where the residual is within the limit", header("stack", sides), coverage());
         report.part("Residual and phase noise of the fullest stack").charts(charts());
@@ -80,7 +81,7 @@ public final class ComparisonReport {
 
     /** What came of a requirement, in words. */
     private static String outcome(RequirementResult r) {
-        return r == null ? "not asked" : r.hasMargin() ? QuantityText.db(r.marginDb())
+        return r == null ? "not required" : r.hasMargin() ? QuantityText.db(r.marginDb())
             : NumberFormat.brief(100 * r.usedShare(), 3) + " % used";
     }
 
@@ -194,7 +195,7 @@ public final class ComparisonReport {
             cut(report, "  " + d.of());
             cut(report, "      " + said(d.first()) + "  ->  " + said(d.second()));
         });
-        report.line("").line("%-16s %18s %18s", "asked", "first", "second");
+        report.line("").line("%-16s %18s %18s", "requirement", "first", "second");
         c.pairs().forEach(p -> report.line("%-16s %18s %18s", p.name().replace('_', ' '), outcome(p.first()), outcome(p.second())));
         report.line("").line("where the residual is within the limit");
         coverage().forEach(r -> {

@@ -8,7 +8,7 @@ public final class NumberFormat {
     private static final int SIGNIFICANT = 12;
     static final int LONGEST = 32;
     private static final int MOST_POWER = 308;
-    /** Powers of ten of everyday numbers; rarer ones are made out when they come. */
+    /** Powers of ten of everyday numbers; rarer ones are computed when needed. */
     private static final double[] POWER = new double[48];
 
     static {

@@ -16,15 +16,23 @@ public final class QuantityText {
 
     /** A frequency in Hz. */
     public static String hz(double f) {
-        return f >= 999.5 ? NumberFormat.brief(f / 1000, DIGITS) + " kHz" : NumberFormat.brief(f, DIGITS) + " Hz";
+        return f >= 999.5 ? plain(f / 1000) + " kHz" : plain(f) + " Hz";
     }
 
-    /** A stretch of frequencies in Hz. */
+    private static String plain(double value) {
+        String number = NumberFormat.brief(value, DIGITS);
+        return number.contains(".") && !number.contains("e") ? number.replaceAll("\\.?0+$", "") : number;
+    }
+
+    /** "1 piece", "2 pieces". */
+    public static String count(long n, String what) {
+        return n + " " + (n == 1 ? what : what.endsWith("y") ? what.substring(0, what.length() - 1) + "ies" : what + "s");
+    }
+
+    /** A stretch of frequencies in Hz, in one unit. */
     public static String range(double from, double to) {
         String upper = hz(to);
-        String lower = hz(from);
-        boolean same = lower.endsWith(" Hz") && upper.endsWith(" Hz") || lower.endsWith(" kHz") && upper.endsWith(" kHz");
-        return (same ? lower.substring(0, lower.lastIndexOf(' ')) : lower) + " to " + upper;
+        return (upper.endsWith(" kHz") ? plain(from / 1000) : plain(from)) + " to " + upper;
     }
 
     /** Stretches of frequencies in Hz, or what is said when there is none. */

@@ -19,7 +19,7 @@ import quietband.report.file.QuantityText;
 import quietband.report.page.Report;
 import quietband.study.filter.FilterDesign;
 
-/** What is told of a filter beside its residual: bounds, weights and signs, allowed errors, hand-off, noise, whole numbers. */
+/** What is told of a filter beside its residual: bounds, weights and signs, allowed errors, crossover, noise, whole numbers. */
 final class FactsReport {
 
     private static final String SIGN = "Sign: weight x sensed acceleration is taken away, so +1 g puts minus volts_per_g (weights.csv) on "
@@ -35,7 +35,7 @@ final class FactsReport {
                 .cell(1e6 * a.delay()));
         report.table("weights.csv", "axis,ppb_per_g,volts_per_g,counts_per_g", d.sensors(), (table, s) ->
             table.cell(s.axis().letter()).cell(1e9 * s.weightPerG()).cell(s.voltsPerG()).cell(s.countsPerG()));
-        report.table("hand_off.csv", "more_delay_us,hand_off_hz,correction_alone_holds_to_hz,margin_db", facts.handOffs(), (table, h) ->
+        report.table("crossover.csv", "more_delay_us,crossover_hz,cancelled_holds_to_hz,margin_db", facts.handOffs(), (table, h) ->
             table.cell(1e6 * h.delay()).cell(h.frequencyHz()).cell(h.holdsTo()).cell(h.marginDb()));
         double rate = d.result().changed().cancellation().orElseThrow().path().sampleRateHz();
         facts.fixed().ifPresent(f -> report.table("firmware.csv", FirmwareTable.COLUMNS, table -> FirmwareTable.write(table, f, rate)));
@@ -51,9 +51,9 @@ final class FactsReport {
                 s.axis().letter(), NumberFormat.brief(s.largest(), 5), FilterReport.peak(s))).toList())
             .charts(FilterCharts.responses(d));
         allowed(report, d);
-        report.part("Hand-off").say("Above the hand-off the platform alone leaves less than the correction alone, on the worst axis. Delay "
-            + "is added to every axis.", quiet(facts)).table("Delay moves the hand-off", List.of("more delay", "hand-off",
-            "correction alone holds to", "margin, all measures"), facts.handOffs().stream().map(FactsReport::row).toList());
+        report.part("Crossover").say("Above the crossover isolated is better than cancelled, on the worst axis. Delay "
+            + "is added to every axis.", quiet(facts)).table("Delay moves the crossover", List.of("more delay", "crossover",
+            "cancelled holds to", "margin, combined"), facts.handOffs().stream().map(FactsReport::row).toList());
         report.part("Weights and polarity").say(SIGN).say(bench).table("Weights; counts are those of the sensor's converter",
             List.of("axis", "ppb/g", "V/g at the port", "counts/g"), d.sensors().stream().map(s -> List.of(s.axis().letter(),
             NumberFormat.brief(1e9 * s.weightPerG(), 5), NumberFormat.brief(s.voltsPerG(), 5), NumberFormat.brief(s.countsPerG(), 6)))
@@ -65,12 +65,12 @@ final class FactsReport {
         List<String> lines = new ArrayList<>();
         for (FilterFacts.Binding b : d.facts().binding()) {
             lines.add(switch (b.condition()) {
-                case "max_gain" -> String.format(Locale.ROOT, "binds: the largest gain of filter %s, %.2f dB, at %s", b.of(),
+                case "max_gain" -> String.format(Locale.ROOT, "active constraint: the largest gain of filter %s, %.2f dB, at %s", b.of(),
                     FilterReport.decibels(d.result().task().maxGain()), QuantityText.hz(b.frequencyHz()));
-                case "above_no_correction" -> String.format(Locale.ROOT,
-                    "binds: phase noise above no correction, row %s, %.4f of 0.01 dB at %s", b.of(), b.used() * 0.01,
+                case "above_no_cancellation" -> String.format(Locale.ROOT,
+                    "active constraint: phase noise above no cancellation, row %s, %.4f of 0.01 dB at %s", b.of(), b.used() * 0.01,
                     QuantityText.hz(b.frequencyHz()));
-                default -> String.format(Locale.ROOT, "binds: the tuning port swings %.0f %% of its range", 100 * b.used());
+                default -> String.format(Locale.ROOT, "active constraint: the tuning port swings %.0f %% of its range", 100 * b.used());
             });
         }
         if (!Double.isNaN(found.relaxed())) {
@@ -82,7 +82,7 @@ final class FactsReport {
                 "%.2f %% above the least without any", 100 * (price - 1)) : NumberFormat.brief(1e9 * found.norm(), 4)
                 + " ppb/g in place of " + NumberFormat.brief(1e9 * found.normUnbounded(), 4) + " without any"));
         }
-        return lines.isEmpty() ? List.of("no condition binds") : lines;
+        return lines.isEmpty() ? List.of("no constraint is active") : lines;
     }
 
     private static List<String> allowed(FilterFacts facts) {
@@ -106,11 +106,11 @@ final class FactsReport {
     private static String handOff(FilterFacts facts) {
         Crossover now = facts.handOffs().get(0);
         if (Double.isNaN(now.frequencyHz())) {
-            return "no platform takes over" + (Double.isNaN(now.holdsTo()) ? "" : "; the correction holds to "
+            return "no platform takes over" + (Double.isNaN(now.holdsTo()) ? "" : "; the cancellation holds to "
                 + QuantityText.hz(now.holdsTo()));
         }
         Crossover late = facts.handOffs().stream().filter(h -> h.delay() == 10e-6).findFirst().orElse(now);
-        return "the platform takes over from the correction at " + place(now) + ", with 10 us more delay at " + place(late);
+        return "the platform takes over from the cancellation at " + place(now) + ", with 10 us more delay at " + place(late);
     }
 
     private static String place(Crossover h) {
@@ -127,7 +127,7 @@ final class FactsReport {
         AddedNoise q = facts.quiet();
         String rise = Double.isNaN(q.riseDb()) ? "" : String.format(Locale.ROOT, " (%.2f dB over the static noise at %s)", q.riseDb(),
             QuantityText.hz(q.frequencyHz()));
-        return String.format(Locale.ROOT, "noise added to a quiet unit: %s mrad rms%s", NumberFormat.brief(1e3 * q.addedRad(), 4), rise);
+        return String.format(Locale.ROOT, "noise added to a unit at rest: %s mrad rms%s", NumberFormat.brief(1e3 * q.addedRad(), 4), rise);
     }
 
     private static String words(FilterFacts facts) {
@@ -143,7 +143,7 @@ final class FactsReport {
 
     private static String bench(FilterDesign.BenchSign b) {
         PolarityCheck p = b.check();
-        return String.format(Locale.ROOT, "bench %s: correction off, %s turned from horizontal to up (+1 g) moves the frequency by %+.3f "
+        return String.format(Locale.ROOT, "bench %s: cancellation off, %s turned from horizontal to up (+1 g) moves the frequency by %+.3f "
             + "ppb; shaken with 1 g peak at %s, sidebands at the output are %.1f dBc off, %.1f dBc on, and %.1f dBc on with the sign "
             + "reversed", p.axis().letter(), p.axis().letter(), 1e9 * b.weightPerG(), QuantityText.hz(p.frequencyHz()), b.offDbc(),
             b.onDbc(), b.wrongDbc());
@@ -162,8 +162,8 @@ final class FactsReport {
                 }));
             }
         });
-        json.objects("hand_off", facts.handOffs(), h -> json.field("more_delay_us", 1e6 * h.delay()).field("frequency_hz", h.frequencyHz())
-            .field("correction_alone_holds_to_hz", h.holdsTo()).field("margin_db", h.marginDb()));
+        json.objects("crossover", facts.handOffs(), h -> json.field("more_delay_us", 1e6 * h.delay()).field("frequency_hz", h.frequencyHz())
+            .field("cancelled_holds_to_hz", h.holdsTo()).field("margin_db", h.marginDb()));
         AddedNoise q = facts.quiet();
         json.object("static_unit", () -> json.field("added_mrad", 1e3 * q.addedRad()).field("static_mrad", 1e3 * q.staticRad())
             .field("rise_db", q.riseDb()).field("rise_frequency_hz", q.frequencyHz()));

@@ -61,14 +61,14 @@ final class FilterCharts {
         return FrequencyChart.Scale.even(lines, step, 1e9);
     }
 
-    /** Worst axis with the old filter and with the new one, and without correction. */
+    /** Worst axis with the old filter and with the new one, and without cancellation. */
     static FrequencyChart residual(FilterDesign d) {
         ResidualCurves after = d.curves().after();
         Requirement r = d.result().changed().requirement();
         Stack full = Stack.fullest(d.result().changed());
         Stack off = full.sprung() ? Stack.ISOLATED : Stack.BARE;
         List<ChartLine> lines = new ArrayList<>();
-        lines.add(line("without correction", after, off, ChartStyle.of(off)));
+        lines.add(line("without cancellation", after, off, ChartStyle.of(off)));
         lines.add(line("before", d.curves().before(), full, ChartStyle.NEED_CORRECTION));
         lines.add(line("after", after, full, ChartStyle.of(Stack.COMBINED)));
         if (after.limited()) {
@@ -87,7 +87,8 @@ final class FilterCharts {
 
     /** Gain and phase error together. */
     static HeatMap region(AllowedTable.Region r) {
-        return new HeatMap("chart-region", String.format(Locale.ROOT, "Largest residual over its limit at %s, sensor %s; inside the line it "
+        return new HeatMap("chart-region", String.format(Locale.ROOT,
+            "Largest residual over its limit at %s, sensor %s; inside the line it "
             + "holds", QuantityText.hz(r.least().frequencyHz()), r.least().axis().letter()),
             new HeatMap.Scale("gain error, %", 100 * r.gain()[0], 100 * r.gain()[1]), new HeatMap.Scale("phase error, deg",
             Math.toDegrees(r.phase()[0]), Math.toDegrees(r.phase()[1])), r.over(), 1,

@@ -64,7 +64,7 @@ public final class NetworkReport {
             report.line(axis.letter() + ": r1 " + ohm(n.r1()) + ", r2 " + ohm(n.r2()) + (n.leads() ? ", lead r3 " + ohm(n.r3()) + " c1 "
                 + farad(n.c1()) : "") + (n.lags() ? ", lag r4 " + ohm(n.r4()) + " c2 " + farad(n.c2()) : ""));
         }
-        report.line("mind: " + NO_MODEL).line("");
+        report.line("note: " + NO_MODEL).line("");
         report.head("NETWORK", "none", "after: " + ResidualText.sentence(residual.after().worst()));
         report.part("Parts").say("One stage for each sensor: r1, in parallel with r3 and c1 in series, leads "
             + "from the sensor to the inverting input; r2, in parallel with r4 and c2 in series, goes around the stage. F = r2/r1 "

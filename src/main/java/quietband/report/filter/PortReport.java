@@ -99,7 +99,7 @@ final class PortReport {
             line("curvature, random vibration", use, PortUse.Noise::bent, ChartStyle.number(3)),
             line("static phase noise", use, PortUse.Noise::staticNoise, ChartStyle.of(Stack.COMBINED))));
         lines.removeIf(l -> Arrays.stream(l.y()).noneMatch(Double::isFinite));
-        return new FrequencyChart("chart-tuning", "Noise that the correction adds at the output", "dBc/Hz", r.fromHz(), r.toHz(),
+        return new FrequencyChart("chart-tuning", "Noise that the cancellation adds at the output", "dBc/Hz", r.fromHz(), r.toHz(),
             FrequencyChart.Scale.even(lines, 20, 160), lines);
     }
 

@@ -32,13 +32,13 @@ final class TrimText {
         rows.forEach(row -> report.line("sensor %s: gain %s %%, phase %s deg, delay %s us; weight %s ppb/g, new %s ppb/g", row.toArray()));
         report.line("");
         study.units().forEach(u -> report.line(readings(u.unit())).line(model(u)).line(absorb(u, trim.model().design())));
-        report.lines(notes(trim).stream().map(n -> "mind: " + n).toList()).line("");
+        report.lines(notes(trim).stream().map(n -> "note: " + n).toList()).line("");
         boolean doubt = trim.units().stream().anyMatch(u -> !u.notes().isEmpty());
         report.head(doubt ? "TRIMMED, WITH DOUBTS" : "TRIMMED", doubt ? "none" : "holds",
             study.units().size() == 1 ? model(study.units().get(0)) : study.units().size() + " units");
         report.part("Errors and new weights").say("Errors of the path against the model's path without any error, from the difference of "
-            + "the runs with the correction off and on (" + (trim.bolted() ? "bolted to the shaker" : "on its platform")
-            + "); +- is half the 95 % interval.", "The new weights leave least of the run with the correction off, as least squares over "
+            + "the runs with the cancellation off and on (" + (trim.bolted() ? "bolted to the shaker" : "on its platform")
+            + "); +- is half the 95 % interval.", "The new weights leave least of the run with the cancellation off, as least squares over "
             + "the limit. model.yaml has the errors, the weights of the run and the unit's own sensitivity as found; trimmed/model.yaml "
             + "has the new weights" + (study.units().size() > 1 ? ", in a folder for each serial." : "."))
             .say(study.units().stream().map(u -> readings(u.unit()) + ".").toList())
@@ -46,7 +46,7 @@ final class TrimText {
             .say(study.units().stream().map(u -> absorb(u, trim.model().design()) + ".").toList())
             .say(notes(trim).stream().map(n -> "Mind: " + n + ".").toList()).table("Found per sensor", HEAD, rows);
         Report.Part readings = report.part("Readings before and after").say("Dots: measured. The line is what the new weights leave of the "
-            + "run with the correction off, with the errors as found.");
+            + "run with the cancellation off, with the errors as found.");
         study.units().stream().limit(MOST_CHARTED).forEach(u -> Axis.ALL.forEach(axis -> readings.chart(chart(u.unit(), axis,
             study.units().size() == 1 ? "" : "-" + u.unit().serial().replace('.', '-').replace('_', '-')))));
     }

@@ -49,8 +49,9 @@ final class FitText {
 
     static String sentence(FitResult fit) {
         long found = fit.values().stream().filter(v -> v.state() == FitResult.State.FOUND).count();
-        return String.format(Locale.ROOT, "%d of %d values found; what prediction and measurement differ by went from %s %% to %s %% "
-            + "(root mean square)", found, fit.values().size(), NumberFormat.brief(100 * fit.quality().rmsBefore(), 3),
+        return String.format(Locale.ROOT, "%d of %d values found; RMS difference of prediction and measurement %s from %s %% to %s %%",
+            found, fit.values().size(),
+            fit.quality().rmsAfter() <= fit.quality().rmsBefore() ? "fell" : "rose", NumberFormat.brief(100 * fit.quality().rmsBefore(), 3),
             NumberFormat.brief(100 * fit.quality().rmsAfter(), 3));
     }
 

@@ -31,19 +31,20 @@ final class LotText {
         List<List<String>> rows = rows(study);
         List<String> told = sentences(study);
         report.line("%s %s, quietband %s, %d units by %s", from.input(), from.shortHash(), from.version(), s.count(), by(s)).line("");
-        report.line("%-10s %8s %8s %-18s %8s %10s", "ppb/g", "units", "up to", confidence(s), "law", "per good");
+        report.line("%-10s %8s %8s %-18s %8s %10s", "ppb/g", "units", "up to", confidence(s), "fitted", "per good");
         rows.forEach(row -> report.line("%-10s %8s %8s %-18s %8s %10s", row.toArray()));
         report.line("").lines(told).head("SORTED", "none", verdict(s));
         report.part("Yield").say(told).table("Classes by " + by(s) + ", ppb/g", List.of("class", "units in it", "share up to its edge",
-            confidence(s), "by the law", "units built per good one"), rows);
+            confidence(s), "by the fitted distribution", "units built per good one"), rows);
         report.part("Where the units lie").chart(Picture.of("chart-lengths", LotBars.lengths(s)));
-        report.part("Other limits").table("What other limits would give", List.of("limit, ppb/g", "share", confidence(s), "by the law",
+        report.part("Other limits").table("What other limits would give", List.of("limit, ppb/g", "share", confidence(s),
+            "by the fitted distribution",
             "units built per good one"), IntStream.range(0, study.limits().size()).filter(k -> k % 2 == 1)
             .mapToObj(k -> limit(s, study.limits().get(k))).toList());
         if (s.within().isPresent()) {
             report.part("Guard band").say("How far below the limit a reading must stay, and what that costs.")
-                .table("Guard bands; shares of all units", List.of("guard band, ppb/g", "accepted", "accepted though bad",
-                    "refused though good"), study.guards().stream().map(g -> List.of(NumberFormat.brief(g.guardPpbPerG(), 3),
+                .table("Guard bands; shares of all units", List.of("guard band, ppb/g", "accepted", "false accept",
+                    "false reject"), study.guards().stream().map(g -> List.of(NumberFormat.brief(g.guardPpbPerG(), 3),
                     percent(g.accepted().estimate()), percent(g.risks().acceptedBad()), percent(g.risks().refusedGood()))).toList());
         }
     }
@@ -100,10 +101,10 @@ final class LotText {
         String risk = rule.risk() < 1 ? ", at most " + percent(rule.risk()) + " chance to be beyond it" : "";
         said.add("Limit " + NumberFormat.json(rule.limitPpbPerG()) + " ppb/g by " + by(s) + band + risk + ": " + verdict(s));
         said.add(toBuild(study));
-        study.risks().ifPresentOrElse(r -> said.add(String.format(Locale.ROOT, "Of all units %s are accepted though beyond the limit, %s "
-            + "are refused though within it, by the stated uncertainties.", percent(r.acceptedBad()), percent(r.refusedGood()))),
+        study.risks().ifPresentOrElse(r -> said.add(String.format(Locale.ROOT, "Of all units %s are false accepts (beyond the limit), %s "
+            + "false rejects (within it), by the stated uncertainties.", percent(r.acceptedBad()), percent(r.refusedGood()))),
             () -> said.add("No uncertainties, no risks: state them in columns x_uncertainty_ppb_per_g, y_, z_ or with --uncertainty."));
-        s.law().ifPresentOrElse(l -> said.addAll(law(study, l)), () -> said.add("Too few units to fit a law of the components."));
+        s.law().ifPresentOrElse(l -> said.addAll(law(study, l)), () -> said.add("Too few units to fit a distribution."));
         if (!s.lot().bad().isEmpty()) {
             said.add(s.lot().bad().size() + " rows had something wrong: " + (s.refused() > 0 ? "they count as built and refused"
                 : "repeated serials are judged, the others are neither judged nor counted") + "; bad_rows.csv lists them.");
@@ -123,11 +124,13 @@ final class LotText {
 
     private static List<String> law(SortStudy study, ComponentLaw l) {
         double allowed = 1.36 / Math.sqrt(study.sorted().value().length);
-        return List.of(String.format(Locale.ROOT, "Law of the components: x %+.3f +- %.3f, y %+.3f +- %.3f, z %+.3f +- %.3f ppb/g, "
+        return List.of(String.format(Locale.ROOT,
+            "Fitted distribution of the components: x %+.3f +- %.3f, y %+.3f +- %.3f, z %+.3f +- %.3f ppb/g, "
             + "correlation xy %.2f, xz %.2f, yz %.2f; within the limit %s +- %s.", l.mean()[0], l.sigma(0), l.mean()[1], l.sigma(1),
             l.mean()[2], l.sigma(2), l.correlation(0, 1), l.correlation(0, 2), l.correlation(1, 2), percent(study.atLimit().lawShare()),
-            percent(study.atLimit().lawError())), String.format(Locale.ROOT, "Law and lot differ by at most %.3f in share (%.3f would be "
+            percent(study.atLimit().lawError())), String.format(Locale.ROOT,
+                "Fitted distribution and lot differ by at most %.3f in share (%.3f would be "
             + "much): %s.", study.distance(), allowed, study.distance() > allowed
-            ? "the components are not normal, trust the shares seen" : "no sign against the law"));
+            ? "the components are not normal, trust the shares seen" : "no evidence against it"));
     }
 }

@@ -99,9 +99,10 @@ public final class DwellReport {
     private static String agreement(DwellStudy s) {
         String off = String.format(Locale.ROOT, "%.2g dB", s.worstDb());
         if (s.worstDb() < 0.05) {
-            return "Both roads agree: time domain and frequency domain differ by " + off + " at most.";
+            return "Time and frequency domain agree: they differ by " + off + " at most in the stacks that leave over 1 % of the bare "
+                + "sensitivity.";
         }
-        return s.request().linear() ? "The roads do NOT agree: they differ by " + off + "."
+        return s.request().linear() ? "Time and frequency domain do NOT agree: they differ by " + off + "."
             : "At this level the motion differs from the linear prediction by " + off + ".";
     }
 

@@ -12,6 +12,7 @@ import quietband.report.chart.TimeChart;
 import quietband.report.file.CsvWriter;
 import quietband.report.file.Json;
 import quietband.report.file.NumberFormat;
+import quietband.report.file.QuantityText;
 import quietband.report.page.Report;
 import quietband.report.page.StackName;
 
@@ -97,7 +98,7 @@ final class MotionTables {
     static String contactWords(List<ContactRecord> contacts) {
         List<String> parts = new ArrayList<>();
         contacts.stream().filter(c -> c.times() > 0).forEach(c -> parts.add(c.label() + (c.stop() ? " touched " : " slack ")
-            + c.times() + " times for " + NumberFormat.brief(c.duration(), 3) + " s"));
+            + QuantityText.count(c.times(), "time") + " for " + NumberFormat.brief(c.duration(), 3) + " s"));
         return parts.isEmpty() ? "No stop is touched and no spring goes slack." : String.join("; ", parts) + ".";
     }
 }

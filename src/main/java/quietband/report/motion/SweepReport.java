@@ -77,15 +77,15 @@ public final class SweepReport {
     }
 
     private static String within(SweepCoverage b) {
-        return b.asked() ? QuantityText.ranges(b.intervals(), "nowhere") : "no limit asked";
+        return b.asked() ? QuantityText.ranges(b.intervals(), "nowhere") : "no limit stated";
     }
 
     private String agreement() {
         String off = String.format(Locale.ROOT, "%.2g dB", study.worstDb());
         if (study.worstDb() < 0.1) {
-            return "Both roads agree: time domain and frequency domain differ by " + off + " at most over the table.";
+            return "Time and frequency domain agree: they differ by " + off + " at most over the table.";
         }
-        return request.linear() ? "The roads do NOT agree: they differ by up to " + off + "."
+        return request.linear() ? "Time and frequency domain do NOT agree: they differ by up to " + off + "."
             : "At this level the motion differs from the linear prediction by up to " + off
                 + ": what clipping, slack, stops and curvature change.";
     }
@@ -102,9 +102,10 @@ public final class SweepReport {
         long touching = result.points().stream().filter(p -> p.findings().stream()
             .anyMatch(d -> d.contacts().stream().anyMatch(c -> c.times() > 0))).count();
         long unsettled = result.points().stream().filter(p -> !p.findings().stream().allMatch(Dwell.Result::settled)).count();
-        return String.format(Locale.ROOT, "Stops are touched or springs go slack at %d of %d frequencies; %d sensor samples and %d port "
-            + "values are clipped%s.", touching, result.points().size(), clipped(0), clipped(1),
-            unsettled > 0 ? "; at " + unsettled + " frequencies the motion does not become periodic" : "");
+        return String.format(Locale.ROOT, "Stops are touched or springs go slack at %d of %s; %d sensor samples and %d port "
+            + "values are clipped%s.", touching, QuantityText.count(result.points().size(), "frequency"), clipped(0), clipped(1),
+            unsettled > 0 ? "; at " + QuantityText.count(unsettled, "frequency")
+                + " the motion does not become periodic" : "");
     }
 
     private void fields(Json json) {

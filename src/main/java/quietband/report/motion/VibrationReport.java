@@ -17,6 +17,7 @@ import quietband.report.chart.FrequencyChart;
 import quietband.report.file.CsvWriter;
 import quietband.report.file.Json;
 import quietband.report.file.NumberFormat;
+import quietband.report.file.QuantityText;
 import quietband.report.file.Provenance;
 import quietband.report.page.Report;
 import quietband.report.page.StackName;
@@ -126,17 +127,18 @@ public final class VibrationReport {
     }
 
     private static String words(SpectrumAgreement a) {
-        return String.format(Locale.ROOT, "%s: %.1f %% of %d frequencies inside the estimate's 95 %% interval, rms %.4g against %.4g "
+        return String.format(Locale.ROOT, "%s: %.1f %% of %s inside the estimate's 95 %% interval, rms %.4g against %.4g "
             + "predicted (standard error %.2g), worst octave from %.4g Hz %+.2f %% (standard error %.2g %%): %s.", a.stack().key(),
-            100 * a.share(), a.frequencies(), a.rms(), a.predictedRms(), a.standardError(), a.octave(), 50 * (a.octaveRatio() - 1),
-            50 * a.octaveError(), a.holds() ? "both roads agree" : "the roads do NOT agree");
+            100 * a.share(), QuantityText.count(a.frequencies(), "frequency"), a.rms(), a.predictedRms(), a.standardError(), a.octave(),
+                50 * (a.octaveRatio() - 1),
+            50 * a.octaveError(), a.holds() ? "Time and frequency domain agree" : "time and frequency domain do NOT agree");
     }
 
     /** What the blank sees of a shock, along the axis, without stops and slack. */
     private static List<String> blank(VibrationStudy.Pass pass) {
-        return pass.blank().map(b -> String.format(Locale.ROOT, "The blank on its support sees at most %s g bolted down%s.",
+        return pass.blank().map(b -> String.format(Locale.ROOT, "The blank on its support sees at most %s g bare%s.",
             NumberFormat.brief(b.bolted(), 3), Double.isNaN(b.sprung()) ? "" : ", " + NumberFormat.brief(b.sprung(), 3)
-            + " g on the platform")).stream().toList();
+            + " g isolated")).stream().toList();
     }
 
     private String agreement() {
@@ -145,14 +147,15 @@ public final class VibrationReport {
             return "Nothing to compare with the frequency domain here.";
         }
         long off = all.stream().filter(a -> !a.holds()).count();
-        return off == 0 ? "Both roads agree: the spectra of every stack lie where the frequency domain predicts them."
-            : String.format(Locale.ROOT, "The roads do NOT agree in %d of %d spectra.%s", off, all.size(),
+        return off == 0 ? "Time and frequency domain agree: the spectra of every stack lie where the frequency domain predicts them."
+            : String.format(Locale.ROOT, "Time and frequency domain do NOT agree in %d of %d spectra.%s", off, all.size(),
                 study.linear() ? "" : " Clipping, slack, stops, curvature or folding may be why: try --linear.");
     }
 
     private void part(Report report, VibrationStudy.Pass pass) {
         VibrationRun.Result r = pass.ride();
-        Report.Part part = report.part("Housing moves along " + r.axis()).say(what(r), MotionTables.contactWords(r.contacts()),
+        Report.Part part = report.part("Housing moves " + (r.axis().equals("all") ? "along all axes at once" : "along " + r.axis()))
+            .say(what(r), MotionTables.contactWords(r.contacts()),
             r.clipped()[0] + " sensor samples and " + r.clipped()[1] + " port values are clipped.");
         part.say(pass.agreement().stream().map(VibrationReport::words).toList());
         study.loss().ifPresent(l -> part.say(lossWords(l, r)));

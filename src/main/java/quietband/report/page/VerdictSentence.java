@@ -24,7 +24,7 @@ public final class VerdictSentence {
     /** HOLDS or DOES NOT HOLD, with what is tightest or broken. */
     public static String sentence(Assessment a) {
         if (a.requirements().isEmpty()) {
-            return "Nothing is asked: no verdict.";
+            return "No requirement is stated: no verdict.";
         }
         List<RequirementResult> broken = a.requirements().stream().filter(r -> !r.met()).toList();
         if (!broken.isEmpty()) {

@@ -16,7 +16,7 @@ import quietband.report.page.Report;
 public final class PlanReport {
 
     private static final List<String> RULES = List.of(
-        "Orientations: the housing's x, then y, then z along the shaker; turn-over readings (axis up, axis down, up again) before and "
+        "Orientations: the housing's x, then y, then z along the shaker; 2 g tip-over readings (axis up, axis down, up again) before and "
             + "after each, at rest.",
         "Each dwell: begin at the start level, look at travel and sidebands, then step up to the level stated, never beyond; hold it as "
             + "long as stated, read, go back to zero before the next frequency.",
@@ -31,7 +31,7 @@ public final class PlanReport {
     /** The report. */
     public static Report of(Design design, TestPlan plan, Provenance from) {
         Report report = new Report(design.title(), from).withoutNote();
-        report.table("plan.csv", "axis,frequency_hz,start_peak_g,peak_g,dwell_s,without_correction_dbc,with_correction_dbc,limited_by",
+        report.table("plan.csv", "axis,frequency_hz,start_peak_g,peak_g,dwell_s,without_cancellation_dbc,with_cancellation_dbc,limited_by",
             plan.steps(), (table, s) -> table.cell(s.axis().letter()).cell(s.frequencyHz()).cell(s.startG()).cell(s.peakG())
                 .cell(s.seconds()).cell(s.withoutDbc()).cell(s.withDbc()).known(s.limitedBy()));
         // ready to be filled in and given to the command shaker
@@ -50,14 +50,14 @@ public final class PlanReport {
             dbc(s.withoutDbc()), dbc(s.withDbc()), s.limitedBy())).toList();
         report.line("Test plan: %s, model %s, quietband %s", report.title(), from.shortHash(), from.version()).line("");
         report.line(Caution.TEXT).line(amplification).line("").line("%-4s %10s %9s %9s %7s %11s %11s  %s", "axis", "frequency", "start",
-            "peak", "dwell", "without", "corrected", "limited by");
+            "peak", "dwell", "without", "cancelled", "limited by");
         rows.forEach(row -> report.line("%-4s %10s %9s %9s %7s %11s %11s  %s", row.toArray()));
         report.line("").lines(RULES).head("TEST PLAN", "none", amplification);
         report.part("Before anything moves").say(Caution.TEXT, amplification);
         report.part("How").say(RULES);
         for (Axis axis : Axis.ALL) {
             report.part("Along " + axis.letter()).table("Peak levels of the housing; first-order sideband to expect", List.of("axis",
-                "frequency", "start", "peak", "dwell", "without correction", "with correction", "limited by"),
+                "frequency", "start", "peak", "dwell", "without cancellation", "with cancellation", "limited by"),
                 rows.stream().filter(r -> r.get(0).equals(axis.letter())).toList());
         }
         return report;

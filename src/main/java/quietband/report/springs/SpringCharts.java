@@ -16,7 +16,7 @@ final class SpringCharts {
 
     private SpringCharts() { }
 
-    /** Sag and travel against the corner, with the clearance and where the design stands. */
+    /** Sag and travel against the natural frequency, with the clearance and where the design stands. */
     static FrequencyChart travel(SpringAnswer a) {
         TravelOverFrequency c = a.curve();
         List<ChartLine> lines = new ArrayList<>();
@@ -43,10 +43,10 @@ final class SpringCharts {
             .counted().get(x)).max()
             .orElse(0));
         if (counted[0] > 0) {
-            lines.add(new ChartLine("counted, at this design's corners", corners, counted, ChartStyle.number(3), true));
+            lines.add(new ChartLine("counted, at this design's natural frequencies", corners, counted, ChartStyle.number(3), true));
         }
-        return new FrequencyChart("chart-travel", "Sag and travel against the corner frequency", "travel, mm", from, to,
-            FrequencyChart.Scale.decades(lines, 5), lines, "corner frequency, Hz");
+        return new FrequencyChart("chart-travel", "Sag and travel against the natural frequency", "travel, mm", from, to,
+            FrequencyChart.Scale.decades(lines, 5), lines, "natural frequency, Hz");
     }
 
     /**

@@ -23,7 +23,7 @@ public final class SpringReport {
             + "stiffness_z_n_per_mm,damping_x_n_s_per_m,damping_y_n_s_per_m,damping_z_n_s_per_m,loss_factor,mass_g,preload_n,wire_mm,"
             + "mean_diameter_mm,active_coils,total_coils,free_length_mm,length_at_rest_mm,surge_hz",
             a.changed().design().platform().orElseThrow().springs(), (table, s) -> spring(table, s, part(a, s)));
-        report.table("travel.csv", "corner_hz,sag_mm,sustained_mm,shock_mm", a.curve().rows(), (table, row) ->
+        report.table("travel.csv", "natural_frequency_hz,sag_mm,sustained_mm,shock_mm", a.curve().rows(), (table, row) ->
             table.cell(row[0]).cells(1e3, row[1], row[2], row[3]));
         report.summary(json -> fields(json, a));
         SpringText.say(report, a);
@@ -49,8 +49,9 @@ public final class SpringReport {
     }
 
     private static void fields(Json json, SpringAnswer a) {
-        json.field("title", a.changed().design().title()).field("wishes_met", a.met());
-        json.axes("corner_hz", a.cornerHz()::get).axes("wanted_corner_hz", a.wantedHz()::get).field("surge_hz", a.surgeHz());
+        json.field("title", a.changed().design().title()).field("targets_met", a.met());
+        json.axes("natural_frequency_hz", a.cornerHz()::get).axes("wanted_natural_frequency_hz", a.wantedHz()::get).field("surge_hz",
+            a.surgeHz());
         a.after().travel().ifPresent(t -> AssessmentSummary.travel(json, t));
         json.objects("findings", a.findings(), f -> json.field("name", f.name()).field("met", f.met()).field("found", f.words())
             .field("takes", f.takes().isEmpty() ? null : f.takes()));
@@ -60,7 +61,8 @@ public final class SpringReport {
             .axes("ballast_at_mm", a.ballastAt().times(1e3)::get)
             .axes("elastic_centre_off_mm", a.elastic().offset().times(1e3)::get)
             .field("lift_off_level", a.liftOff()).field("tenfold_from_hz", a.tenfoldFromHz());
-        json.object("tenfold_from_10_hz", () -> json.field("corner_hz", 10 / a.tenfold()).field("travel_mm", 1e3 * a.tenfoldTravel(10))
+        json.object("tenfold_from_10_hz", () -> json.field("natural_frequency_hz", 10 / a.tenfold()).field("travel_mm",
+            1e3 * a.tenfoldTravel(10))
             .field("box_mm", 1e3 * a.tenfoldBox(10)));
         json.objects("modes", a.after().modes(), m -> AssessmentSummary.mode(json, m));
         json.field("requirement_met", a.after().requirementMet().orElse(null));

@@ -7,6 +7,7 @@ import quietband.model.Axis;
 import quietband.model.Vec;
 import quietband.report.assess.AssessmentGrids;
 import quietband.report.file.NumberFormat;
+import quietband.report.file.QuantityText;
 import quietband.report.page.PageTable;
 import quietband.report.page.Report;
 import quietband.report.page.VerdictSentence;
@@ -26,7 +27,7 @@ final class SpringText {
 
     static void say(Report report, SpringAnswer a) {
         report.line(report.title()).line("");
-        a.parts().forEach(p -> report.hang(p.group() + ": ", p.places() * p.perPlace() + " pieces, " + p.name()));
+        a.parts().forEach(p -> report.hang(p.group() + ": ", QuantityText.count(p.places() * p.perPlace(), "piece") + ", " + p.name()));
         if (a.shift().length() > 0) {
             report.hang("places moved by ", mm(a.shift()) + " so that elastic centre and centre of gravity meet");
         }
@@ -47,11 +48,12 @@ final class SpringText {
 
     private static void page(Report report, SpringAnswer a) {
         long unmet = a.findings().stream().filter(f -> !f.met()).count();
-        report.head(a.met() ? "WISHES MET" : "NOT ALL MET", a.met() ? "holds" : "fails", a.met() ? "corners and every check hold"
+        report.head(a.met() ? "TARGETS MET" : "NOT ALL MET", a.met() ? "holds" : "fails", a.met()
+            ? "natural frequencies and every check hold"
             : unmet + " of " + a.findings().size() + " do not hold, see below");
-        report.part("Wishes and checks").say(a.search().isEmpty() ? List.of() : List.of(a.search()))
+        report.part("Targets and checks").say(a.search().isEmpty() ? List.of() : List.of(a.search()))
             .say("After the change: " + VerdictSentence.sentence(a.after()))
-            .table("What was wished for, what has to hold, and what it would take", List.of("of", "met", "found", "it would take"),
+            .table("Targets, what has to hold, and what it would take", List.of("of", "met", "found", "it would take"),
                 a.findings().stream().map(f -> List.of(f.name().replace('_', ' '), f.met() ? "yes" : "NO", f.words(), f.takes()))
                     .toList());
         Report.Part parts = report.part("Parts and sketch").say(parts(a)).table(
@@ -59,7 +61,8 @@ final class SpringText {
             "exact would be", "damping, N s/m", "loss factor", "preload of each, N"), a.parts().stream().map(SpringText::row).toList());
         a.warm().ifPresent(e -> parts.table(warm(a, e)));
         parts.chart(Picture.of("sketch", SpringSketch.svg(a)));
-        Report.Part motion = report.part("Corners, modes and travel").say(lesson(a)).table("Corner of each axis: the mode that moves "
+        Report.Part motion = report.part("Natural frequencies, modes and travel").say(lesson(a))
+            .table("Natural frequency of each axis: the mode that moves "
             + "mostly along it, Hz", List.of("axis", "wanted", "reached"), Axis.ALL.stream().map(x -> List.of(x.letter(),
             NumberFormat.brief(a.wantedHz().get(x), 4), NumberFormat.brief(a.cornerHz().get(x), 4))).toList())
             .table(AssessmentGrids.modes(a.after())).table(AssessmentGrids.travel(a.after())).chart(SpringCharts.travel(a));
@@ -72,7 +75,7 @@ final class SpringText {
             told.add("The springs' places are moved by " + mm(a.shift()) + " so that the elastic centre meets the centre of gravity.");
         }
         if (a.ballast() > 0) {
-            told.add(String.format(Locale.ROOT, "Ballast of %.4g g at %s brings the corners down to where they are wanted.",
+            told.add(String.format(Locale.ROOT, "Ballast of %.4g g at %s brings the natural frequencies down to where they are wanted.",
                 1e3 * a.ballast(), mm(a.ballastAt())));
         }
         if (Double.isFinite(a.liftOff())) {
@@ -109,13 +112,15 @@ final class SpringText {
                 NumberFormat.brief(e.loss()[i] / 2 + Math.max(0, viscous) / root, 3)));
         }
         return new PageTable("The mounts over temperature (" + e.name() + "; invented figures of the usual order, ask the maker)",
-            List.of("degrees C", "stiffness factor", "loss factor", "corner x, Hz", "y", "z", "damping ratio, lowest mode"), rows);
+            List.of("degrees C", "stiffness factor", "loss factor", "natural frequency x, Hz", "y",
+                "z", "damping ratio, lowest mode"), rows);
     }
 
     private static String lesson(SpringAnswer a) {
         return Double.isNaN(a.tenfold()) ? "Damping keeps the platform from a tenfold reduction at any frequency."
-            : String.format(Locale.ROOT, "The big-box lesson: the platform takes a tenth away from %.3g times its corner on. A tenfold "
-                + "reduction from 10 Hz would need a corner of %.3g Hz, %.3g mm of travel each way and a box of %.0f mm inside; this "
+            : String.format(Locale.ROOT, "The big-box lesson: the platform takes a tenth away from %.3g times its natural frequency on. "
+                + "A tenfold reduction from 10 Hz would need a natural frequency of %.3g Hz, %.3g mm of travel each way and a box of "
+                + "%.0f mm inside; this "
                 + "design has it from %.4g Hz on in a box of %.0f mm.", a.tenfold(), 10 / a.tenfold(), 1e3 * a.tenfoldTravel(10),
                 1e3 * a.tenfoldBox(10), a.tenfoldFromHz(), 1e3 * SpringCharts.compact(a));
     }

@@ -32,14 +32,15 @@ final class ToleranceText {
         yields(f).forEach(row -> report.line("%-24s %8s  %-20s %s", row.toArray()));
         report.line("");
         f.influence().ifPresent(i -> {
-            report.line("%-20s %6s %6s %6s  %s", "tolerance", "first", "total", "rank", "yield with half of it");
+            report.line("%-20s %6s %6s %6s  %s", "", "Sobol", "Sobol", "rank", "")
+                .line("%-20s %6s %6s %6s  %s", "tolerance", "first", "total", "corr.", "yield with half of it");
             ordered(i).forEach(l -> report.line("%-20s %6.3f %6.3f %6.3f  %s to %s%s", l.name(), l.sobol().first(), l.sobol().total(),
                 l.rank(), percent(l.from()), percent(l.to()), l.group().size() > 1 ? "  (indices of " + String.join(" + ", l.group()) + ")"
                 : ""));
             report.line("");
         });
         report.lines(sentences(f));
-        report.head(f.yieldMet().map(met -> met ? "YIELD HOLDS" : "YIELD NOT SHOWN").orElse("YIELD"),
+        report.head(f.yieldMet().map(met -> met ? "YIELD HOLDS" : "YIELD NOT DEMONSTRATED").orElse("YIELD"),
             f.yieldMet().map(met -> met ? "holds" : "fails").orElse("none"), verdict(f));
         report.part("Yield").say(String.format(Locale.ROOT, "%d units, seed %d, model hash %s%s.", o.units(), from.seed(), from.modelHash(),
             o.partial() ? "; stopped before the end: partial" : "")).say(sentences(f)).say(f.plan().notes())
@@ -123,7 +124,7 @@ final class ToleranceText {
                 o.frequencies().length, o.evenlyDiffers(), percent((double) o.evenlyMet() / o.units())));
         }
         if (o.redrawn() > 0) {
-            s.add(o.redrawn() + " impossible draws were drawn again; shapes with limits would avoid them.");
+            s.add(o.redrawn() + " impossible draws were drawn again; truncated distributions would avoid them.");
         }
         f.likeliest().ifPresent(l -> s.add(likeliest(l)));
         f.influence().filter(i -> !i.lines().isEmpty()).ifPresent(i -> {
@@ -138,6 +139,10 @@ final class ToleranceText {
     }
 
     private static String likeliest(LikeliestFailure l) {
+        if (l.parts().isEmpty()) {
+            return "The nominal unit fails: " + String.join(", ", l.failed().stream().map(r -> r.name().replace('_', ' ')).toList())
+                + "; likeliest/model.yaml.";
+        }
         return String.format(Locale.ROOT, "Likeliest failing unit, %.2f sigma away: %s; fails %s; likeliest/model.yaml.", l.distance(),
             String.join(", ", l.parts()), String.join(", ", l.failed().stream().map(r -> r.name().replace('_', ' ')).toList()));
     }
@@ -151,7 +156,7 @@ final class ToleranceText {
         double confidence = asked.get().confidence();
         String needed = share < 1 && confidence < 1
             ? " (without a failure " + Proportion.unitsNeeded(share, confidence, 0) + " units would show it)" : "";
-        return String.format(Locale.ROOT, "YIELD %s: at least %s with %s %% confidence, asked %s%s", f.yieldMet().orElseThrow()
-            ? "HOLDS" : "NOT SHOWN", percent(f.atLeast()), NumberFormat.brief(100 * confidence, 4), percent(share), needed);
+        return String.format(Locale.ROOT, "YIELD %s: at least %s with %s %% confidence, required %s%s", f.yieldMet().orElseThrow()
+            ? "HOLDS" : "NOT DEMONSTRATED", percent(f.atLeast()), NumberFormat.brief(100 * confidence, 4), percent(share), needed);
     }
 }

@@ -7,7 +7,7 @@ import quietband.response.FrequencyTable;
 
 /**
  * What each measure must give beside the other and what it gives, in dB of the worst axis over its limit (or of the vector):
- * with r(stack) = max_j |y_j|/limit_j the correction must give 20 log10 r(isolated) and gives
+ * with r(stack) = max_j |y_j|/limit_j the cancellation must give 20 log10 r(isolated) and gives
  * 20 log10 (r(isolated)/r(combined)); the springs must give 20 log10 r(cancelled) and give
  * 20 log10 (r(cancelled)/r(combined)). What is given less what must be given is the margin, for both the same.
  */
@@ -26,12 +26,12 @@ public final class NeededAttenuation {
         combined = table.stacks().indexOf(Stack.COMBINED);
     }
 
-    /** What the correction must give, dB. */
+    /** What the cancellation must give, dB. */
     public double correctionMust(FrequencyTable.Row r) {
         return db(over(r, isolated));
     }
 
-    /** What the correction gives, dB. */
+    /** What the cancellation gives, dB. */
     public double correctionGives(FrequencyTable.Row r) {
         return db(over(r, isolated) / over(r, combined));
     }

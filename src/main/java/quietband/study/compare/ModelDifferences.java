@@ -2,8 +2,10 @@ package quietband.study.compare;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
@@ -13,6 +15,9 @@ import quietband.model.Cancellation;
 import quietband.model.Design;
 import quietband.model.DigitalFilter;
 import quietband.model.Platform;
+import quietband.model.Requirement;
+import quietband.model.Tolerance;
+import quietband.model.Vec;
 import quietband.model.Vibration;
 import quietband.model.quantity.NumberSlot;
 import quietband.model.quantity.Quantities;
@@ -51,8 +56,24 @@ final class ModelDifferences {
     }
 
     private static String said(Object o) {
-        String text = o instanceof Optional<?> optional ? optional.map(Object::toString).orElse(NONE) : String.valueOf(o);
+        String text = o instanceof Optional<?> optional ? optional.map(ModelDifferences::said).orElse(NONE)
+            : o instanceof Collection<?> list ? list.stream().map(ModelDifferences::said).collect(Collectors.joining("; "))
+            : o instanceof Vec v ? String.format(Locale.ROOT, "{x: %.4g, y: %.4g, z: %.4g}", v.x(), v.y(), v.z())
+            : o instanceof Enum<?> word ? word.name().toLowerCase(Locale.ROOT).replace('_', '-')
+            : o instanceof Requirement.Yield y ? String.format(Locale.ROOT, "%.4g %% with %.4g %% confidence", 100 * y.share(),
+                100 * y.confidence())
+            : o instanceof Tolerance t ? tolerance(t)
+            : o instanceof Tolerance.Correlation c ? String.join(", ", c.between()) + String.format(Locale.ROOT, ": %.4g", c.coefficient())
+            : o instanceof Tolerance.Condition c ? c.name() : String.valueOf(o);
         return text.isEmpty() ? NONE : text.length() > 160 ? text.substring(0, 157) + "..." : text;
+    }
+
+    private static String tolerance(Tolerance t) {
+        return t.name() + " of " + t.of() + ": " + (t.kind() == Tolerance.Kind.LOT ? t.lot().map(Tolerance.Lot::file).orElse("")
+            : String.format(Locale.ROOT, "%s %.4g%s, %s%s, draw per %s", said(t.kind()), t.value(), t.kind() == Tolerance.Kind.ADD
+                ? " in SI units" : "", said(t.distribution()), Double.isFinite(t.limit()) ? String.format(Locale.ROOT, " at %.4g",
+                t.limit())
+                : "", said(t.draw())));
     }
 
     private void blocks() {
@@ -80,7 +101,8 @@ final class ModelDifferences {
     }
 
     private static String ends(Platform p) {
-        return p.springs().stream().map(s -> s.label() + (s.compressionOnly() ? " compression_only" : " bonded")).collect(Collectors.joining(", "));
+        return p.springs().stream().map(s -> s.label() + (s.compressionOnly() ? " compression_only" : " bonded"))
+            .collect(Collectors.joining(", "));
     }
 
     private static List<Object> turns(Platform p) {
@@ -111,8 +133,8 @@ final class ModelDifferences {
         tell("vibration.apply", v.together() ? "together" : "one_at_a_time", w.together() ? "together" : "one_at_a_time");
         tell("vibration.axes", letters(v), letters(w));
         tell("vibration.gravity", v.gravity(), w.gravity());
-        tell("vibration.tones", v.tones().stream().map(t -> t.name() + t.axis()).toList(),
-            w.tones().stream().map(t -> t.name() + t.axis()).toList());
+        tell("vibration.tones", v.tones().stream().map(t -> t.name() + t.axis().map(x -> " along " + x.letter()).orElse("")).toList(),
+            w.tones().stream().map(t -> t.name() + t.axis().map(x -> " along " + x.letter()).orElse("")).toList());
         tell("vibration.shock.shape", v.shock().map(Vibration.Shock::shape), w.shock().map(Vibration.Shock::shape));
         tell("requirement.by", a.requirement().byVector() ? "vector" : "axis", b.requirement().byVector() ? "vector" : "axis");
         tell("requirement.residual", a.requirement().fromPhaseNoise() ? "from_phase_noise" : "points",

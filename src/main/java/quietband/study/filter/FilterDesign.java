@@ -57,8 +57,8 @@ public record FilterDesign(FilterResult result, FilterFacts facts, ModelFile cha
      * What a sensor shaken along its axis with 1 g shows.
      *
      * @param weightPerG of the sensor, 1/g
-     * @param offDbc   sideband at the output with the correction off, dBc
-     * @param onDbc    with the correction on
+     * @param offDbc   sideband at the output with the cancellation off, dBc
+     * @param onDbc    with the cancellation on
      * @param wrongDbc with this sensor's sign reversed
      */
     public record BenchSign(PolarityCheck check, double weightPerG, double offDbc, double onDbc, double wrongDbc) { }

@@ -7,7 +7,7 @@ import quietband.identification.trim.TrimmedUnit;
 import quietband.model.edit.ModelFile;
 import quietband.response.verdict.StackVerdict;
 
-/** A correction trimmed from two runs on the shaker, and what the models of its units do. */
+/** A cancellation trimmed from two runs on the shaker, and what the models of its units do. */
 public record TrimStudy(PathTrim trim, List<Unit> units) {
 
     public TrimStudy {
@@ -29,8 +29,8 @@ public record TrimStudy(PathTrim trim, List<Unit> units) {
     /**
      * Reads two runs and trims every unit in them.
      *
-     * @param off    run with the correction off
-     * @param on     run with the correction on
+     * @param off    run with the cancellation off
+     * @param on     run with the cancellation on
      * @param bolted whether the units stood on the shaker without their platform
      */
     public static TrimStudy of(ModelFile file, Path off, Path on, boolean bolted) {

@@ -18,7 +18,7 @@ public record TuningPort(PortUse use, double sensorRad, double quantiserRad, dou
 
     private static final int POINTS = 160;
 
-    /** For a design with a correction. */
+    /** For a design with a cancellation. */
     static TuningPort of(Design design) {
         PortUse use = PortUse.of(design, LogGrid.between(POINTS, design.requirement().fromHz(), design.requirement().toHz()));
         return new TuningPort(use, rms(use, PortUse.Noise::sensor), rms(use, PortUse.Noise::quantiser), rms(use, PortUse.Noise::reference),

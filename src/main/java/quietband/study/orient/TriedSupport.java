@@ -16,8 +16,8 @@ import quietband.tuning.orient.SupportRow;
  * @param model  with it, turned as serves best
  * @param before figure of the goal with it and the turn the model has
  * @param after  figure of the goal with its best turn
- * @param bare   verdict of the resonator bolted down, without correction, turned
- * @param full   verdict of the stack with every measure, turned
+ * @param bare   verdict of the resonator bolted down, without cancellation, turned
+ * @param full   verdict of the stack combined, turned
  * @param shock  what the blank sees of the model's shock; empty without one
  */
 public record TriedSupport(SupportRow row, ModelFile model, double before, double after, StackVerdict bare, StackVerdict full,

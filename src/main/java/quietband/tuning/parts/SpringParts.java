@@ -88,7 +88,7 @@ public final class SpringParts {
         String name = String.format(Locale.ROOT, "mount of %s, %s N/mm along x, y, z", compound.name(), perMm(rate));
         List<TargetCheck> findings = List.of(TargetCheck.of("loss_factor", Math.abs(compound.roomLoss() - loss) < 0.02,
             String.format(Locale.ROOT,
-            "%s: loss factor %.3g of the mounts' compound, %.3g in the model", group, compound.roomLoss(), loss),
+            "%s: loss factor %.3g of the mounts' compound, %.3g in the model (met within 0.02)", group, compound.roomLoss(), loss),
             "a compound with this loss factor, or --damping with dampers beside the mounts"));
         return new SpringPart(group, springs.size(), "elastomer", name, 1, rate, s.stiffness(), s.mass(), s.damping(),
             s.lossFactor().map(eta -> eta == 0 ? 0 : compound.roomLoss()), s.compressionOnly() ? s.preload() : 0,

@@ -36,7 +36,8 @@ final class SpringsProposal implements Proposal {
             Optional.empty(), true, Optional.empty(), BackgroundMonteCarlo.SEED);
         SpringAnswer found = SpringPlanner.plan(model, wish, 1, judged -> { });
         Vec reached = found.cornerHz();
-        return new Offer(found.changed(), "natural frequencies at " + QuantityText.hz(reached.x()) + ", " + QuantityText.hz(reached.y()) + ", "
+        return new Offer(found.changed(), "natural frequencies at " + QuantityText.hz(reached.x())
+            + ", " + QuantityText.hz(reached.y()) + ", "
             + QuantityText.hz(reached.z()) + (found.met() ? "" : "; a target or check is not met"));
     }
 }

@@ -74,7 +74,8 @@ class DrawnShapesTest {
 
     @Test
     void uniform_and_triangular_values_are_half_widths() {
-        follows(gain("add: 2 %, distribution: uniform"), GAIN + ".x", x -> Math.max(0, Math.min(1, (x + 0.02) / 0.04)), -0.019, -0.01, 0.005,
+        follows(gain("add: 2 %, distribution: uniform"), GAIN + ".x", x -> Math.max(0, Math.min(1, (x + 0.02) / 0.04)), -0.019, -0.01,
+            0.005,
             0.0199, 0.0201);
         DoubleUnaryOperator triangle = x -> {
             double tail = Math.pow(Math.max(0, 1 - Math.abs(x) / 0.02), 2) / 2;
