@@ -23,6 +23,11 @@ import quietband.units.StandardGravity;
  */
 public record TestPlan(List<Step> steps, List<Double> resonances) {
 
+    /** Level where nothing limits it, g peak. */
+    public static final double LEVEL_G = 1;
+    /** Stroke of a common shaker, m peak. */
+    public static final double STROKE = 5e-3;
+
     private static final int FREQUENCIES = 16;
     /** Share of travel, preload and ranges that a dwell may use. */
     public static final double SHARE = 0.5;
@@ -109,8 +114,8 @@ public record TestPlan(List<Step> steps, List<Double> resonances) {
         return Double.isNaN(perG) ? Double.NaN : Sidebands.levelDbc(Sidebands.index(perG, peakG, readHz, f));
     }
 
-    /** Modes of the platform and supports of the blank within the band. */
-    private static List<Double> resonances(Design design) {
+    /** Modes of the platform and supports of the blank within the band, rising, Hz. */
+    public static List<Double> resonances(Design design) {
         TreeSet<Double> all = new TreeSet<>();
         design.platform().map(Assembly::new).ifPresent(a -> {
             for (int n = 0; n < 6; n++) {

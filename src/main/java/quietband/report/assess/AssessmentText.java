@@ -1,8 +1,6 @@
 package quietband.report.assess;
 
-import java.util.List;
 import java.util.Locale;
-import java.util.stream.Collectors;
 import quietband.demand.RequirementResult;
 import quietband.demand.ResidualPoint;
 import quietband.model.Axis;
@@ -44,7 +42,7 @@ final class AssessmentText {
             "within the limit");
         for (StackVerdict v : a.verdicts()) {
             ResidualPoint w = v.worst();
-            String within = !v.asked() ? "no limit stated" : v.intervals().isEmpty() ? "nowhere" : intervals(v.intervals());
+            String within = !v.asked() ? "no limit stated" : QuantityText.ranges(v.intervals(), "nowhere");
             String head = String.format(Locale.ROOT, "%-10s %10s %10s  %-6s %9s  ", v.stack().key(),
                 NumberFormat.brief(w.residualPerG() * 1e9, 4), QuantityText.hz(w.frequencyHz()), w.axis(),
                 v.asked() ? db(w.marginDb()) : "-");
@@ -52,11 +50,6 @@ final class AssessmentText {
         }
         report.line("           (ppb/g)");
         report.line("");
-    }
-
-    private static String intervals(List<double[]> intervals) {
-        return intervals.stream().map(i -> QuantityText.hz(i[0]).replace(" Hz", "") + " to " + QuantityText.hz(i[1]))
-            .collect(Collectors.joining(", "));
     }
 
     private static void modes(Report report, Assessment a) {

@@ -9,6 +9,8 @@ import java.util.stream.Collectors;
 import quietband.model.Design;
 import quietband.model.edit.ModelFile;
 import quietband.report.file.Provenance;
+import quietband.report.file.FileSource;
+import quietband.report.page.Caution;
 import quietband.report.page.PageHead;
 import quietband.report.page.PageTable;
 import quietband.report.page.VerdictSentence;
@@ -33,13 +35,32 @@ import quietband.study.assess.KnownYield;
  * @param causes    table; no rows without a cancellation
  * @param vibration table
  * @param warnings  where the linear figures stop holding
- * @param modelText the model file as read
+ * @param study     that it is of
  */
 public record AssessmentView(PageHead head, List<RequirementRow> asked, List<StackLine> stacks, List<MarginStrip> strips,
                              List<MarginStrip.Tick> ticks, List<GapLine> gaps, String yield, Map<String, String> charts,
                              PageTable tones, PageTable modes, PageTable travel, PageTable causes, PageTable vibration,
-                             List<String> warnings,
-                             String modelText) {
+                             List<String> warnings, DesignAssessment study) {
+
+    /** The model file as read. */
+    public String modelText() {
+        return study.file().text();
+    }
+
+    /** Where the figures of files come from. */
+    public List<String> sources() {
+        return FileSource.of(study.file().files());
+    }
+
+    /** Cautions of the page, paragraph by paragraph. */
+    public List<String> cautions() {
+        return Caution.paragraphs(study.assessment().design());
+    }
+
+    /** What the model assumes. */
+    public String assumptions() {
+        return Caution.assumptions(study.assessment().design());
+    }
 
     static AssessmentView of(DesignAssessment s, Provenance from, Map<String, String> charts) {
         Assessment a = s.assessment();
@@ -52,7 +73,7 @@ public record AssessmentView(PageHead head, List<RequirementRow> asked, List<Sta
             MarginStrip.of(design, s.curves(), a.verdicts()), MarginStrip.ticks(design),
             s.gaps().stream().map(g -> GapLine.of(g, g.stack() == a.fullest())).toList(), yieldWords(s.yield()), charts,
             AssessmentGrids.tones(a), AssessmentGrids.modes(a), AssessmentGrids.travel(a), AssessmentGrids.contributions(a, s.worst()),
-            AssessmentGrids.vibration(a), a.warnings(), s.file().text());
+            AssessmentGrids.vibration(a), a.warnings(), s);
     }
 
     /** Names of the vibration profiles the model refers to; empty when it is written in the model. */

@@ -28,7 +28,7 @@ public final class OrientReport {
     /** The report. */
     public static Report of(OrientStudy s, Provenance from) {
         Orientation turn = s.turn();
-        Report report = new Report(s.base().design().title(), from);
+        Report report = new Report(s.base().design().title(), from).of(s.base().design());
         report.model("", s.changed().bundle());
         String unit = turn.goal() == Orientation.Goal.NOISE ? "_mrad" : turn.limited() ? "_over_limit" : "_ppb_per_g";
         report.table("angle_error.csv", "angle_error_deg,recalibrated" + unit + ",weights_kept" + unit, errors(turn), (table, e) ->

@@ -40,7 +40,7 @@ public final class TradeReport {
     }
 
     private Report report(Provenance from) {
-        Report report = new Report(trade.design().title(), from);
+        Report report = new Report(trade.design().title(), from).of(trade.design());
         String varied = axes.stream().map(VariedText::column).collect(Collectors.joining(","));
         report.table("trade.csv", varied + ",worst_margin_db,worst_frequency_hz,worst_axis,coverage_share,jitter_rad,travel_x_mm,"
             + "travel_y_mm,travel_z_mm,requirement_met,not_met", trade.points(), this::row);

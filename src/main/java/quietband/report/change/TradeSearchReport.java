@@ -32,7 +32,7 @@ public final class TradeSearchReport {
         List<VariedText> axes = VariedText.all(search.axes(), units);
         List<Found> found = IntStream.range(0, axes.size()).mapToObj(a -> new Found(axes.get(a),
             axes.get(a).now(search.before().design()), axes.get(a).in(search.values()[a]))).toList();
-        Report report = new Report(study.changed().design().title(), from);
+        Report report = new Report(study.changed().design().title(), from).of(study.changed().design());
         report.model("", study.changed().bundle());
         report.table("trade.csv", "of,unit,lower,upper,start,found", found, (csv, v) -> csv.cell(v.of.path()).cell(v.of.unit().text())
             .cell(v.of.from()).cell(v.of.to()).cell(v.start).cell(v.found));

@@ -46,7 +46,7 @@ public final class ComparisonReport {
     }
 
     private Report report(Provenance from) {
-        Report report = new Report(c.first().title() + " and " + c.second().title(), from);
+        Report report = new Report(c.first().title() + " and " + c.second().title(), from).of(c.first().assessment().design());
         report.table("compare.csv", StackTables.responseColumns(Stream.of("first", "second")), csv -> {
             for (int i = 0; i < c.first().table().rows().size(); i++) {
                 csv.cell(c.first().table().rows().get(i).frequencyHz());

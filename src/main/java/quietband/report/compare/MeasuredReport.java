@@ -44,7 +44,7 @@ public final class MeasuredReport {
 
     private Report report(Provenance from) {
         String title = c.design().title();
-        Report report = new Report((title.isEmpty() ? from.input() : title) + " against " + c.file(), from);
+        Report report = new Report((title.isEmpty() ? from.input() : title) + " against " + c.file(), from).of(c.design());
         report.table("compare.csv", "frequency_hz,axis,measured_" + unit + ",predicted_" + unit + ",deviation_db,phase_difference_deg,"
             + "relative_error,off", c.points(), (csv, p) -> csv.cell(p.frequencyHz()).cell(p.axis().letter()).cell(shown(p.measured()))
             .cell(shown(p.predicted())).cell(p.deviationDb()).cell(Math.toDegrees(p.phase())).cell(p.relativeError()).yes(p.off()));

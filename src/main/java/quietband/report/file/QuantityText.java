@@ -29,10 +29,12 @@ public final class QuantityText {
         return n + " " + (n == 1 ? what : what.endsWith("y") ? what.substring(0, what.length() - 1) + "ies" : what + "s");
     }
 
-    /** A stretch of frequencies in Hz, in one unit. */
+    /** A stretch of frequencies in Hz; each end has its unit where they differ. */
     public static String range(double from, double to) {
         String upper = hz(to);
-        return (upper.endsWith(" kHz") ? plain(from / 1000) : plain(from)) + " to " + upper;
+        String lower = hz(from);
+        boolean same = lower.endsWith(" kHz") == upper.endsWith(" kHz");
+        return (same ? lower.substring(0, lower.lastIndexOf(' ')) : lower) + " to " + upper;
     }
 
     /** Stretches of frequencies in Hz, or what is said when there is none. */

@@ -16,6 +16,7 @@ import quietband.model.Axis;
 import quietband.report.file.Json;
 import quietband.report.file.NumberFormat;
 import quietband.report.file.QuantityText;
+import quietband.report.page.Caution;
 import quietband.report.page.Report;
 import quietband.study.filter.FilterDesign;
 
@@ -41,7 +42,7 @@ final class FactsReport {
         facts.fixed().ifPresent(f -> report.table("firmware.csv", FirmwareTable.COLUMNS, table -> FirmwareTable.write(table, f, rate)));
         List<String> bench = d.bench().stream().map(FactsReport::bench).toList();
         report.lines(binding(d)).lines(allowed(facts)).line(handOff(facts)).line(quiet(facts)).line(words(facts)).line("").line(SIGN)
-            .lines(bench);
+            .lines(bench).line(String.join(" ", Caution.paragraphs(d.result().changed())));
         report.part("Before and after").say(binding(d)).chart(FilterCharts.residual(d));
         report.part("Filters").say("Ideal is what would leave nothing on any axis at that frequency, whether a device can have it or not.",
             words(facts) + (facts.fixed().isEmpty() ? "."
@@ -144,8 +145,9 @@ final class FactsReport {
     private static String bench(FilterDesign.BenchSign b) {
         PolarityCheck p = b.check();
         return String.format(Locale.ROOT, "bench %s: cancellation off, %s turned from horizontal to up (+1 g) moves the frequency by %+.3f "
-            + "ppb; shaken with 1 g peak at %s, sidebands at the output are %.1f dBc off, %.1f dBc on, and %.1f dBc on with the sign "
-            + "reversed", p.axis().letter(), p.axis().letter(), 1e9 * b.weightPerG(), QuantityText.hz(p.frequencyHz()), b.offDbc(),
+            + "ppb; shaken with %s g peak at %s (begin with %s g), sidebands at the output are %.1f dBc off, %.1f dBc on, and %.1f dBc on with the sign "
+            + "reversed", p.axis().letter(), p.axis().letter(), 1e9 * b.weightPerG(), NumberFormat.brief(b.peakG(), 2),
+            QuantityText.hz(p.frequencyHz()), NumberFormat.brief(b.startG(), 2), b.offDbc(),
             b.onDbc(), b.wrongDbc());
     }
 

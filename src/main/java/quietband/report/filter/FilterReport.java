@@ -26,7 +26,7 @@ public final class FilterReport {
     /** The report. */
     public static Report of(FilterDesign d, Provenance from) {
         FilterResult r = d.result();
-        Report report = new Report(r.changed().title(), from);
+        Report report = new Report(r.changed().title(), from).of(r.changed());
         report.model("", d.changed().bundle());
         report.summary(json -> {
             fields(json, d);

@@ -43,7 +43,7 @@ public final class NetworkReport {
     private Report report(Provenance from) {
         String title = found.task().design().title();
         Requirement r = found.task().design().requirement();
-        Report report = new Report((title.isEmpty() ? from.input() : title) + ", analog network", from);
+        Report report = new Report((title.isEmpty() ? from.input() : title) + ", analog network", from).of(found.task().design());
         report.table("parts.csv", "sensor_axis,r1_ohm,r2_ohm,r3_ohm,c1_farad,r4_ohm,c2_farad,gain,lead_zero_hz,lead_pole_hz,lag_pole_hz,"
             + "lag_zero_hz", Axis.ALL, (csv, axis) -> {
                 AnalogNetwork n = network(axis);

@@ -19,7 +19,7 @@ public final class TrimReport {
     public static Report of(TrimStudy study, Provenance from) {
         PathTrim trim = study.trim();
         String title = trim.model().design().title();
-        Report report = new Report((title.isEmpty() ? from.input() : title) + ", trimmed", from);
+        Report report = new Report((title.isEmpty() ? from.input() : title) + ", trimmed", from).fromReadings();
         report.table("trim.csv", List.of("serial", "axis", "gain_percent", "gain_standard_error_percent", "gain_95_percent", "phase_deg",
             "phase_standard_error_deg", "phase_95_deg", "delay_us", "delay_standard_error_us", "delay_95_us", "weight_ppb_per_g",
             "new_weight_ppb_per_g", "new_weight_standard_error_ppb_per_g", "new_weight_95_ppb_per_g", "sensitivity_ppb_per_g",

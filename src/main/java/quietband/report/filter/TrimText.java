@@ -34,7 +34,7 @@ final class TrimText {
         study.units().forEach(u -> report.line(readings(u.unit())).line(model(u)).line(absorb(u, trim.model().design())));
         report.lines(notes(trim).stream().map(n -> "note: " + n).toList()).line("");
         boolean doubt = trim.units().stream().anyMatch(u -> !u.notes().isEmpty());
-        report.head(doubt ? "TRIMMED, WITH DOUBTS" : "TRIMMED", doubt ? "none" : "holds",
+        report.head(doubt ? "TRIMMED, WITH DOUBTS" : "TRIMMED", "none",
             study.units().size() == 1 ? model(study.units().get(0)) : study.units().size() + " units");
         report.part("Errors and new weights").say("Errors of the path against the model's path without any error, from the difference of "
             + "the runs with the cancellation off and on (" + (trim.bolted() ? "bolted to the shaker" : "on its platform")

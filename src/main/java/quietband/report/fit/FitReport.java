@@ -17,7 +17,7 @@ public final class FitReport {
     /** The report. */
     public static Report of(FitResult fit, Provenance from) {
         String title = fit.before().design().title();
-        Report report = new Report((title.isEmpty() ? from.input() : title) + ", fitted", from);
+        Report report = new Report((title.isEmpty() ? from.input() : title) + ", fitted", from).of(fit.after().design());
         report.model("", fit.after().bundle());
         report.table("values.csv", "of,unit,before,value,standard_error,low_95,high_95,state", fit.values(), (table, v) ->
             table.cell(v.of()).cell(FitText.unit(v)).cell(FitText.in(v, v.before())).cell(FitText.in(v, v.value()))

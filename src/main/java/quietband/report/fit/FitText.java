@@ -108,7 +108,7 @@ final class FitText {
 
     private static void page(Report report, FitResult fit) {
         boolean doubt = !fit.notes().isEmpty();
-        report.head(doubt ? "FITTED, WITH DOUBTS" : "FITTED", doubt ? "none" : "holds", sentence(fit));
+        report.head(doubt ? "FITTED, WITH DOUBTS" : "FITTED", "none", sentence(fit));
         report.part("Values").say(sentence(fit) + ". The changed model is model.yaml beside this page. " + OFFERED)
             .say(fit.notes().stream().map(n -> "Mind: " + n + ".").toList()).table("Values found, with one standard error",
                 List.of("value of", "before", "after", "95 % interval"), rows(fit.values()));

@@ -24,7 +24,7 @@ public final class LotReport {
     public static Report of(SortStudy study, Provenance from) {
         SortedLot sorted = study.sorted();
         MeasuredLot lot = sorted.lot();
-        Report report = new Report("Lot " + from.input(), from);
+        Report report = new Report("Lot " + from.input(), from).fromReadings();
         report.table("sorted.csv", List.of("serial", "x_ppb_per_g", "y_ppb_per_g", "z_ppb_per_g", "vector_ppb_per_g", "worst_axis",
             "worst_axis_ppb_per_g", "class", "accepted", "chance_within_limit", "line", "note"), table -> units(table, study));
         report.table("accepted.csv", "serial,x_ppb_per_g,y_ppb_per_g,z_ppb_per_g", IntStream.range(0, lot.size())

@@ -29,7 +29,7 @@ public final class DwellReport {
     /** The report. */
     public static Report of(DwellStudy s, Provenance from) {
         Dwell.Result r = s.traced().result();
-        Report report = new Report(s.design().title(), from);
+        Report report = new Report(s.design().title(), from).of(s.design());
         String agreement = agreement(s);
         String contacts = MotionTables.contactWords(r.contacts());
         String clipped = r.clipped()[0] + " sensor samples and " + r.clipped()[1] + " port values are clipped.";

@@ -45,7 +45,7 @@ public final class SweepReport {
     }
 
     private Report report(Provenance from) {
-        Report report = new Report(design.title(), from);
+        Report report = new Report(design.title(), from).of(design);
         report.table("response.csv", StackTables.responseColumns(result.stacks()), result.points(), (csv, p) -> {
             csv.cell(p.frequencyHz());
             for (int s = 0; s < result.stacks().size(); s++) {

@@ -44,7 +44,7 @@ public final class VibrationReport {
     }
 
     private Report report(Provenance from) {
-        Report report = new Report(design.title(), from);
+        Report report = new Report(design.title(), from).of(design);
         List<VibrationRun.Result> rides = study.passes().stream().map(VibrationStudy.Pass::ride).toList();
         MotionTables.trace(report, rides.stream().map(VibrationRun.Result::axis).toList(),
             rides.stream().map(VibrationRun.Result::trace).toList());

@@ -8,8 +8,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
+import quietband.model.Design;
 import quietband.model.edit.ModelBundle;
 import quietband.report.file.CsvWriter;
 import quietband.report.file.Json;
@@ -32,6 +34,8 @@ public final class Report {
     private final List<Part> parts = new ArrayList<>();
     private final List<String> lines = new ArrayList<>();
     private String note = Caution.PREDICTION;
+    private boolean readings;
+    private Optional<Design> design = Optional.empty();
     private PageHead head;
     private String summary = "";
 
@@ -62,6 +66,30 @@ public final class Report {
     /** What the page is headed with. */
     public String title() {
         return title;
+    }
+
+    /** The design that the figures are of: its assumptions and resonances are told. */
+    public Report of(Design of) {
+        design = Optional.of(of);
+        return this;
+    }
+
+    /** Its figures come from readings, not from a model. */
+    public Report fromReadings() {
+        readings = true;
+        note = Caution.READINGS;
+        return this;
+    }
+
+    /** Cautions of the page, paragraph by paragraph. */
+    public List<String> cautions() {
+        return readings ? List.of("Caution. " + Caution.READINGS) : design.map(Caution::paragraphs)
+            .orElse(List.of("Caution. " + Caution.PREDICTION));
+    }
+
+    /** What the model assumes; empty for readings. */
+    public String assumptions() {
+        return readings ? "" : design.map(Caution::assumptions).orElse("");
     }
 
     /** Says nothing of a prediction at the end of summary and text: for what predicts nothing, or says more itself. */
@@ -268,9 +296,14 @@ public final class Report {
         return List.copyOf(parts);
     }
 
-    /** Whether the page predicts from a model; one of readings does not. */
-    public boolean predicts() {
-        return !head.verdict().equals("MEASURED");
+    /** What the figures are no proof of. */
+    public String basis() {
+        return readings ? Caution.READINGS : Caution.PREDICTION;
+    }
+
+    /** What the names of the stacks mean, where there can be some. */
+    public String stacks() {
+        return readings ? "" : StackName.EXPLAINED;
     }
 
     /** The summary as JSON; empty when there is none. */

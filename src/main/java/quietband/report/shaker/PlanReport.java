@@ -30,7 +30,7 @@ public final class PlanReport {
 
     /** The report. */
     public static Report of(Design design, TestPlan plan, Provenance from) {
-        Report report = new Report(design.title(), from).withoutNote();
+        Report report = new Report(design.title(), from).of(design).withoutNote();
         report.table("plan.csv", "axis,frequency_hz,start_peak_g,peak_g,dwell_s,without_cancellation_dbc,with_cancellation_dbc,limited_by",
             plan.steps(), (table, s) -> table.cell(s.axis().letter()).cell(s.frequencyHz()).cell(s.startG()).cell(s.peakG())
                 .cell(s.seconds()).cell(s.withoutDbc()).cell(s.withDbc()).known(s.limitedBy()));

@@ -31,7 +31,7 @@ public final class ShakerReport {
      * @param units the resonators of one run, at least one
      */
     public static Report of(List<ResonatorSensitivity> units, ShakerRules rules, Provenance from) {
-        Report report = new Report("Resonators on the shaker, " + from.input(), from).withoutNote();
+        Report report = new Report("Resonators on the shaker, " + from.input(), from).fromReadings();
         report.table("sensitivity.csv", List.of("serial", "axis", "frequency_hz", "peak_g", "sideband_dbc", "index_rad",
             "sensitivity_ppb_per_g", "fitted_ppb_per_g", "phase_deg", "mark", "line"), table -> readings(table, units));
         report.table("axes.csv", List.of("serial", "axis", "readings", "used", "mean_ppb_per_g", "sign_known", "uncertainty_ppb_per_g",

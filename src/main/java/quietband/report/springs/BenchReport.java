@@ -20,7 +20,7 @@ public final class BenchReport {
 
     /** The report. */
     public static Report of(BenchTuning t, Provenance from) {
-        Report report = new Report(t.tuned().design().title(), from);
+        Report report = new Report(t.tuned().design().title(), from).of(t.tuned().design());
         report.model("", t.tuned().bundle()).model("unit/", t.unit().bundle());
         report.table("shifts.csv", "change,x_mm,y_mm,z_mm,mode,shape,frequency_hz,changed_hz,shift_hz", t.shifts(), (table, s) ->
             table.cell(s.change()).cells(1e3, s.at().toArray()).whole(s.mode()).cell(s.shape()).cell(s.fromHz()).cell(s.toHz())

@@ -17,7 +17,7 @@ public final class SpringReport {
 
     /** The report. */
     public static Report of(SpringAnswer a, Provenance from) {
-        Report report = new Report(a.changed().design().title(), from);
+        Report report = new Report(a.changed().design().title(), from).of(a.changed().design());
         report.model("", a.changed().bundle());
         report.table("springs.csv", "spring,part,kind,pieces,x_mm,y_mm,z_mm,stiffness_x_n_per_mm,stiffness_y_n_per_mm,"
             + "stiffness_z_n_per_mm,damping_x_n_s_per_m,damping_y_n_s_per_m,damping_z_n_s_per_m,loss_factor,mass_g,preload_n,wire_mm,"

@@ -48,7 +48,7 @@ final class SpringText {
 
     private static void page(Report report, SpringAnswer a) {
         long unmet = a.findings().stream().filter(f -> !f.met()).count();
-        report.head(a.met() ? "TARGETS MET" : "NOT ALL MET", a.met() ? "holds" : "fails", a.met()
+        report.head(a.met() ? "TARGETS MET" : "NOT ALL MET", a.met() ? "none" : "fails", a.met()
             ? "natural frequencies and every check hold"
             : unmet + " of " + a.findings().size() + " do not hold, see below");
         report.part("Targets and checks").say(a.search().isEmpty() ? List.of() : List.of(a.search()))

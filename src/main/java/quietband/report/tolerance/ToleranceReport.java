@@ -33,7 +33,7 @@ public final class ToleranceReport {
     /** The report. */
     public static Report of(ToleranceStudy study, Provenance from) {
         ToleranceResult f = study.result();
-        Report report = new Report(f.plan().nominal().title(), from);
+        Report report = new Report(f.plan().nominal().title(), from).of(f.plan().nominal());
         study.likeliest().ifPresent(model -> report.model("likeliest/", model));
         List<String> columns = new ArrayList<>(List.of("frequency_hz"));
         f.outcome().stacks().forEach(s -> ToleranceStudy.SHARES.forEach(share -> columns.add(String.format(Locale.ROOT,

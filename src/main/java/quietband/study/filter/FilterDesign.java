@@ -12,6 +12,7 @@ import quietband.filter.design.FilteredModel;
 import quietband.filter.fixedpoint.FilterPeaks;
 import quietband.filter.fixedpoint.FixedDesign;
 import quietband.filter.fixedpoint.FoundFilters;
+import quietband.identification.shaker.TestPlan;
 import quietband.model.Axis;
 import quietband.model.Cancellation;
 import quietband.model.Design;
@@ -54,14 +55,16 @@ public record FilterDesign(FilterResult result, FilterFacts facts, ModelFile cha
                                double countsPerG) { }
 
     /**
-     * What a sensor shaken along its axis with 1 g shows.
+     * What a sensor shaken along its axis by the rules of the test plan shows.
      *
      * @param weightPerG of the sensor, 1/g
+     * @param startG   peak to begin with, g
+     * @param peakG    peak, g
      * @param offDbc   sideband at the output with the cancellation off, dBc
      * @param onDbc    with the cancellation on
      * @param wrongDbc with this sensor's sign reversed
      */
-    public record BenchSign(PolarityCheck check, double weightPerG, double offDbc, double onDbc, double wrongDbc) { }
+    public record BenchSign(PolarityCheck check, double weightPerG, double startG, double peakG, double offDbc, double onDbc, double wrongDbc) { }
 
     /**
      * Designs the filters.
@@ -103,11 +106,17 @@ public record FilterDesign(FilterResult result, FilterFacts facts, ModelFile cha
 
     private static List<BenchSign> bench(Design design) {
         double f0 = design.oscillator().outputHz();
-        return PolarityCheck.of(design).stream().map(p -> new BenchSign(p, design.weightsPerG().get(p.axis().ordinal()),
-            sideband(p.offPerG(), p, f0), sideband(p.onPerG(), p, f0), sideband(p.wrongPerG(), p, f0))).toList();
+        List<TestPlan.Step> steps = TestPlan.of(design, TestPlan.LEVEL_G, TestPlan.STROKE, f0).steps();
+        double[] planned = steps.stream().mapToDouble(TestPlan.Step::frequencyHz).distinct().toArray();
+        return PolarityCheck.of(design, planned).stream().map(p -> {
+            TestPlan.Step step = steps.stream().filter(s -> s.axis() == p.axis() && s.frequencyHz() == p.frequencyHz()).findFirst()
+                .orElseThrow();
+            return new BenchSign(p, design.weightsPerG().get(p.axis().ordinal()), step.startG(), step.peakG(),
+                sideband(p.offPerG(), step, f0), sideband(p.onPerG(), step, f0), sideband(p.wrongPerG(), step, f0));
+        }).toList();
     }
 
-    private static double sideband(double y, PolarityCheck p, double f0) {
-        return Sidebands.levelDbc(Sidebands.index(y, 1, f0, p.frequencyHz()));
+    private static double sideband(double y, TestPlan.Step step, double f0) {
+        return Sidebands.levelDbc(Sidebands.index(y, step.peakG(), f0, step.frequencyHz()));
     }
 }
