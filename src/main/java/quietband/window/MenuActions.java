@@ -53,7 +53,8 @@ final class MenuActions {
         look();
         JMenu help = menu("Help", 'H');
         item(help, "Keys", KeyEvent.VK_F1, 0, () -> asker.tell("Keys", keys.toString()));
-        item(help, "Caution", KeyEvent.VK_F2, 0, () -> asker.tell("Caution", Caution.TEXT + "\n\n" + Caution.assumptions(window.view().model().design())));
+        item(help, "Caution", KeyEvent.VK_F2, 0, () -> asker.tell("Caution", Caution.TEXT + "\n\n" + Caution.assumptions(window.view()
+            .model().design())));
     }
 
     JMenuBar menu() {

@@ -20,9 +20,12 @@ import quietband.model.Stack;
 import quietband.platform.Assembly;
 import quietband.response.Models;
 import quietband.response.ResidualResponse;
+import quietband.spectrum.LogGrid;
 
 /** Filters that would leave nothing, terms of the residual, measured paths, and what a bench shows of signs and delays. */
 class IdealFilterTest {
+
+    private static final double[] GRID = LogGrid.between(120, 10, 2000);
 
     private static Design bolted(String path) {
         return Models.of(Models.oscillator("") + "cancellation: {sensor: {place: housing" + path + "}\n");
@@ -131,13 +134,13 @@ class IdealFilterTest {
     @Test
     void a_wrong_sign_shows_as_twice_the_sensitivity() {
         Design d = bolted("}, error: {gain: {z: -10 %}}");
-        assertThat(PolarityCheck.of(d)).hasSize(3);
-        PolarityCheck z = PolarityCheck.of(d).get(2);
+        assertThat(PolarityCheck.of(d, GRID)).hasSize(3);
+        PolarityCheck z = PolarityCheck.of(d, GRID).get(2);
         // ideal paths but for a gain of 0.9: 1.2 (1 - 0.9) and 1.2 (1 + 0.9) ppb/g
         assertThat(z.offPerG()).isCloseTo(1.2e-9, within(1e-21));
         assertThat(z.onPerG()).isCloseTo(0.12e-9, within(1e-21));
         assertThat(z.wrongPerG()).isCloseTo(2.28e-9, within(1e-21));
-        assertThat(PolarityCheck.of(bolted("}, weights: {y: 1 ppb/g}"))).extracting(PolarityCheck::axis).containsExactly(Axis.Y);
+        assertThat(PolarityCheck.of(bolted("}, weights: {y: 1 ppb/g}"), GRID)).extracting(PolarityCheck::axis).containsExactly(Axis.Y);
     }
 
     // a two-pole resonance of radius r at angle t peaks near t with 1/((1 - r) |1 - r exp(-2 j t)|); its noise gain is the sum of the

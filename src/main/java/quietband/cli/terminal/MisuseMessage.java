@@ -35,7 +35,8 @@ final class MisuseMessage {
             .map(a -> a.replaceFirst("=.*", "")).filter(a -> !options.contains(a)).toList();
         if (!unknown.isEmpty()) {
             String now = FORMER_OPTIONS.get(unknown.get(0));
-            return now != null && options.contains(now) ? unknown.get(0) + ": unknown option; it is called " + now + " now" : advised("unknown option '" + unknown.get(0) + "'", SpellingSuggestion.advice(unknown.get(0), options, ""));
+            return now != null && options.contains(now) ? unknown.get(0) + ": unknown option; it is called " + now + " now"
+                : advised("unknown option '" + unknown.get(0) + "'", SpellingSuggestion.advice(unknown.get(0), options, ""));
         }
         if (!(e instanceof UnmatchedArgumentException unmatched)) {
             return e.getMessage();

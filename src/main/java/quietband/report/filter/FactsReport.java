@@ -145,7 +145,8 @@ final class FactsReport {
     private static String bench(FilterDesign.BenchSign b) {
         PolarityCheck p = b.check();
         return String.format(Locale.ROOT, "bench %s: cancellation off, %s turned from horizontal to up (+1 g) moves the frequency by %+.3f "
-            + "ppb; shaken with %s g peak at %s (begin with %s g), sidebands at the output are %.1f dBc off, %.1f dBc on, and %.1f dBc on with the sign "
+            + "ppb; shaken with %s g peak at %s (begin with %s g), sidebands at the output are "
+            + "%.1f dBc off, %.1f dBc on, and %.1f dBc on with the sign "
             + "reversed", p.axis().letter(), p.axis().letter(), 1e9 * b.weightPerG(), NumberFormat.brief(b.peakG(), 2),
             QuantityText.hz(p.frequencyHz()), NumberFormat.brief(b.startG(), 2), b.offDbc(),
             b.onDbc(), b.wrongDbc());

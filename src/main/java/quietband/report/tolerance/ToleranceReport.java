@@ -72,7 +72,8 @@ public final class ToleranceReport {
                     ? ChartStyle.of(Stack.COMBINED) : ChartStyle.number(NAMES.size() - 1 - k)));
             }
             if (demand.asked()) {
-                lines.add(line("limit", study.frequencyHz(), Arrays.stream(study.frequencyHz()).map(v -> demand.limit(ResidualDemand.VECTOR, v)).toArray(),
+                lines.add(line("limit", study.frequencyHz(), Arrays.stream(study.frequencyHz())
+                    .map(v -> demand.limit(ResidualDemand.VECTOR, v)).toArray(),
                     ChartStyle.LIMIT));
             }
             charts.add(new FrequencyChart("band-" + stack, "Residual of the units, " + stack, stack + ", ppb/g",

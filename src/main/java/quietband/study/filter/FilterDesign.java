@@ -64,7 +64,8 @@ public record FilterDesign(FilterResult result, FilterFacts facts, ModelFile cha
      * @param onDbc    with the cancellation on
      * @param wrongDbc with this sensor's sign reversed
      */
-    public record BenchSign(PolarityCheck check, double weightPerG, double startG, double peakG, double offDbc, double onDbc, double wrongDbc) { }
+    public record BenchSign(PolarityCheck check, double weightPerG, double startG, double peakG, double offDbc, double onDbc,
+        double wrongDbc) { }
 
     /**
      * Designs the filters.
