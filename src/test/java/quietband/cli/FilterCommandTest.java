@@ -44,7 +44,7 @@ class FilterCommandTest {
         // twelve digits in the summary
         assertThat(number(run.out(), "residual_after", "worst_ratio")).isCloseTo(ratio, within(1e-9 * ratio));
         assertThat(number(run.out(), "residual_before", "worst_ratio")).isGreaterThan(ratio);
-        assertThat(run.out()).contains("\"noise_gain_db\"", "\"hand_off\"", "\"rise_db\"");
+        assertThat(run.out()).contains("\"noise_gain_db\"", "\"crossover\"", "\"rise_db\"");
         List<String> firmware = Files.readAllLines(folder.resolve("out/firmware.csv"));
         assertThat(firmware).hasSize(1 + 3 * 6);
         String[] row = firmware.get(1).split(",", -1);
@@ -66,8 +66,8 @@ class FilterCommandTest {
         Run run = Run.of("filter", "models/ridge-relay.yaml", "--count", "4", "--max-gain", "3 dB", "--points", "50", "--out",
             folder.resolve("out"));
         assertThat(run.status()).as(run.err()).isZero();
-        assertThat(run.out()).containsPattern("binds: the largest gain of filter [xyz], 3.00 dB, at [0-9.]+ k?Hz")
-            .containsPattern("residual norm [0-9.]+ % above the least without any").contains("bench x: correction off");
+        assertThat(run.out()).containsPattern("active constraint: the largest gain of filter [xyz], 3.00 dB, at [0-9.]+ k?Hz")
+            .containsPattern("residual norm [0-9.]+ % above the least without any").contains("bench x: cancellation off");
     }
 
     private Path model(String path) throws IOException {

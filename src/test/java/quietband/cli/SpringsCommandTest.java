@@ -63,7 +63,7 @@ class SpringsCommandTest {
         assertThat(run.status()).as(run.err()).isZero();
         String json = Files.readString(folder.resolve("s/summary.json"));
         assertThat(run.out()).isEqualTo(json);
-        assertThat(json).contains("\"corner_hz\"", "\"surge_hz\"", "\"sag_mm\"", "\"random_3sigma_mm\"",
+        assertThat(json).contains("\"natural_frequency_hz\"", "\"surge_hz\"", "\"sag_mm\"", "\"random_3sigma_mm\"",
             "\"sustained_mm\"", "\"shock_mm\"");
         assertThat(folder.resolve("s"))
             .isDirectoryContaining("glob:**/{model.yaml,springs.csv,sketch.svg,report.html,chart-travel.svg}");

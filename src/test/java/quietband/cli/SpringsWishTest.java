@@ -132,7 +132,7 @@ class SpringsWishTest {
     void a_tenfold_reduction_from_10_hz_takes_the_box_that_assess_finds_of_the_soft_design() throws IOException {
         Run run = springs("models/ridge-relay.yaml", "--natural-frequency", "90 Hz");
         assertThat(run.status()).as(run.err()).isZero();
-        double corner = summary("\"tenfold_from_10_hz\" : \\{.*?\"corner_hz\" : ");
+        double corner = summary("\"tenfold_from_10_hz\" : \\{.*?\"natural_frequency_hz\" : ");
         double travel = summary("\"tenfold_from_10_hz\" : \\{.*?\"travel_mm\" : ");
         double box = summary("\"tenfold_from_10_hz\" : \\{.*?\"box_mm\" : ");
         // the written platform made soft by hand: rates with the square, dampers with the corner; light springs
@@ -220,7 +220,7 @@ class SpringsWishTest {
             "--check");
         assertThat(run.status()).isEqualTo(1);
         assertThat(run.out().replaceAll("\\s+", " ")).contains("NO sag along z", "NO travel along x", "turned over",
-            "mm of clearance, or a corner");
+            "mm of clearance, or a natural frequency");
     }
 
     @Test
@@ -236,7 +236,7 @@ class SpringsWishTest {
             assertThat(Math.hypot(re[8], im[8])).isLessThan(0.1);
         }
         // dampers let through in proportion to frequency: the mounts do with 80 Hz
-        assertThat(summary("\"corner_hz\" : \\{.*?\"z\" : ")).isBetween(55.0, 70.0);
+        assertThat(summary("\"natural_frequency_hz\" : \\{.*?\"z\" : ")).isBetween(55.0, 70.0);
         assertThat(run.out().replaceAll("\\s+", " ")).contains("damping of these parts it takes a natural frequency of");
     }
 
@@ -245,7 +245,7 @@ class SpringsWishTest {
         Run run = springs("models/soft-platform.yaml", "--natural-frequency", "2.3 Hz", "--check");
         assertThat(run.status()).isEqualTo(1);
         assertThat(run.out().replaceAll("\\s+", " ")).contains("NO corners: no coil of standard wire", "springs made to the rates");
-        assertThat(summary("\"corner_hz\" : \\{.*?\"x\" : ")).isCloseTo(2.3, within(0.001));
+        assertThat(summary("\"natural_frequency_hz\" : \\{.*?\"x\" : ")).isCloseTo(2.3, within(0.001));
     }
 
     @Test
@@ -287,7 +287,7 @@ class SpringsWishTest {
         assertThat(written().platform().orElseThrow().mass()).isLessThanOrEqualTo(0.26);
         for (Axis a : Axis.ALL) {
             // asked for: 1 %
-            assertThat(summary("\"corner_hz\" : \\{.*?\"" + a.letter() + "\" : ")).isBetween(89.1, 90.9);
+            assertThat(summary("\"natural_frequency_hz\" : \\{.*?\"" + a.letter() + "\" : ")).isBetween(89.1, 90.9);
         }
     }
 }

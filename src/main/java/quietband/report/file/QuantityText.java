@@ -44,7 +44,7 @@ public final class QuantityText {
 
     /** A sensitivity in 1/g. */
     public static String ppb(double perG) {
-        return NumberFormat.brief(perG * 1e9, DIGITS);
+        return plain(perG * 1e9);
     }
 
     /** Decibels with two places; a margin beyond 299 dB is said so. */

@@ -84,7 +84,7 @@ public final class Report {
     /** Cautions of the page, paragraph by paragraph. */
     public List<String> cautions() {
         return readings ? List.of("Caution. " + Caution.READINGS) : design.map(Caution::paragraphs)
-            .orElse(List.of("Caution. " + Caution.PREDICTION));
+            .orElse(List.of("Caution. " + Caution.TEXT));
     }
 
     /** What the model assumes; empty for readings. */

@@ -44,7 +44,7 @@ public class AssessmentPageTest {
     void the_parts_of_the_first_screen_stand_in_the_order_in_which_a_customer_asks() throws IOException {
         String page = shipped("trial-a");
         assertThat(page).containsSubsequence("DOES NOT HOLD", "Ridge relay trial A", "Phase noise at 1 GHz under rotor-cabin.csv",
-            "Platform alone", "within the limit 244.6 Hz to 2 kHz", "Margin over the band", "place of the sensor", "Yield not computed",
+            "Isolated", "within the limit 244.6 Hz to 2 kHz", "Margin over the band", "place of the sensor", "Yield not computed",
             Caution.PREDICTION, "Residual sensitivity against the limit", "Reduction: needed and delivered", "Assumptions and caution",
             "The model as read", "reviewed");
         assertThat(page).contains("<html lang=\"en\">").contains("Content-Security-Policy");
