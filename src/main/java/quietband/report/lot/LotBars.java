@@ -11,7 +11,7 @@ import quietband.report.chart.ChartStyle;
 import quietband.report.file.NumberFormat;
 import quietband.report.svg.Svg;
 
-/** How many units have which sensitivity, with the law of the lot and the limit. */
+/** How many units have which sensitivity, with the fitted distribution and the limit. */
 final class LotBars {
 
     private static final int WIDTH = 760;
@@ -103,7 +103,7 @@ final class LotBars {
         }
         String what = s.rule().by() == SortRule.By.VECTOR ? "length of the vector, ppb/g" : "worst axis, ppb/g";
         g.drawString(what, WIDTH / 2f - g.getFontMetrics().stringWidth(what) / 2f, BASE + 38);
-        g.drawString("units; line: the law of the lot", LEFT, 14);
+        g.drawString("units; line: the fitted distribution", LEFT, 14);
         g.setColor(ChartStyle.LIMIT.colour());
         g.setStroke(ChartStyle.LIMIT.stroke());
         double x = LEFT + s.rule().limitPpbPerG() * scale;

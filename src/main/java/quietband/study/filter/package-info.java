@@ -1,6 +1,6 @@
 /**
  * What the command filter is asked: digital filters ({@code FilterDesign}), networks of real parts ({@code NetworkDesign}), and a
- * correction trimmed from two runs ({@code TrimStudy}).
+ * cancellation trimmed from two runs ({@code TrimStudy}).
  *
  * <p>For other rooms: {@link quietband.study.filter.FilterDesign}, {@link quietband.study.filter.AllowedTable},
  * {@link quietband.study.filter.TrimStudy}.
