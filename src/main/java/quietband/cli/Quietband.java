@@ -33,7 +33,7 @@ import quietband.cli.terminal.Version;
         WindowCommand.class, SchemaCommand.class, NewCommand.class},
     exitCodeListHeading = "%nExit status:%n",
     exitCodeList = {" 0:done", " 1:with --check: done, but a requirement is not met", " 2:input error: correct it and run again",
-        "70:a defect of this program"})
+        "70:a defect of this program", "130:stopped by Ctrl-C (143: by the system); an old result stays as it was"})
 public final class Quietband implements Runnable {
 
     @Spec

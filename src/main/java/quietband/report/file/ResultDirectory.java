@@ -28,8 +28,9 @@ public final class ResultDirectory implements AutoCloseable {
     private final Path temporary;
     private final Set<String> files = new ConcurrentSkipListSet<>();
     private final Thread cleaner = new Thread(this::interrupted);
-    private volatile boolean done;
     private volatile Runnable first = () -> { };
+    /** Committed or discarded: nothing is opened, exchanged or deleted any more. Guarded by this. */
+    private boolean ended;
 
     /** Writes the content of one file. */
     @FunctionalInterface
@@ -63,15 +64,29 @@ public final class ResultDirectory implements AutoCloseable {
             }
             ResultLeftovers.recover(absolute);
             checkReplaceable(absolute, target);
-            Files.createDirectories(parent);
-            Path temporary = ResultLeftovers.temporary(absolute);
-            Files.createDirectory(temporary);
-            ResultDirectory directory = new ResultDirectory(absolute, mark, temporary);
-            Runtime.getRuntime().addShutdownHook(directory.cleaner);
+            ResultDirectory directory = new ResultDirectory(absolute, mark, ResultLeftovers.temporary(absolute));
+            directory.begin();
             return directory;
         } catch (IOException e) {
             throw unwritable(target, e);
         }
+    }
+
+    /** The hook first: no moment leaves a folder that nobody removes. */
+    private void begin() throws IOException {
+        try {
+            Runtime.getRuntime().addShutdownHook(cleaner);
+            createFolder();
+        } catch (IllegalStateException e) {
+            throw stopped();
+        } catch (IOException e) {
+            close();
+            throw e;
+        }
+    }
+
+    private synchronized void createFolder() throws IOException {
+        Files.createDirectory(place(""));
     }
 
     private static void checkReplaceable(Path absolute, Path shown) throws IOException {
@@ -122,34 +137,45 @@ public final class ResultDirectory implements AutoCloseable {
         return new ResultException(target + ": cannot be written (" + why + "); name another place with --out");
     }
 
+    private ResultException stopped() {
+        return new ResultException(target + ": interrupted; nothing is written");
+    }
+
     /** Writes one text file in UTF-8; a name may hold folders. */
     public void write(String name, Content content) {
-        Path file = temporary.resolve(name);
-        try {
-            Files.createDirectories(file.getParent());
-            try (BufferedWriter writer = Files.newBufferedWriter(file, StandardCharsets.UTF_8)) {
-                content.to(writer);
-            }
+        try (BufferedWriter writer = open(name)) {
+            content.to(writer);
         } catch (IOException e) {
             throw unwritable(target.resolve(name), e);
         }
         files.add(name);
+    }
+
+    private synchronized BufferedWriter open(String name) throws IOException {
+        return Files.newBufferedWriter(place(name), StandardCharsets.UTF_8);
     }
 
     /** Copies a file that the result refers to. */
-    public void copy(Path from, String name) {
-        Path file = temporary.resolve(name);
+    public synchronized void copy(Path from, String name) {
         try {
-            Files.createDirectories(file.getParent());
-            Files.copy(from, file, StandardCopyOption.REPLACE_EXISTING);
+            Files.copy(from, place(name), StandardCopyOption.REPLACE_EXISTING);
         } catch (IOException e) {
             throw unwritable(target.resolve(name), e);
         }
         files.add(name);
     }
 
+    private Path place(String name) throws IOException {
+        if (ended) {
+            throw stopped();
+        }
+        Path file = temporary.resolve(name);
+        Files.createDirectories(file.getParent());
+        return file;
+    }
+
     /** Writes the mark and exchanges the temporary folder with the target. */
-    public void commit() {
+    public synchronized void commit() {
         Set<String> all = new TreeSet<>(files);
         all.add(ResultMark.FILE);
         write(ResultMark.FILE, w -> mark.withFiles(List.copyOf(all)).write(w));
@@ -159,7 +185,7 @@ public final class ResultDirectory implements AutoCloseable {
         } catch (IOException e) {
             throw unwritable(target, e);
         }
-        done = true;
+        ended = true;
     }
 
     /** Where the result is, absolute. */
@@ -185,8 +211,9 @@ public final class ResultDirectory implements AutoCloseable {
         discard();
     }
 
-    private void discard() {
-        if (!done) {
+    private synchronized void discard() {
+        if (!ended) {
+            ended = true;
             ResultLeftovers.delete(temporary);
         }
     }

@@ -1,12 +1,12 @@
 package quietband.report.file;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.Stream;
 
 /**
@@ -72,8 +72,9 @@ final class ResultLeftovers {
         int at = Math.max(name.lastIndexOf(NEW), name.lastIndexOf(OLD)) + NEW.length();
         String pid = name.substring(at).replaceAll("-.*", "");
         try {
-            Optional<ProcessHandle> process = ProcessHandle.of(Long.parseLong(pid));
-            return process.isPresent() && process.get().isAlive();
+            long owner = Long.parseLong(pid);
+            // a container numbers its processes from 1 again: what carries this process's number is a predecessor's
+            return owner != ProcessHandle.current().pid() && ProcessHandle.of(owner).filter(ProcessHandle::isAlive).isPresent();
         } catch (NumberFormatException e) {
             return true;
         }
@@ -88,8 +89,8 @@ final class ResultLeftovers {
             for (Path p : walk.sorted(Comparator.reverseOrder()).toList()) {
                 Files.deleteIfExists(p);
             }
-        } catch (IOException e) {
-            folder.toFile().deleteOnExit();
+        } catch (IOException | UncheckedIOException e) {
+            return;
         }
     }
 }

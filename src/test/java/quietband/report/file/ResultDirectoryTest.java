@@ -6,7 +6,9 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.RepeatedTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -101,6 +103,74 @@ class ResultDirectoryTest {
             assertThat(d.target()).isEqualTo(target.toAbsolutePath());
         }
         assertThat(entries()).isEqualTo(1);
+    }
+
+    @Test
+    void leftovers_that_carry_this_process_s_own_number_are_a_predecessor_s() throws IOException {
+        // a container numbers its processes from 1 again
+        String own = ProcessHandle.current().pid() + "-1";
+        Path target = temp.resolve("r");
+        write(target, "a.csv", "old");
+        Files.move(target, temp.resolve(".r.quietband-old-" + own));
+        Files.createDirectory(temp.resolve(".r.quietband-new-" + own));
+        try (ResultDirectory d = ResultDirectory.prepare(target, mark)) {
+            assertThat(d.target().resolve("a.csv")).hasContent("old");
+        }
+        assertThat(entries()).isEqualTo(1);
+    }
+
+    @Test
+    void a_result_that_ended_is_neither_written_to_nor_committed() throws IOException {
+        Path target = temp.resolve("r");
+        ResultDirectory d = ResultDirectory.prepare(target, mark);
+        d.close();
+        assertThatThrownBy(() -> d.write("a.csv", w -> w.write("late"))).isInstanceOf(ResultException.class)
+            .hasMessageContaining("interrupted");
+        assertThatThrownBy(() -> d.copy(temp, "b.csv")).isInstanceOf(ResultException.class).hasMessageContaining("interrupted");
+        assertThatThrownBy(d::commit).isInstanceOf(ResultException.class).hasMessageContaining("interrupted");
+        assertThat(entries()).isZero();
+    }
+
+    @RepeatedTest(100)
+    void work_that_goes_on_while_its_result_is_discarded_leaves_nothing() throws IOException, InterruptedException {
+        ResultDirectory d = ResultDirectory.prepare(temp.resolve("r"), mark);
+        Thread work = new Thread(() -> {
+            try {
+                IntStream.iterate(0, i -> i + 1).forEach(i -> d.write(i % 5 + "/" + i + ".csv", w -> w.write("x")));
+            } catch (ResultException e) {
+                assertThat(e).hasMessageContaining("interrupted");
+            }
+        });
+        work.start();
+        while (d.files().size() < 10) {
+            Thread.onSpinWait();
+        }
+        d.close();
+        work.join();
+        assertThat(entries()).isZero();
+    }
+
+    @RepeatedTest(100)
+    void a_result_discarded_while_it_is_committed_is_there_whole_or_as_it_was() throws IOException, InterruptedException {
+        Path target = temp.resolve("r");
+        write(target, "a.csv", "old");
+        ResultDirectory d = ResultDirectory.prepare(target, mark);
+        for (int i = 0; i < 5; i++) {
+            d.write("b/" + i + ".csv", w -> w.write("new"));
+        }
+        Thread hook = new Thread(d::close);
+        hook.start();
+        boolean whole;
+        try {
+            d.commit();
+            whole = true;
+        } catch (ResultException e) {
+            whole = false;
+        }
+        hook.join();
+        assertThat(entries()).isEqualTo(1);
+        assertThat(Files.exists(target.resolve("a.csv"))).isNotEqualTo(Files.exists(target.resolve("b")));
+        assertThat(target.resolve(whole ? "b/4.csv" : "a.csv")).hasContent(whole ? "new" : "old");
     }
 
     @Test
