@@ -40,4 +40,14 @@ public final class Decibels {
     public static double ofPower(double power) {
         return 10 * StrictMath.log10(power);
     }
+
+    /** The power ratio of a level, 10^(dB/10). */
+    public static double power(double db) {
+        return StrictMath.pow(10, db / 10);
+    }
+
+    /** The ratio of amplitudes of a level, 10^(dB/20). */
+    public static double amplitude(double db) {
+        return StrictMath.pow(10, db / 20);
+    }
 }

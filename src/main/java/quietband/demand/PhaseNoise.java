@@ -69,7 +69,7 @@ public final class PhaseNoise {
     /** Static noise: of the oscillator at rest, multiplied to the output; 0 when not given. */
     public double staticNoise(double f) {
         return design.oscillator().staticPhaseNoise()
-            .map(q -> StrictMath.pow(10, q.at(f) / 10) * design.oscillator().outputGain()).orElse(0.0);
+            .map(q -> Decibels.power(q.at(f)) * design.oscillator().outputGain()).orElse(0.0);
     }
 
     /** Sensor and converter; 0 without a cancellation. */
@@ -105,7 +105,7 @@ public final class PhaseNoise {
         if (limit.isEmpty()) {
             return Double.POSITIVE_INFINITY;
         }
-        double left = StrictMath.pow(10, limit.get() / 10) - floor(Stack.fullest(design), f);
+        double left = Decibels.power(limit.get()) - floor(Stack.fullest(design), f);
         if (left <= 0) {
             return 0;
         }

@@ -6,24 +6,24 @@ import quietband.model.Design;
 import quietband.spectrum.LogCurve;
 
 /** The limit of residual sensitivity over frequency: as written, or derived from the phase-noise limit. */
-public final class ResidualLimit {
+final class ResidualLimit {
 
     private final Optional<LogCurve> line;
     private final PhaseNoise phaseNoise;
 
     /** For one design. */
-    public ResidualLimit(Design design) {
+    ResidualLimit(Design design) {
         line = design.requirement().residual();
         phaseNoise = design.requirement().fromPhaseNoise() ? new PhaseNoise(design) : null;
     }
 
     /** Whether there is a limit at all. */
-    public boolean asked() {
+    boolean asked() {
         return line.isPresent() || phaseNoise != null;
     }
 
     /** The limit for an axis at f in Hz, 1/g; infinite where nothing limits it. */
-    public double at(Axis axis, double f) {
+    double at(Axis axis, double f) {
         if (line.isPresent()) {
             return line.get().at(f);
         }
@@ -39,7 +39,7 @@ public final class ResidualLimit {
     }
 
     /** The limit for the vector sum: the least over the axes, 1/g. */
-    public double vector(double f) {
+    double vector(double f) {
         return Math.min(at(Axis.X, f), Math.min(at(Axis.Y, f), at(Axis.Z, f)));
     }
 }

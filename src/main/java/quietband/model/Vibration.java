@@ -35,7 +35,13 @@ public record Vibration(boolean together, Set<Axis> axes, Optional<Vec> gravity,
     }
 
     /** A sinusoidal line: name, frequency in Hz, peak (not rms) in g, one axis or, when empty, each of them. */
-    public record Tone(String name, double frequencyHz, double peakG, Optional<Axis> axis) { }
+    public record Tone(String name, double frequencyHz, double peakG, Optional<Axis> axis) {
+
+        /** The axes it drives. */
+        public List<Axis> axes() {
+            return axis.map(List::of).orElse(Axis.ALL);
+        }
+    }
 
     /** Pulse shapes; the sawtooth has its peak at the end. */
     public enum ShockShape { HALF_SINE, RECTANGLE, TRIANGLE, SAWTOOTH }

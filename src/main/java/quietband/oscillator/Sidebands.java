@@ -74,6 +74,15 @@ public final class Sidebands {
         return n * n / 2 * frequencyDensity;
     }
 
+    /**
+     * Phase jitter sqrt(2 integral of L df), rad rms: S_phi = 2 L (IEEE Std 1139).
+     *
+     * @param integral of phase noise as a power ratio per Hz over the offsets of one side; not negative
+     */
+    public static double jitterRad(double integral) {
+        return Math.sqrt(2 * integral);
+    }
+
     /** The inverse: the one-sided density of fractional frequency that makes a phase noise (power ratio per Hz). */
     public static double frequencyDensity(double phaseNoise, double carrierHz, double offsetHz) {
         double n = carrierHz / offsetHz;

@@ -44,6 +44,13 @@ class SidebandsTest {
             .isCloseTo(density, within(1e-15 * density));
     }
 
+    // System:  phase noise of -100 dBc/Hz over 500 Hz on each side: S_phi = 2e-10 rad^2/Hz, 1e-7 rad^2
+    // Result:  316.2 urad rms (by hand)
+    @Test
+    void jitter_counts_both_sidebands() {
+        assertThat(Sidebands.jitterRad(1e-10 * 500)).isCloseTo(3.16227766e-4, within(1e-12));
+    }
+
     // Result:  exact sideband J1/J0 at index 0.1, 0.5, 1: -26.01, -11.76, -4.81 dBc; small-angle -26.02, -12.04, -6.02 (derived)
     @ParameterizedTest
     @CsvSource({"0.1, -26.01, -26.02", "0.5, -11.76, -12.04", "1, -4.81, -6.02"})

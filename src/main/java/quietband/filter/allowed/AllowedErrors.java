@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import org.hipparchus.complex.Complex;
 import quietband.cancellation.CancellationPath;
+import quietband.demand.Decibels;
 import quietband.demand.ResidualDemand;
 import quietband.model.Axis;
 import quietband.model.Cancellation.PathError;
@@ -166,7 +167,7 @@ public final class AllowedErrors {
                 Map<Kind, Span> spans = at(axis, f);
                 for (Kind kind : Kind.values()) {
                     double v = Math.abs(spans.get(kind).nearest());
-                    over[3 * axis.ordinal() + kind.ordinal()] = Math.max(-300, Math.min(300, -20 * StrictMath.log10(v)));
+                    over[3 * axis.ordinal() + kind.ordinal()] = -Decibels.ofRatio(v);
                 }
             }
             return over;

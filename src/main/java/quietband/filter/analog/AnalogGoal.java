@@ -2,6 +2,7 @@ package quietband.filter.analog;
 
 import java.util.List;
 import java.util.Optional;
+import quietband.demand.Decibels;
 import quietband.demand.PhaseNoise;
 import quietband.demand.ResidualDemand;
 import quietband.filter.AnalogNetwork;
@@ -13,6 +14,7 @@ import quietband.filter.ResidualTerms;
 import quietband.filter.goal.NoiseGoal;
 import quietband.model.Axis;
 import quietband.model.Requirement;
+import quietband.oscillator.Sidebands;
 import quietband.platform.Assembly;
 import quietband.response.DesignGrid;
 
@@ -211,15 +213,15 @@ public final class AnalogGoal {
                     int j = drive.ordinal();
                     total += (y[2 * j] * y[2 * j] + y[2 * j + 1] * y[2 * j + 1]) * vibration[n][j];
                 }
-                sum[k] += 2 * width[n] * total;
+                sum[k] += width[n] * total;
                 if (asked[n]) {
-                    over = Math.max(over, 10 * Math.log10(total / without[n][k]) - NoiseGoal.MOST_DB);
+                    over = Math.max(over, Decibels.ofPower(total / without[n][k]) - NoiseGoal.MOST_DB);
                 }
             }
         }
 
         double value(double each) {
-            double[] rms = java.util.Arrays.stream(sum).map(Math::sqrt).toArray();
+            double[] rms = java.util.Arrays.stream(sum).map(Sidebands::jitterRad).toArray();
             return worst(rms, each) * (1 + PRICE_PER_DB * Math.max(0, over));
         }
     }

@@ -1,9 +1,11 @@
 package quietband.filter.design;
 
+import quietband.demand.Decibels;
 import quietband.demand.PhaseNoise;
 import quietband.model.Design;
 import quietband.model.Requirement;
 import quietband.model.Stack;
+import quietband.oscillator.Sidebands;
 import quietband.response.DesignGrid;
 import quietband.spectrum.FrequencyQuadrature;
 
@@ -25,7 +27,7 @@ public record AddedNoise(double riseDb, double frequencyHz, double staticRad, do
         double at = Double.NaN;
         for (double f : DesignGrid.of(design, r.fromHz(), r.toHz())) {
             double quiet = noise.staticNoise(f);
-            double rise = 10 * StrictMath.log10(noise.floor(stack, f) / quiet);
+            double rise = Decibels.ofPower(noise.floor(stack, f) / quiet);
             if (quiet > 0 && !(rise <= worst)) {
                 worst = rise;
                 at = f;
@@ -37,6 +39,6 @@ public record AddedNoise(double riseDb, double frequencyHz, double staticRad, do
             into[0] = noise.staticNoise(f);
             into[1] = noise.floor(stack, f) - noise.staticNoise(f);
         });
-        return new AddedNoise(worst, at, Math.sqrt(2 * sums[0]), Math.sqrt(2 * Math.max(0, sums[1])));
+        return new AddedNoise(worst, at, Sidebands.jitterRad(sums[0]), Sidebands.jitterRad(Math.max(0, sums[1])));
     }
 }

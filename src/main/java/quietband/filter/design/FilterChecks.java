@@ -2,7 +2,7 @@ package quietband.filter.design;
 
 import java.util.Locale;
 import quietband.demand.PhaseNoise;
-import quietband.demand.ResidualLimit;
+import quietband.demand.ResidualDemand;
 import quietband.filter.FilterException;
 import quietband.filter.FilterForm;
 import quietband.filter.FilterGoal;
@@ -63,7 +63,7 @@ public final class FilterChecks {
     /** What the goal needs of the model. */
     public static void goal(FilterTask task) {
         Design design = task.design();
-        if (task.goal() == FilterGoal.LIMIT && !new ResidualLimit(design).asked()) {
+        if (task.goal() == FilterGoal.LIMIT && !new ResidualDemand(design).asked()) {
             throw new FilterException("--goal limit needs a limit and the model has none; add requirement.residual or take "
                 + "--goal flat");
         }

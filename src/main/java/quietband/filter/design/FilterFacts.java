@@ -3,6 +3,7 @@ package quietband.filter.design;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import quietband.demand.Decibels;
 import quietband.demand.PhaseNoise;
 import quietband.demand.RequirementResult;
 import quietband.filter.FilterGoal;
@@ -96,7 +97,7 @@ public record FilterFacts(AllowedErrors allowed, List<AllowedErrors.Least> least
                 response.at(f);
                 double with = noise.vibration(row, f, response.squares(full)) + noise.floor(full, f);
                 double without = noise.vibration(row, f, response.squares(plain)) + noise.floor(plain, f);
-                double over = 10 * StrictMath.log10(with / without);
+                double over = Decibels.ofPower(with / without);
                 if (over > most) {
                     most = over;
                     at = f;

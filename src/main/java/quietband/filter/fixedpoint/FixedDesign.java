@@ -3,6 +3,7 @@ package quietband.filter.fixedpoint;
 import java.util.List;
 import java.util.Locale;
 import quietband.cancellation.CancellationPath;
+import quietband.demand.Decibels;
 import quietband.demand.PhaseNoise;
 import quietband.filter.FilterException;
 import quietband.model.Cancellation;
@@ -90,7 +91,7 @@ public record FixedDesign(List<FixedPoint> filters, double costDb, double noiseH
                     * design.weightsPerG().get(i);
                 sum += after * after * filters.get(i).noiseG2PerHz(f, c.sensor().rangeG().get(i), c.path().sampleRateHz());
             }
-            double over = 10 * StrictMath.log10(Sidebands.phaseNoise(sum, design.oscillator().outputHz(), f) / noise.sensor(f));
+            double over = Decibels.ofPower(Sidebands.phaseNoise(sum, design.oscillator().outputHz(), f) / noise.sensor(f));
             if (Double.isFinite(over) && !(over <= worst[1])) {
                 worst[0] = f;
                 worst[1] = over;

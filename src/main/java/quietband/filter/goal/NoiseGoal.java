@@ -3,6 +3,7 @@ package quietband.filter.goal;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
+import quietband.demand.Decibels;
 import quietband.demand.PhaseNoise;
 import quietband.filter.NoiseTerms;
 import quietband.filter.ResidualTerms;
@@ -10,6 +11,7 @@ import quietband.model.Axis;
 import quietband.numerics.ConeProgram;
 import quietband.numerics.NormalEquations;
 import quietband.numerics.SecondOrderCone;
+import quietband.oscillator.Sidebands;
 
 /**
  * Least integrated phase noise of the worst row, sensor noise included, under the condition that no row is above what there
@@ -94,7 +96,7 @@ public final class NoiseGoal implements DesignGoal {
             }
             unknowns.at(rows.frequency(at));
             for (Axis axis : lines.get(k).axes()) {
-                double s = Math.sqrt(2 * df * vibration[at][axis.ordinal()]);
+                double s = Sidebands.jitterRad(df * vibration[at][axis.ordinal()]);
                 for (int part = 0; part < 2; part++) {
                     double[] row = rows.rows(at)[2 * axis.ordinal() + part];
                     for (int m = 0; m < n; m++) {
@@ -104,7 +106,7 @@ public final class NoiseGoal implements DesignGoal {
                 }
             }
             for (int i = 0; i < 3; i++) {
-                unknowns.filterRows(i, Math.sqrt(2 * df * sensor[at][i]), re, im);
+                unknowns.filterRows(i, Sidebands.jitterRad(df * sensor[at][i]), re, im);
                 moments.add(re, 0);
                 moments.add(im, 0);
             }
@@ -152,7 +154,7 @@ public final class NoiseGoal implements DesignGoal {
 
     /** What vibration and sensors may add to a row; not above 0 where the port alone exceeds. */
     private double room(int at, int k) {
-        return without[k][at] * Math.pow(10, AIM_DB / 10) - fixed[at];
+        return without[k][at] * Decibels.power(AIM_DB) - fixed[at];
     }
 
     private SecondOrderCone condition(int at, int k, double room) {
@@ -198,7 +200,7 @@ public final class NoiseGoal implements DesignGoal {
     @Override
     public boolean refine(double[] x) {
         boolean more = false;
-        double most = Math.pow(10, (AIM_DB + 2e-4) / 10);
+        double most = Decibels.power(AIM_DB + 2e-4);
         for (int at = 0; at < rows.size(); at++) {
             for (int k = 0; k < lines.size() && asked[at]; k++) {
                 if (!active.get(at) && room(at, k) > 0 && total(at, k, x) > most * without[k][at]) {

@@ -50,7 +50,7 @@ public final class SwingBound {
             Row row = new Row();
             random(row, axes, terms, design, assembly);
             for (Tone tone : design.vibration().tones()) {
-                for (Axis axis : tone.axis().map(List::of).orElse(Axis.ALL)) {
+                for (Axis axis : tone.axes()) {
                     if (axes.contains(axis)) {
                         double[][] pair = new double[2][unknowns.seen().length];
                         terms.at(tone.frequencyHz());

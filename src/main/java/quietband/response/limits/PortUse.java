@@ -1,10 +1,10 @@
 package quietband.response.limits;
 
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import quietband.cancellation.CancellationNoise;
+import quietband.demand.Decibels;
 import quietband.demand.PhaseNoise;
 import quietband.model.Axis;
 import quietband.model.Cancellation;
@@ -135,7 +135,7 @@ public record PortUse(List<Swung> swings, List<Harmonic> tones, List<Noise> nois
         List<Harmonic> tones = new ArrayList<>();
         for (Vibration.Tone t : design.vibration().tones()) {
             double[] power = swing.squared(t.frequencyHz()).clone();
-            for (Axis axis : t.axis().map(Collections::singletonList).orElse(Axis.ALL)) {
+            for (Axis axis : t.axes()) {
                 double volts = Math.sqrt(power[9 + axis.ordinal()]) * t.peakG() / Math.abs(tuning.slopePerV());
                 double second = Math.abs(tuning.slopePerV() * tuning.curvaturePerV()) * volts * volts / 4;
                 double level = second == 0 ? Double.NEGATIVE_INFINITY
@@ -170,6 +170,6 @@ public record PortUse(List<Swung> swings, List<Harmonic> tones, List<Noise> nois
 
     /** A power ratio per Hz in dBc/Hz; NaN for none. */
     public static double decibels(double ratio) {
-        return ratio > 0 ? Math.max(DEEPEST_DB, 10 * StrictMath.log10(ratio)) : Double.NaN;
+        return ratio > 0 ? Math.max(DEEPEST_DB, Decibels.ofPower(ratio)) : Double.NaN;
     }
 }

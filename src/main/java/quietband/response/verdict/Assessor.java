@@ -7,7 +7,7 @@ import java.util.Optional;
 import quietband.cancellation.CancellationPath;
 import quietband.demand.Decibels;
 import quietband.demand.RequirementResult;
-import quietband.demand.ResidualLimit;
+import quietband.demand.ResidualDemand;
 import quietband.demand.ResidualPoint;
 import quietband.model.Axis;
 import quietband.model.Cancellation;
@@ -80,7 +80,7 @@ public final class Assessor {
         AdaptiveCurves sweep = full ? AdaptiveCurves.refined(seeds.between(r.fromHz(), r.toHz()), curves, Coverage.FOLLOW_DB)
             : band.sweep();
         List<StackVerdict> verdicts = coverage.verdicts(sweep);
-        if (new ResidualLimit(design).asked()) {
+        if (new ResidualDemand(design).asked()) {
             ResidualPoint w = verdicts.get(verdicts.size() - 1).worst();
             requirements.add(RequirementResult.margin("residual", w.marginDb(), w.residualPerG() * 1e9, w.limitPerG() * 1e9,
                 "ppb/g", w.frequencyHz(), w.axis()));

@@ -7,6 +7,7 @@ import quietband.demand.PhaseNoise;
 import quietband.model.Design;
 import quietband.model.Requirement;
 import quietband.model.Stack;
+import quietband.oscillator.Sidebands;
 import quietband.response.Effort;
 import quietband.response.FrequencyIntegrals;
 import quietband.response.ResidualResponse;
@@ -62,7 +63,7 @@ final class PhaseJitter implements FrequencyIntegrals.Part {
     List<Assessment.RowJitter> of(double[] integral) {
         List<Assessment.RowJitter> jitter = new ArrayList<>();
         for (int k = 0; k < rows.size(); k++) {
-            jitter.add(new Assessment.RowJitter(rows.get(k).label(), Math.sqrt(2 * integral[k])));
+            jitter.add(new Assessment.RowJitter(rows.get(k).label(), Sidebands.jitterRad(integral[k])));
         }
         return jitter;
     }

@@ -53,7 +53,7 @@ record RangeUse(double[] sensorG, double tuningV) {
         double[] sum = new double[12];
         for (Tone tone : design.vibration().tones()) {
             double[] power = swing.squared(tone.frequencyHz());
-            for (Axis axis : tone.axis().map(List::of).orElse(Axis.ALL)) {
+            for (Axis axis : tone.axes()) {
                 for (int row = 0; row < 4; row++) {
                     int e = 3 * row + axis.ordinal();
                     sum[e] += Math.sqrt(power[e]) * tone.peakG();

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import quietband.demand.ToneDemand;
 import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.Stack;
@@ -34,7 +35,7 @@ public record ToneSideband(String name, double frequencyHz, Axis axis, double pe
     static List<ToneSideband> of(Design design, ResidualResponse response) {
         List<ToneSideband> lines = new ArrayList<>();
         for (Tone tone : design.vibration().tones()) {
-            for (Axis axis : tone.axis().map(List::of).orElse(Axis.ALL)) {
+            for (Axis axis : tone.axes()) {
                 lines.add(line(design, response, tone, axis));
             }
         }
@@ -44,17 +45,12 @@ public record ToneSideband(String name, double frequencyHz, Axis axis, double pe
     private static ToneSideband line(Design design, ResidualResponse response, Tone tone, Axis axis) {
         Map<Stack, Double> index = new EnumMap<>(Stack.class);
         Map<Stack, Double> level = new EnumMap<>(Stack.class);
-        double[] re = new double[3];
-        double[] im = new double[3];
-        response.at(tone.frequencyHz());
+        ToneDemand demand = new ToneDemand(design);
         for (Stack stack : Stack.of(design)) {
-            response.residual(stack, re, im);
-            double y = StrictMath.hypot(re[axis.ordinal()], im[axis.ordinal()]);
-            double beta = Sidebands.index(y, tone.peakG(), design.oscillator().outputHz(), tone.frequencyHz());
+            double beta = demand.index(tone, response.magnitude(stack, axis, tone.frequencyHz()));
             index.put(stack, beta);
             level.put(stack, Sidebands.levelDbc(beta));
         }
-        double limit = design.requirement().tones().map(l -> l.at(tone.frequencyHz())).orElse(Double.NaN);
-        return new ToneSideband(tone.name(), tone.frequencyHz(), axis, tone.peakG(), index, level, limit);
+        return new ToneSideband(tone.name(), tone.frequencyHz(), axis, tone.peakG(), index, level, demand.limitDbc(tone));
     }
 }

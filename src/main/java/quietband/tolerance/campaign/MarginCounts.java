@@ -1,5 +1,7 @@
 package quietband.tolerance.campaign;
 
+import quietband.demand.Decibels;
+
 /** How many units have which margin: whole counts in steps of 0.005 dB from -100 to 100 dB, what is beyond in the last ones. */
 public final class MarginCounts {
 
@@ -51,6 +53,6 @@ public final class MarginCounts {
      * room for one 10 % narrower.
      */
     public double limitFactor(double share) {
-        return StrictMath.pow(10, -quantile(1 - share) / 20);
+        return Decibels.amplitude(-quantile(1 - share));
     }
 }

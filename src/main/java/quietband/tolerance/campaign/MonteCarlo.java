@@ -11,6 +11,7 @@ import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.LongConsumer;
+import quietband.demand.Decibels;
 import quietband.demand.ResidualDemand;
 import quietband.model.Stack;
 import quietband.model.quantity.Quantities;
@@ -155,7 +156,7 @@ public final class MonteCarlo {
             BlockedGrid own = plan.conditions().get(0).varied.shared() ? new BlockedGrid(table, plan.unit(0, drawn)) : nodes;
             judges.get(0).table(own, this::count);
             cells.next();
-            return new UnitRow(index, attempt, verdicts, demand.asked() ? -10 * StrictMath.log10(evenly) : Double.NaN);
+            return new UnitRow(index, attempt, verdicts, demand.asked() ? -Decibels.ofPower(evenly) : Double.NaN);
         }
 
         private void count(FrequencyBlock b, int at, double[][][] power) {

@@ -3,6 +3,7 @@ package quietband.tolerance.judge;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import quietband.demand.Decibels;
 import quietband.model.Design;
 import quietband.model.quantity.Quantities;
 import quietband.tolerance.draw.ImpossibleUnitException;
@@ -85,7 +86,7 @@ record DecidingRequirements(int open, int failed, List<String> notes) {
                     double[] shares = swings.shares(unit, response, !condition.varied.shared(), -1, index > 0);
                     judge.margin(unit);
                     shares[RequirementKind.PHASE_NOISE.ordinal()] = judge.noiseAsked()
-                        ? StrictMath.pow(10, -judge.noiseMarginDb() / 20) : Double.NaN;
+                        ? Decibels.amplitude(-judge.noiseMarginDb()) : Double.NaN;
                     return shares;
                 }
             } catch (ImpossibleUnitException e) {

@@ -4,6 +4,7 @@ import java.util.Arrays;
 import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.Requirement;
+import quietband.oscillator.Sidebands;
 import quietband.spectrum.LogCurve;
 import quietband.tolerance.kernel.BlockedGrid;
 import quietband.tolerance.kernel.FrequencyBlock;
@@ -79,6 +80,6 @@ final class JitterSum {
             most = Math.max(most, part[j]);
             sum += part[j];
         }
-        return driven.length == 0 ? 0 : Math.sqrt(2 * (rest + (together ? sum : most)));
+        return driven.length == 0 ? 0 : Sidebands.jitterRad(rest + (together ? sum : most));
     }
 }

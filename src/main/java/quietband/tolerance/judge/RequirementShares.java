@@ -164,7 +164,7 @@ final class RequirementShares {
             for (Tone line : unit.vibration().tones()) {
                 for (int t = 0; t < b.n; t++) {
                     if (b.f[t] == line.frequencyHz()) {
-                        for (Axis axis : line.axis().map(List::of).orElse(Axis.ALL)) {
+                        for (Axis axis : line.axes()) {
                             at.addTone(t, axis.ordinal(), line.peakG());
                         }
                     }

@@ -1,6 +1,7 @@
 package quietband.tolerance.judge;
 
-import quietband.demand.ResidualLimit;
+import quietband.demand.Decibels;
+import quietband.demand.ResidualDemand;
 import quietband.model.Design;
 import quietband.model.Stack;
 import quietband.tolerance.kernel.BlockedGrid;
@@ -16,7 +17,6 @@ public final class UnitJudge {
 
     /** How far apart a unit's own nodes may be, as a multiple of the grid's spacing, and still have a polynomial through them. */
     private static final double WIDEST = 1.5;
-    private static final double LARGEST_MARGIN = 300;
     // a value that sits on its limit meets it; rounding must not decide
     private static final double TOUCH_DB = 1e-9;
 
@@ -31,7 +31,7 @@ public final class UnitJudge {
     UnitJudge(JudgedCondition condition, DecidingRequirements screen) {
         this.condition = condition;
         this.screen = screen;
-        asked = new ResidualLimit(condition.base).asked();
+        asked = new ResidualDemand(condition.base).asked();
         search = new UnitWorstPoint(condition, screen.open());
         swings = (screen.open() & ~search.covers()) != 0 ? new RequirementShares(condition) : null;
         double highest = condition.base.requirement().toHz();
@@ -43,7 +43,7 @@ public final class UnitJudge {
     public UnitVerdict judge(Design unit) {
         int failed = screen.failed();
         margin(unit);
-        double margin = decibels(search.residual.value);
+        double margin = marginDb(search.residual.value);
         if (asked && Math.abs(margin) < CLOSE_DB) {
             margin = ExactMargin.marginDb(unit, search.residual.curve, search.residual.leftHz(), search.residual.atHz(),
                 search.residual.rightHz());
@@ -51,7 +51,7 @@ public final class UnitJudge {
         if (asked && margin < -TOUCH_DB) {
             failed |= RequirementKind.RESIDUAL.bit();
         }
-        if (search.noiseAsked() && decibels(search.phaseNoise.value) < -TOUCH_DB) {
+        if (search.noiseAsked() && marginDb(search.phaseNoise.value) < -TOUCH_DB) {
             failed |= RequirementKind.PHASE_NOISE.bit();
         }
         int rest = screen.open() & ~search.covers();
@@ -87,7 +87,7 @@ public final class UnitJudge {
                 search.run(response, new BlockedGrid(seeds, own).apart(WIDEST * condition.spacing));
             }
         }
-        return decibels(search.residual.value);
+        return marginDb(search.residual.value);
     }
 
     /** Whether there is a residual limit. */
@@ -102,7 +102,7 @@ public final class UnitJudge {
 
     /** Margin of phase noise found last, dB; meaningless when it is not asked. */
     public double noiseMarginDb() {
-        return decibels(search.phaseNoise.value);
+        return marginDb(search.phaseNoise.value);
     }
 
     /**
@@ -131,7 +131,7 @@ public final class UnitJudge {
         return Stack.fullest(condition.base);
     }
 
-    private static double decibels(double power) {
-        return Math.max(-LARGEST_MARGIN, Math.min(LARGEST_MARGIN, -10 * StrictMath.log10(power)));
+    private static double marginDb(double power) {
+        return Decibels.clamp(-Decibels.ofPower(power));
     }
 }

@@ -3,8 +3,9 @@ package quietband.tolerance.kernel;
 import java.util.Arrays;
 import org.hipparchus.complex.Complex;
 import quietband.cancellation.CancellationPath;
+import quietband.demand.Decibels;
 import quietband.demand.PhaseNoise;
-import quietband.demand.ResidualLimit;
+import quietband.demand.ResidualDemand;
 import quietband.model.Axis;
 import quietband.model.Cancellation;
 import quietband.model.Design;
@@ -148,7 +149,7 @@ public final class FrequencyBlock {
             noiseLimit = new double[lanes];
             overNoise = new double[lanes];
             for (int t = 0; t < lanes; t++) {
-                noiseLimit[t] = StrictMath.pow(10, noise.limitDbc(f[t]).orElseThrow() / 10);
+                noiseLimit[t] = Decibels.power(noise.limitDbc(f[t]).orElseThrow());
                 overNoise[t] = 1 / noiseLimit[t];
             }
             for (int i = 0; i < 3; i++) {
@@ -166,12 +167,12 @@ public final class FrequencyBlock {
     }
 
     private void limit(Design design) {
-        ResidualLimit limit = new ResidualLimit(design);
+        ResidualDemand demand = new ResidualDemand(design);
         for (Axis axis : Axis.ALL) {
             double[] over = new double[lanes];
             overLimit[axis.ordinal()] = over;
             for (int t = 0; t < lanes; t++) {
-                double l = !limit.asked() ? 1e-9 : design.requirement().byVector() ? limit.vector(f[t]) : limit.at(axis, f[t]);
+                double l = demand.limit(axis.ordinal(), f[t]);
                 over[t] = Math.min(MOST, 1 / (l * l));
             }
         }

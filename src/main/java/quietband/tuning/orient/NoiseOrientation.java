@@ -93,6 +93,6 @@ final class NoiseOrientation implements OrientationGoal {
             }
             worst = Math.max(worst, sum);
         }
-        return Math.sqrt(2 * worst);
+        return Sidebands.jitterRad(worst);
     }
 }

@@ -5,7 +5,7 @@ import java.awt.Font;
 import java.awt.Graphics2D;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
-import quietband.demand.ResidualLimit;
+import quietband.demand.ResidualDemand;
 import quietband.model.Requirement;
 import quietband.model.Stack;
 import quietband.report.chart.ChartStyle;
@@ -31,7 +31,7 @@ public final class NeededCard extends FigureCard {
 
     @Override
     void draw(Graphics2D g, BackgroundFigures f, int width, int height) {
-        boolean both = f.assessment().fullest() == Stack.COMBINED && new ResidualLimit(f.assessment().design()).asked();
+        boolean both = f.assessment().fullest() == Stack.COMBINED && new ResidualDemand(f.assessment().design()).asked();
         if (f.details().isEmpty() || !both) {
             text(g, both ? "" : "Needs platform, cancellation and a limit.", 0, theme().px(16), theme().faint(), Font.PLAIN);
             return;

@@ -14,7 +14,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
-import quietband.demand.ResidualLimit;
+import quietband.demand.ResidualDemand;
 import quietband.demand.ResidualPoint;
 import quietband.model.Axis;
 import quietband.model.Design;
@@ -101,7 +101,7 @@ class CuresTest {
         double from = i == 0 ? design.requirement().fromHz() : Math.sqrt(same.get(i - 1).toHz() * gap.fromHz());
         double to = i == same.size() - 1 ? design.requirement().toHz() : Math.sqrt(gap.toHz() * same.get(i + 1).fromHz());
         ResidualResponse response = new ResidualResponse(design);
-        ResidualLimit limit = new ResidualLimit(design);
+        ResidualDemand limit = new ResidualDemand(design);
         double[] grid = DesignGrid.of(design, from, to);
         double least = Double.POSITIVE_INFINITY;
         for (int k = 0; k + 1 < grid.length; k++) {
@@ -113,7 +113,7 @@ class CuresTest {
         return least;
     }
 
-    private static double margin(ResidualResponse response, ResidualLimit limit, CoverageGap gap, double f, boolean vector) {
+    private static double margin(ResidualResponse response, ResidualDemand limit, CoverageGap gap, double f, boolean vector) {
         double[] re = new double[3];
         double[] im = new double[3];
         response.at(f);
@@ -123,9 +123,9 @@ class CuresTest {
         for (Axis axis : Axis.ALL) {
             double y = Math.hypot(re[axis.ordinal()], im[axis.ordinal()]);
             power += y * y;
-            least = vector ? least : Math.min(least, 20 * Math.log10(limit.at(axis, f) / y));
+            least = vector ? least : Math.min(least, 20 * Math.log10(limit.limit(axis.ordinal(), f) / y));
         }
-        return vector ? 20 * Math.log10(limit.vector(f) / Math.sqrt(power)) : least;
+        return vector ? 20 * Math.log10(limit.limit(ResidualDemand.VECTOR, f) / Math.sqrt(power)) : least;
     }
 
     @Test

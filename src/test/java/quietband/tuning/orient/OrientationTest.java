@@ -8,7 +8,7 @@ import java.util.function.ToDoubleFunction;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import quietband.demand.ResidualLimit;
+import quietband.demand.ResidualDemand;
 import quietband.model.Design;
 import quietband.model.Rotation;
 import quietband.model.Stack;
@@ -80,7 +80,7 @@ class OrientationTest {
                 }
             }
         }
-        double limit = new ResidualLimit(design).vector(100);
+        double limit = new ResidualDemand(design).limit(ResidualDemand.VECTOR, 100);
         // every fifth frequency first tells most directions off early
         double[] best = {Double.POSITIVE_INFINITY};
         double brute = bruteForce(Goal.RESIDUAL, u -> {
