@@ -2,30 +2,12 @@ package quietband.cancellation;
 
 import org.hipparchus.complex.Complex;
 import quietband.model.Cancellation.Pass;
+import quietband.spectrum.ComplexProduct;
 
-/** Analog elements of the path as functions of frequency. */
+/** Elements of the path as functions of frequency, beside a pole and a resonance ({@link ComplexProduct}). */
 public final class AnalogElements {
 
     private AnalogElements() { }
-
-    /** One pole, 1/(1 + j f/corner); 1 for an infinite corner. */
-    public static Complex pole(double f, double cornerHz) {
-        return pole(new ComplexProduct(), f, cornerHz).value();
-    }
-
-    static ComplexProduct pole(ComplexProduct p, double f, double cornerHz) {
-        return p.over(1, f / cornerHz);
-    }
-
-    /** 1/(1 - r^2 + j r/Q), r = f/resonance; 1 for an infinite frequency. */
-    public static Complex resonance(double f, double resonanceHz, double q) {
-        return resonance(new ComplexProduct(), f, resonanceHz, q).value();
-    }
-
-    static ComplexProduct resonance(ComplexProduct p, double f, double resonanceHz, double q) {
-        double r = f / resonanceHz;
-        return p.over(1 - r * r, r / q);
-    }
 
     /**
      * Butterworth low pass of any order: the product over its poles p_k = exp(j pi (2k + n + 1)/(2n)), k = 0..n-1, of

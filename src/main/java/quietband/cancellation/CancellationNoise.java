@@ -1,7 +1,6 @@
 package quietband.cancellation;
 
 import quietband.model.Cancellation;
-import quietband.model.Cancellation.Sensor;
 import quietband.model.Vec;
 
 /**
@@ -9,10 +8,8 @@ import quietband.model.Vec;
  */
 public final class CancellationNoise {
 
-    private final Cancellation cancellation;
     private final CancellationPath path;
-    private final Vec weightsPerG;
-    private final double[] step = new double[3];
+    private final NoiseSources sources;
 
     /**
      * For one cancellation.
@@ -20,37 +17,22 @@ public final class CancellationNoise {
      * @param weightsPerG the weights in use, 1/g
      */
     public CancellationNoise(Cancellation cancellation, Vec weightsPerG) {
-        this.cancellation = cancellation;
         this.path = new CancellationPath(cancellation);
-        this.weightsPerG = weightsPerG;
-        for (int i = 0; i < 3; i++) {
-            step[i] = quantiserStepG(cancellation, i);
-        }
+        this.sources = new NoiseSources(cancellation, weightsPerG);
     }
 
-    /**
-     * Sensor and converter: sum w_i^2 |P_i/sensor_i|^2 n_a^2 + sum w_i^2 |(1 + gain_i) filter_i hold tuning|^2 q^2/(6 fs).
-     * The quantiser's step is q = 2 range/2^bits; its variance q^2/12 spreads evenly up to fs/2.
-     */
+    /** Sensor and converter of all axes. */
     public double sensor(double f) {
-        Sensor sensor = cancellation.sensor();
         double sum = 0;
         for (int i = 0; i < 3; i++) {
-            double w = weightsPerG.get(i) * path.gain(i);
-            double n = sensor.noiseGPerRtHz().get(i);
-            sum += w * w * path.afterSensorPower(i, f) * n * n;
-            if (cancellation.path().converterBits() > 0) {
-                double q = step[i];
-                sum += w * w * path.digitalPower(i, f) * q * q / (6 * cancellation.path().sampleRateHz());
-            }
+            sum += sources.sensor(i, path.afterSensorPower(i, f)) + sources.converter(i, path.digitalPower(i, f));
         }
         return sum;
     }
 
-    /** Port: |slope|^2 |tuning|^2 e_n^2. */
+    /** Port. */
     public double tuning(double f) {
-        double port = cancellation.tuning().slopePerV() * cancellation.tuning().noiseVPerRtHz();
-        return port * port * path.tuningPower(f);
+        return sources.port(path.tuningPower(f));
     }
 
     /** Step of the converter, q = 2 range/2^bits, in g. */

@@ -6,6 +6,7 @@ import quietband.model.Cancellation.Path;
 import quietband.model.Cancellation.PathError;
 import quietband.model.Cancellation.Sensor;
 import quietband.model.Cancellation.Tuning;
+import quietband.spectrum.ComplexProduct;
 
 /**
  * The cancellation of one axis as a function of frequency:
@@ -50,17 +51,17 @@ public final class CancellationPath {
         if (f == frequency) {
             return;
         }
-        ComplexProduct common = AnalogElements.pole(AnalogElements.delay(scratch.set(1, 0), f, path.latency()), f, tuning.bandwidthHz());
+        ComplexProduct common = AnalogElements.delay(scratch.set(1, 0), f, path.latency()).pole(f / tuning.bandwidthHz());
         path.highPass().ifPresent(pass -> AnalogElements.highPass(common, f, pass));
         path.lowPass().ifPresent(pass -> AnalogElements.lowPass(common, f, pass));
         for (int i = 0; i < 3; i++) {
             if (i > 0 && filter[i] == filter[i - 1]) {
-                digital[i].set(digital[i - 1].re(), digital[i - 1].im());
+                digital[i].set(digital[i - 1]);
             } else {
                 digital(digital[i].set(1, 0), i, f);
             }
-            after[i].set(common.re(), common.im()).times(digital[i].re(), digital[i].im());
-            sensor(nominal[i].set(after[i].re(), after[i].im()), i, f);
+            after[i].set(common).times(digital[i].re(), digital[i].im());
+            sensor(nominal[i].set(after[i]), sensor, i, f);
         }
         frequency = f;
     }
@@ -76,15 +77,16 @@ public final class CancellationPath {
         AnalogElements.hold(filter[axis].at(p, f), f, path.sampleRateHz());
     }
 
-    private ComplexProduct sensor(ComplexProduct p, int axis, double f) {
-        AnalogElements.pole(p, f, sensor.bandwidthHz().get(axis));
+    /** Multiplies by a sensor's own response: one pole and one resonance. */
+    public static ComplexProduct sensor(ComplexProduct p, Sensor sensor, int axis, double f) {
+        p.pole(f / sensor.bandwidthHz().get(axis));
         return sensor.resonance().on(axis)
-            ? AnalogElements.resonance(p, f, sensor.resonance().frequencyHz().get(axis), sensor.resonance().q().get(axis)) : p;
+            ? p.resonance(f / sensor.resonance().frequencyHz().get(axis), sensor.resonance().q().get(axis)) : p;
     }
 
     /** The sensor's own response: one pole and one resonance. */
     public Complex sensor(int axis, double f) {
-        return sensor(new ComplexProduct(), axis, f).value();
+        return sensor(new ComplexProduct(), sensor, axis, f).value();
     }
 
     /** Everything after the sensor but the errors: high pass, low pass, filter, hold, latency, tuning pole. */
@@ -94,36 +96,20 @@ public final class CancellationPath {
     }
 
     /** |afterSensor|^2. */
-    double afterSensorPower(int axis, double f) {
+    public double afterSensorPower(int axis, double f) {
         evaluate(f);
-        return power(after[axis]);
-    }
-
-    /** Digital filter and hold; zero above half the sample rate, 1 for an analog path. */
-    public Complex filterAndHold(int axis, double f) {
-        evaluate(f);
-        return digital[axis].value();
+        return after[axis].power();
     }
 
     /** |filter hold tuning|^2. */
-    double digitalPower(int axis, double f) {
+    public double digitalPower(int axis, double f) {
         evaluate(f);
-        return power(digital[axis]) * tuningPower(f);
+        return digital[axis].power() * tuningPower(f);
     }
 
-    private static double power(ComplexProduct p) {
-        return p.re() * p.re() + p.im() * p.im();
-    }
-
-    /** The pole of the tuning port. */
-    public Complex tuningPole(double f) {
-        return AnalogElements.pole(f, tuning.bandwidthHz());
-    }
-
-    /** |tuning|^2 = 1/(1 + (f/bandwidth)^2). */
-    double tuningPower(double f) {
-        double r = f / tuning.bandwidthHz();
-        return 1 / (1 + r * r);
+    /** |tuning|^2 of the port's pole. */
+    public double tuningPower(double f) {
+        return new ComplexProduct().pole(f / tuning.bandwidthHz()).power();
     }
 
     /** Path without errors: sensor and everything after it. */
@@ -142,7 +128,7 @@ public final class CancellationPath {
         for (int i = 0; i < 3; i++) {
             ComplexProduct p = scratch.set(1, 0);
             if (elements.nominal()) {
-                p.set(nominal[i].re(), nominal[i].im());
+                p.set(nominal[i]);
             }
             if (elements.phase()) {
                 p.turn(error.phase().get(i));

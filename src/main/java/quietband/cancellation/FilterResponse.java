@@ -2,6 +2,7 @@ package quietband.cancellation;
 
 import org.hipparchus.complex.Complex;
 import quietband.model.DigitalFilter;
+import quietband.spectrum.ComplexProduct;
 
 /** Frequency response of a digital filter. */
 public final class FilterResponse {

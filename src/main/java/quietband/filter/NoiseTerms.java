@@ -1,9 +1,8 @@
 package quietband.filter;
 
 import java.util.List;
-import org.hipparchus.complex.Complex;
-import quietband.cancellation.CancellationNoise;
 import quietband.cancellation.CancellationPath;
+import quietband.cancellation.NoiseSources;
 import quietband.demand.PhaseNoise;
 import quietband.model.Axis;
 import quietband.model.Cancellation;
@@ -20,7 +19,7 @@ public final class NoiseTerms {
     private final PathResponse source;
     private final boolean measured;
     private final double outputHz;
-    private final double[] weight;
+    private final NoiseSources sources;
 
     public NoiseTerms(Design design, PathResponse source, boolean measured) {
         this.correction = design.cancellation().orElseThrow().withoutFilter();
@@ -29,7 +28,7 @@ public final class NoiseTerms {
         this.source = source;
         this.measured = measured;
         this.outputHz = design.oscillator().outputHz();
-        this.weight = design.weightsPerG().toArray();
+        this.sources = new NoiseSources(correction, design.weightsPerG());
     }
 
     public List<PhaseNoise.Row> rows() {
@@ -43,14 +42,12 @@ public final class NoiseTerms {
 
     /** Weight of |F_i|^2: sensor and converter. */
     public double sensor(int i, double f) {
-        Complex through = measured ? source.weighted(i, f) : path.afterSensor(i, f).multiply(path.gain(i) * weight[i]);
-        double n = correction.sensor().noiseGPerRtHz().get(i);
-        double sum = through.norm() * through.norm() * n * n;
-        if (correction.path().converterBits() > 0) {
-            double q = CancellationNoise.quantiserStepG(correction, i);
-            double digital = path.filterAndHold(i, f).multiply(path.tuningPole(f)).norm() * weight[i] * path.gain(i);
-            sum += digital * digital * q * q / (6 * correction.path().sampleRateHz());
+        double sensor = sources.sensor(i, path.afterSensorPower(i, f));
+        if (measured) {
+            double through = source.weighted(i, f).norm();
+            sensor = NoiseSources.sensor(correction, i, through * through);
         }
+        double sum = sensor + sources.converter(i, path.digitalPower(i, f));
         return Sidebands.phaseNoise(sum, outputHz, f);
     }
 

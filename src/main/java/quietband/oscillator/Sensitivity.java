@@ -3,12 +3,14 @@ package quietband.oscillator;
 import quietband.model.Oscillator.Resonator;
 import quietband.model.Resonance;
 import quietband.model.Vec;
+import quietband.spectrum.ComplexProduct;
 
 /** The resonator's response G_i H_m,i(f) to the acceleration of its mounting, in 1/g. */
 public final class Sensitivity {
 
     private final Vec mounted;
     private final Resonance support;
+    private final ComplexProduct product = new ComplexProduct();
 
     /** For one resonator. */
     public Sensitivity(Resonator resonator) {
@@ -21,8 +23,13 @@ public final class Sensitivity {
         return mounted;
     }
 
+    /** Multiplies by H_m of an axis, r = f/f_m: a blank of mass on its elastic, damped support. */
+    public static ComplexProduct supported(ComplexProduct p, Resonance support, int axis, double f) {
+        return p.transmissibility(f / support.frequencyHz().get(axis), support.q().get(axis));
+    }
+
     /**
-     * Writes G_i H_m,i with H_m = (1 + j r/Q)/(1 - r^2 + j r/Q), r = f/f_m: a blank of mass on its elastic, damped support.
+     * Writes G_i H_m,i at a frequency.
      *
      * @param f  in Hz
      * @param re real part, length 3; modified
@@ -30,13 +37,9 @@ public final class Sensitivity {
      */
     public void at(double f, double[] re, double[] im) {
         for (int i = 0; i < 3; i++) {
-            double g = mounted.get(i);
-            double r = f / support.frequencyHz().get(i);
-            double d = r / support.q().get(i);
-            double a = 1 - r * r;
-            double size = a * a + d * d;
-            re[i] = g * (a + d * d) / size;
-            im[i] = g * (d * a - d) / size;
+            supported(product.set(mounted.get(i), 0), support, i, f);
+            re[i] = product.re();
+            im[i] = product.im();
         }
     }
 }

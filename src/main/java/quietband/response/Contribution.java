@@ -3,6 +3,7 @@ package quietband.response;
 import java.util.EnumSet;
 import java.util.Set;
 import quietband.model.Stack;
+import quietband.spectrum.Magnitudes;
 
 /**
  * What one cause makes of the fullest stack's residual at a frequency, |y_j| in 1/g per axis (length 3).
@@ -26,6 +27,6 @@ public record Contribution(Cause cause, double[] alone, double[] without) {
         double[] re = new double[3];
         double[] im = new double[3];
         response.residual(stack, causes, re, im);
-        return new double[] {StrictMath.hypot(re[0], im[0]), StrictMath.hypot(re[1], im[1]), StrictMath.hypot(re[2], im[2])};
+        return Magnitudes.of(re, im);
     }
 }

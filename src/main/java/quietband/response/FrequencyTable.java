@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Supplier;
 import quietband.demand.PhaseNoise;
-import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.Stack;
 import quietband.platform.Assembly;
@@ -122,14 +121,9 @@ public final class FrequencyTable {
             double[][] y = new double[stacks.size()][3];
             double[][] vibration = new double[stacks.size()][noiseRows.size()];
             double[] floor = new double[stacks.size()];
-            double[] re = new double[3];
-            double[] im = new double[3];
-            double[] squared = new double[3];
             for (int s = 0; s < y.length; s++) {
-                response.residual(stacks.get(s), re, im);
-                for (Axis axis : Axis.ALL) {
-                    int j = axis.ordinal();
-                    squared[j] = re[j] * re[j] + im[j] * im[j];
+                double[] squared = response.squares(stacks.get(s));
+                for (int j = 0; j < 3; j++) {
                     y[s][j] = Math.sqrt(squared[j]);
                 }
                 for (int k = 0; k < noiseRows.size(); k++) {

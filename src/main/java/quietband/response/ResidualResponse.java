@@ -11,6 +11,7 @@ import quietband.model.Vec;
 import quietband.oscillator.Sensitivity;
 import quietband.platform.Assembly;
 import quietband.platform.PlatformMotion;
+import quietband.spectrum.Magnitudes;
 
 /**
  * The residual sensitivity at one frequency, complex, fractional frequency per g of housing acceleration along axis j:
@@ -88,10 +89,7 @@ public final class ResidualResponse {
         double[] re = new double[3];
         double[] im = new double[3];
         residual(stack, re, im);
-        for (int j = 0; j < 3; j++) {
-            re[j] = re[j] * re[j] + im[j] * im[j];
-        }
-        return re;
+        return Magnitudes.squared(re, im);
     }
 
     /**

@@ -12,6 +12,7 @@ import quietband.model.Cancellation;
 import quietband.model.Cancellation.Pass;
 import quietband.model.Vec;
 import quietband.response.Models;
+import quietband.spectrum.ComplexProduct;
 
 /** Electronic noise of a correction and the figures of its path that warnings rest on, from their formulas. */
 class CancellationNoiseTest {
@@ -49,6 +50,27 @@ class CancellationNoiseTest {
         assertThat(noise.sensor(f)).isCloseTo(sum, within(1e-12 * sum));
         double voltage = Math.pow(4e-9 * 50e-9, 2) * port;
         assertThat(noise.tuning(f)).isCloseTo(voltage, within(1e-12 * voltage));
+    }
+
+    // Result:  the same, on arrays, on top of what is there; the second frequency has half the power of everything
+    @Test
+    void sources_add_up_on_arrays_as_one_by_one() {
+        Cancellation c = correction(FULL);
+        Vec weights = new Vec(0.5e-9, -1e-9, 0.8e-9);
+        CancellationPath path = new CancellationPath(c);
+        double[][] after = new double[3][2];
+        double[][] digital = new double[3][2];
+        for (int i = 0; i < 3; i++) {
+            after[i] = new double[] {path.afterSensorPower(i, 180), path.afterSensorPower(i, 180) / 2};
+            digital[i] = new double[] {path.digitalPower(i, 180), path.digitalPower(i, 180) / 2};
+        }
+        CancellationNoise noise = new CancellationNoise(c, weights);
+        double all = noise.sensor(180) + noise.tuning(180);
+        double[] density = {2 * all, 0, 7};
+        new NoiseSources(c, weights).addTo(density, after, digital, new double[] {path.tuningPower(180), path.tuningPower(180) / 2}, 2);
+        assertThat(density[0]).isCloseTo(3 * all, within(1e-12 * all));
+        assertThat(density[1]).isCloseTo(all / 2, within(1e-12 * all));
+        assertThat(density[2]).isEqualTo(7);
     }
 
     @Test
@@ -116,7 +138,7 @@ class CancellationNoiseTest {
         }
         assertThat(p.value().subtract(q).norm()).isLessThan(1e-13 * q.norm());
         // a corner at infinity divides by one; an infinite divisor leaves nothing
-        assertThat(AnalogElements.pole(5, Double.POSITIVE_INFINITY)).isEqualTo(Complex.ONE);
+        assertThat(new ComplexProduct().pole(5 / Double.POSITIVE_INFINITY).value()).isEqualTo(Complex.ONE);
         assertThat(p.over(1, Double.POSITIVE_INFINITY).value()).isEqualTo(Complex.ZERO);
     }
 }

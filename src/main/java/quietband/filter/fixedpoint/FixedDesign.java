@@ -87,9 +87,9 @@ public record FixedDesign(List<FixedPoint> filters, double costDb, double noiseH
             c.path().sampleRateHz() / 2))) {
             double sum = 0;
             for (int i = 0; i < 3; i++) {
-                double after = path.filterAndHold(i, f).multiply(path.tuningPole(f)).norm() * path.gain(i)
-                    * design.weightsPerG().get(i);
-                sum += after * after * filters.get(i).noiseG2PerHz(f, c.sensor().rangeG().get(i), c.path().sampleRateHz());
+                double w = path.gain(i) * design.weightsPerG().get(i);
+                sum += w * w * path.digitalPower(i, f)
+                    * filters.get(i).noiseG2PerHz(f, c.sensor().rangeG().get(i), c.path().sampleRateHz());
             }
             double over = Decibels.ofPower(Sidebands.phaseNoise(sum, design.oscillator().outputHz(), f) / noise.sensor(f));
             if (Double.isFinite(over) && !(over <= worst[1])) {

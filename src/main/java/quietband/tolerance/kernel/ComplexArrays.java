@@ -162,13 +162,6 @@ public final class ComplexArrays {
         }
     }
 
-    /** p = |z|^2. */
-    static void power(double[] p, double[] zr, double[] zi, int n) {
-        for (int t = 0; t < n; t++) {
-            p[t] = zr[t] * zr[t] + zi[t] * zi[t];
-        }
-    }
-
     /** p = |x + w y|^2 with a real array w. */
     static void power(double[] p, double[] xr, double[] xi, double[] w, double[] yr, double[] yi, int n) {
         for (int t = 0; t < n; t++) {

@@ -10,7 +10,9 @@ import quietband.model.Axis;
 import quietband.model.Cancellation;
 import quietband.model.Design;
 import quietband.model.Resonance;
+import quietband.oscillator.Sensitivity;
 import quietband.oscillator.Sidebands;
+import quietband.spectrum.ComplexProduct;
 
 /**
  * Some frequencies and everything at them that units share: path and support resonance as the design has them, limits, densities,
@@ -34,6 +36,9 @@ public final class FrequencyBlock {
     /** Path of each axis without gain error, the design's latency and delay error counted; null without a cancellation. */
     double[][] pr;
     double[][] pi;
+    /** The same without the sensor. */
+    double[][] afterRe;
+    double[][] afterIm;
     /**
      * What a power is multiplied by to be over the residual limit's, per axis, of the vector in the first when that is judged;
      * g^2, 0 where the limit is infinite, finite where it is 0. Without a limit it is 1 (ppb/g)^2.
@@ -86,18 +91,14 @@ public final class FrequencyBlock {
         limit(design);
     }
 
-    /** H = (1 + j r/Q)/(1 - r^2 + j r/Q) per axis, into arrays of length n. */
+    /** H of the resonator's support ({@link Sensitivity#supported}) per axis, into arrays of length n. */
     void support(Resonance support, double[][] re, double[][] im) {
+        ComplexProduct h = new ComplexProduct();
         for (int i = 0; i < 3; i++) {
-            double fm = support.frequencyHz().get(i);
-            double q = support.q().get(i);
             for (int t = 0; t < lanes; t++) {
-                double r = f[t] / fm;
-                double d = r / q;
-                double a = 1 - r * r;
-                double s = a * a + d * d;
-                re[i][t] = (a + d * d) / s;
-                im[i][t] = (d * a - d) / s;
+                Sensitivity.supported(h.set(1, 0), support, i, f[t]);
+                re[i][t] = h.re();
+                im[i][t] = h.im();
             }
         }
     }
@@ -106,20 +107,22 @@ public final class FrequencyBlock {
         CancellationPath path = new CancellationPath(c);
         pr = new double[3][lanes];
         pi = new double[3][lanes];
+        afterRe = new double[3][lanes];
+        afterIm = new double[3][lanes];
         after2 = new double[3][lanes];
         digital2 = new double[3][lanes];
         port2 = new double[lanes];
         for (int t = 0; t < lanes; t++) {
-            double pole = path.tuningPole(f[t]).norm();
-            port2[t] = pole * pole;
+            port2[t] = path.tuningPower(f[t]);
             for (int i = 0; i < 3; i++) {
-                Complex after = path.afterSensor(i, f[t]);
-                Complex p = path.sensor(i, f[t]).multiply(after).multiply(path.delay(i, f[t]));
+                Complex after = path.afterSensor(i, f[t]).multiply(path.delay(i, f[t]));
+                afterRe[i][t] = after.getReal();
+                afterIm[i][t] = after.getImaginary();
+                Complex p = path.sensor(i, f[t]).multiply(after);
                 pr[i][t] = p.getReal();
                 pi[i][t] = p.getImaginary();
-                after2[i][t] = after.getReal() * after.getReal() + after.getImaginary() * after.getImaginary();
-                double digital = path.filterAndHold(i, f[t]).norm() * pole;
-                digital2[i][t] = digital * digital;
+                after2[i][t] = path.afterSensorPower(i, f[t]);
+                digital2[i][t] = path.digitalPower(i, f[t]);
             }
         }
     }

@@ -1,10 +1,12 @@
 package quietband.tolerance.kernel;
 
 import java.util.List;
+import quietband.cancellation.CancellationPath;
 import quietband.model.Cancellation;
 import quietband.model.Design;
 import quietband.model.Resonance;
 import quietband.model.Vec;
+import quietband.spectrum.ComplexProduct;
 
 /**
  * The cancellation and resonator of one unit on a block: what differs from the design the block was made for is put on top of it.
@@ -94,13 +96,14 @@ public final class UnitPath {
 
     private void correction(Cancellation c, FrequencyBlock b) {
         for (int i = 0; i < 3; i++) {
-            ComplexArrays.scale(pr[i], pi[i], turnRe[i], turnIm[i], b.pr[i], b.pi[i], b.lanes);
+            if (sensorVaries) {
+                path(c.sensor(), i, b);
+            } else {
+                ComplexArrays.scale(pr[i], pi[i], turnRe[i], turnIm[i], b.pr[i], b.pi[i], b.lanes);
+            }
             if (late[i] != 0) {
                 ComplexArrays.delay(dr, di, b.w, late[i], b.top, b.lanes);
                 ComplexArrays.product(pr[i], pi[i], pr[i], pi[i], dr, di, b.lanes);
-            }
-            if (sensorVaries) {
-                exchange(c.sensor(), base.cancellation().orElseThrow().sensor(), i, b);
             }
         }
         List<Double> x = c.sensor().crossAxis();
@@ -109,26 +112,14 @@ public final class UnitPath {
         }
     }
 
-    /** Replaces the design's sensor response by the unit's: one pole and one resonance. */
-    private void exchange(Cancellation.Sensor own, Cancellation.Sensor was, int axis, FrequencyBlock b) {
+    /** The path of an axis with the unit's own sensor. */
+    private void path(Cancellation.Sensor own, int axis, FrequencyBlock b) {
+        ComplexProduct p = new ComplexProduct();
         for (int t = 0; t < b.lanes; t++) {
-            double f = b.f[t];
-            double r0 = f / was.resonance().frequencyHz().get(axis);
-            double r1 = f / own.resonance().frequencyHz().get(axis);
-            double p0 = f / was.bandwidthHz().get(axis);
-            double p1 = f / own.bandwidthHz().get(axis);
-            double a0 = 1 - r0 * r0;
-            double b0 = r0 / was.resonance().q().get(axis);
-            double a1 = 1 - r1 * r1;
-            double b1 = r1 / own.resonance().q().get(axis);
-            double upRe = a0 - p0 * b0;
-            double upIm = b0 + p0 * a0;
-            double downRe = a1 - p1 * b1;
-            double downIm = b1 + p1 * a1;
-            double s = 1 / (downRe * downRe + downIm * downIm);
-            dr[t] = (upRe * downRe + upIm * downIm) * s;
-            di[t] = (upIm * downRe - upRe * downIm) * s;
+            p.set(turnRe[axis], turnIm[axis]).times(b.afterRe[axis][t], b.afterIm[axis][t]);
+            CancellationPath.sensor(p, own, axis, b.f[t]);
+            pr[axis][t] = p.re();
+            pi[axis][t] = p.im();
         }
-        ComplexArrays.product(pr[axis], pi[axis], pr[axis], pi[axis], dr, di, b.lanes);
     }
 }

@@ -4,6 +4,7 @@ import quietband.model.Cancellation;
 import quietband.model.Design;
 import quietband.model.Stack;
 import quietband.model.Vec;
+import quietband.spectrum.Magnitudes;
 import quietband.tolerance.draw.VariedParts;
 
 /**
@@ -86,7 +87,7 @@ public final class UnitResponse {
 
     private void bolted(double[][] re, double[][] im, Stack stack, int n) {
         for (int j = 0; j < 3; j++) {
-            ComplexArrays.power(power[stack.ordinal()][j], re[j], im[j], n);
+            Magnitudes.squared(power[stack.ordinal()][j], re[j], im[j], n);
         }
     }
 

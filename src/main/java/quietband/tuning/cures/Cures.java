@@ -17,6 +17,7 @@ import quietband.response.Cause;
 import quietband.response.ResidualResponse;
 import quietband.response.verdict.Assessment;
 import quietband.response.verdict.StackVerdict;
+import quietband.spectrum.Magnitudes;
 
 /** Finds for every gap of every stack its leading cause and what would just close it. */
 public final class Cures {
@@ -178,7 +179,7 @@ public final class Cures {
         double[] im = new double[3];
         response.at(f);
         response.residual(stack, causes, re, im);
-        return new double[] {StrictMath.hypot(re[0], im[0]), StrictMath.hypot(re[1], im[1]), StrictMath.hypot(re[2], im[2])};
+        return Magnitudes.of(re, im);
     }
 
     private static double length(double[] y) {

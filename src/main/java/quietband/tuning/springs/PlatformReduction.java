@@ -7,6 +7,7 @@ import quietband.platform.Assembly;
 import quietband.platform.AxisFrequencies;
 import quietband.platform.PlatformMotion;
 import quietband.response.DesignGrid;
+import quietband.spectrum.Magnitudes;
 import quietband.tuning.parts.PlatformNumbers;
 
 /** What the platform takes away from the resonator's acceleration. */
@@ -36,11 +37,12 @@ final class PlatformReduction {
         double[] im = new double[9];
         motion.at(f);
         motion.accelerationOf(at, re, im);
+        Magnitudes.squared(re, re, im, 9);
         double most = 0;
         for (int j = 0; j < 3; j++) {
             double sum = 0;
             for (int i = 0; i < 3; i++) {
-                sum += re[3 * i + j] * re[3 * i + j] + im[3 * i + j] * im[3 * i + j];
+                sum += re[3 * i + j];
             }
             most = Math.max(most, Math.sqrt(sum));
         }
