@@ -1,5 +1,7 @@
 package quietband.response;
 
+import quietband.spectrum.Magnitudes;
+
 /** |sensed|^2 of the three sensors (rows 0 to 2) and |cancellation|^2 (row 3) per unit acceleration of each drive axis. */
 public final class SwingTransfer {
 
@@ -21,12 +23,8 @@ public final class SwingTransfer {
         response.at(f);
         response.sensed(sprung, re, im);
         response.correction(sprung, correctionRe, correctionIm);
-        for (int e = 0; e < 9; e++) {
-            power[e] = re[e] * re[e] + im[e] * im[e];
-        }
-        for (int j = 0; j < 3; j++) {
-            power[9 + j] = correctionRe[j] * correctionRe[j] + correctionIm[j] * correctionIm[j];
-        }
+        Magnitudes.squared(power, re, im, 9);
+        System.arraycopy(Magnitudes.squared(correctionRe, correctionIm), 0, power, 9, 3);
         return power;
     }
 }

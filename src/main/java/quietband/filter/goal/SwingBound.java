@@ -14,6 +14,7 @@ import quietband.numerics.NormalEquations;
 import quietband.numerics.SecondOrderCone;
 import quietband.platform.Assembly;
 import quietband.response.DesignGrid;
+import quietband.response.travel.RandomMotion;
 import quietband.spectrum.LogCurve;
 
 /**
@@ -91,7 +92,7 @@ public final class SwingBound {
             for (Axis axis : axes) {
                 double density = design.vibration().drive(axis).isPresent() ? design.vibration().drive(axis).get().at(f[n]) : 0;
                 if (density > 0) {
-                    unknowns.rows(terms, axis.ordinal(), 3 * Math.sqrt(density * df), re, im);
+                    unknowns.rows(terms, axis.ordinal(), RandomMotion.SIGMAS * Math.sqrt(density * df), re, im);
                     moments.add(re, 0);
                     moments.add(im, 0);
                 }

@@ -51,7 +51,7 @@ public record PortUse(List<Swung> swings, List<Harmonic> tones, List<Noise> nois
 
         /** Three standard deviations and the tones' peaks, V. */
         public double peakV() {
-            return 3 * sigmaV + tonesV;
+            return RandomMotion.SIGMAS * sigmaV + tonesV;
         }
     }
 

@@ -1,11 +1,12 @@
 package quietband.response.travel;
 
+import java.util.Arrays;
 import quietband.demand.PhaseNoise;
 import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.Stack;
 import quietband.platform.Assembly;
-import quietband.platform.PlatformMotion;
+import quietband.platform.CoordinateCovariance;
 import quietband.response.FrequencyIntegrals;
 import quietband.response.ResidualResponse;
 import quietband.response.SwingTransfer;
@@ -18,8 +19,12 @@ import quietband.units.StandardGravity;
  */
 public final class RandomMotion {
 
-    private static final int PAIRS = 21;
+    /** Standard deviations that count as the peak of random motion. */
+    public static final double SIGMAS = 3;
+
+    private static final int COORDINATES = 3 * CoordinateCovariance.PAIRS;
     private static final int SWING = 12;
+    private static final double G2 = StandardGravity.M_PER_S2 * StandardGravity.M_PER_S2;
 
     private final boolean together;
     private final double[] integral;
@@ -27,6 +32,21 @@ public final class RandomMotion {
     private RandomMotion(boolean together, double[] integral) {
         this.together = together;
         this.integral = integral;
+    }
+
+    /** Nothing moves yet: to be summed up by {@link #move} and {@link #swing}. */
+    public RandomMotion(boolean together) {
+        this(together, new double[COORDINATES + SWING]);
+    }
+
+    /** Adds coordinates of the platform, m per m/s^2 of a drive axis, for a mean square in g^2. */
+    public void move(int drive, double square, double[] re, double[] im) {
+        CoordinateCovariance.add(square * G2, re, im, integral, drive * CoordinateCovariance.PAIRS);
+    }
+
+    /** Adds a mean square to that of a sensor (row 0 to 2, g^2) or of the cancellation (row 3) for a drive axis. */
+    public void swing(int row, int drive, double square) {
+        integral[COORDINATES + 3 * row + drive] += square;
     }
 
     /** What is integrated over every driven profile for a design; its range is empty when nothing drives. */
@@ -44,6 +64,8 @@ public final class RandomMotion {
         private final SwingTransfer swing;
         private final double[] ends = {Double.POSITIVE_INFINITY, 0};
         private final double[] driven = new double[3];
+        private final double[] re = new double[6];
+        private final double[] im = new double[6];
 
         private Part(Design design, Assembly assembly, ResidualResponse response) {
             this.design = design;
@@ -61,7 +83,7 @@ public final class RandomMotion {
 
         @Override
         public int count() {
-            return 3 * PAIRS + SWING;
+            return COORDINATES + SWING;
         }
 
         @Override
@@ -80,13 +102,18 @@ public final class RandomMotion {
             for (Axis axis : Axis.ALL) {
                 driven[axis.ordinal()] = density.density(axis, f);
             }
-            if (sprung) {
-                coordinates(response.motion(), driven, into, offset);
+            Arrays.fill(into, offset, offset + COORDINATES, 0);
+            for (int j = 0; sprung && j < 3; j++) {
+                for (int a = 0; a < 6; a++) {
+                    re[a] = response.motion().relativeRe(a, j);
+                    im[a] = response.motion().relativeIm(a, j);
+                }
+                CoordinateCovariance.add(driven[j] * G2, re, im, into, offset + j * CoordinateCovariance.PAIRS);
             }
             if (swing != null) {
                 double[] squared = swing.squared(f);
                 for (int e = 0; e < SWING; e++) {
-                    into[offset + 3 * PAIRS + e] = squared[e] * driven[e % 3];
+                    into[offset + COORDINATES + e] = squared[e] * driven[e % 3];
                 }
             }
         }
@@ -97,46 +124,43 @@ public final class RandomMotion {
         }
     }
 
-    /** Re(R_a R_b*) S g0^2 for each drive and pair of coordinates. */
-    private static void coordinates(PlatformMotion motion, double[] driven, double[] into, int offset) {
-        double g2 = StandardGravity.M_PER_S2 * StandardGravity.M_PER_S2;
-        int at = offset;
-        for (int j = 0; j < 3; j++) {
-            double scale = driven[j] * g2;
-            for (int a = 0; a < 6; a++) {
-                for (int b = 0; b <= a; b++) {
-                    into[at++] = scale * (motion.relativeRe(a, j) * motion.relativeRe(b, j)
-                        + motion.relativeIm(a, j) * motion.relativeIm(b, j));
-                }
-            }
-        }
-    }
-
     /**
-     * Standard deviation of a combination of the six relative coordinates, m: over all drives when they act together, else
-     * for the drive that moves it most.
+     * Peak of a combination of the six relative coordinates, three standard deviations, m: over all drives when they act together,
+     * else for the drive that moves it most.
      *
      * @param rows coefficients; six of them from {@code from} on are used
      */
-    double sigma(double[] rows, int from) {
+    double peak(double[] rows, int from) {
         double all = 0;
         double most = 0;
         for (int j = 0; j < 3; j++) {
-            double sum = 0;
-            int at = j * PAIRS;
-            for (int a = 0; a < 6; a++) {
-                for (int b = 0; b <= a; b++) {
-                    sum += (a == b ? 1 : 2) * rows[from + a] * rows[from + b] * integral[at++];
-                }
-            }
-            all += sum;
-            most = Math.max(most, sum);
+            double square = CoordinateCovariance.variance(rows, from, integral, j * CoordinateCovariance.PAIRS);
+            all += square;
+            most = Math.max(most, square);
         }
-        return Math.sqrt(Math.max(0, together ? all : most));
+        return SIGMAS * Math.sqrt(Math.max(0, together ? all : most));
+    }
+
+    /**
+     * Peak swing of a sensor (row 0 to 2, g) or of the cancellation (row 3): three standard deviations plus the tones' peaks. Together
+     * the drives' mean squares add up and so do the peaks; else the drive that swings it most counts.
+     *
+     * @param tones sum of the tones' peaks, row by row a drive axis each (length 12)
+     */
+    public double swingPeak(int row, double[] tones) {
+        double square = 0;
+        double peaks = 0;
+        double most = 0;
+        for (int j = 0; j < 3; j++) {
+            square += swing(row, j);
+            peaks += tones[3 * row + j];
+            most = Math.max(most, SIGMAS * Math.sqrt(swing(row, j)) + tones[3 * row + j]);
+        }
+        return together ? SIGMAS * Math.sqrt(square) + peaks : most;
     }
 
     /** Mean square of a sensor (row 0 to 2, g^2) or of the cancellation (row 3) for a drive axis. */
     public double swing(int row, int drive) {
-        return integral[3 * PAIRS + 3 * row + drive];
+        return integral[COORDINATES + 3 * row + drive];
     }
 }

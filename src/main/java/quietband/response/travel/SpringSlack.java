@@ -37,7 +37,7 @@ public record SpringSlack(Spring spring, double extension, double free) {
                 steady = Math.max(steady, Math.abs(u));
             }
             double free = spring.stiffness().z() > 0 ? spring.preload() / spring.stiffness().z() : Double.POSITIVE_INFINITY;
-            slack.add(new SpringSlack(spring, steady + 3 * random.sigma(rows, 12), free));
+            slack.add(new SpringSlack(spring, steady + random.peak(rows, 12), free));
         }
         return slack;
     }

@@ -4,10 +4,10 @@ import java.util.List;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.LUDecomposition;
+import quietband.demand.RequirementResult;
 import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.Vec;
-import quietband.model.Vibration;
 import quietband.platform.Assembly;
 import quietband.platform.BodyExtent;
 import quietband.platform.PointMotion;
@@ -38,20 +38,38 @@ public record Travel(Vec sag, Vec sustained, Vec shock, Vec random3Sigma) {
         return sustained.get(a) + Math.max(shock.get(a), random3Sigma.get(a));
     }
 
+    /** What counts of the axis that uses most of its clearance (m), in mm. */
+    public RequirementResult use(Vec clearance) {
+        RequirementResult worst = null;
+        for (Axis axis : Axis.ALL) {
+            RequirementResult r = RequirementResult.share("travel", counted(axis) * 1e3, clearance.get(axis) * 1e3, "mm", axis.letter());
+            worst = worst == null || r.usedShare() > worst.usedShare() ? r : worst;
+        }
+        return worst;
+    }
+
     /** Works out the travel of a design that has a platform. */
     public static Travel of(Design design, Assembly assembly, RandomMotion motion, Effort effort) {
-        List<Vec> points = BodyExtent.points(design.platform().orElseThrow());
-        Vibration v = design.vibration();
-        double[] random = new double[3];
-        for (Vec p : points) {
+        Vec sag = steady(assembly, design.vibration().gravity().orElse(DOWN), BodyExtent.points(design.platform().orElseThrow()));
+        Vec shock = effort == Effort.FULL ? shock(design, assembly) : shock(design, new ShockTravel(assembly, 2, COARSE_STEPS));
+        return new Travel(sag, sustained(design, assembly), shock, random(design, assembly, motion));
+    }
+
+    /** The same for searches, without the sag: of a shock only the pulse and two periods of the lowest mode after it, if that is enough. */
+    public static Travel of(Design design, Assembly assembly, RandomMotion motion, boolean firstSwing) {
+        ShockTravel shock = firstSwing ? new ShockTravel(assembly, 2, ShockTravel.STEPS_PER_PERIOD) : new ShockTravel(assembly);
+        return new Travel(Vec.ZERO, sustained(design, assembly), shock(design, shock), random(design, assembly, motion));
+    }
+
+    private static Vec random(Design design, Assembly assembly, RandomMotion motion) {
+        double[] most = new double[3];
+        for (Vec p : BodyExtent.points(design.platform().orElseThrow())) {
             double[] b = PointMotion.of(assembly.fromCentre(p));
             for (int i = 0; i < 3; i++) {
-                random[i] = Math.max(random[i], 3 * motion.sigma(b, 6 * i));
+                most[i] = Math.max(most[i], motion.peak(b, 6 * i));
             }
         }
-        Vec sag = steady(assembly, v.gravity().orElse(DOWN), points);
-        Vec shock = effort == Effort.FULL ? shock(design, assembly) : shock(design, new ShockTravel(assembly, 2, COARSE_STEPS));
-        return new Travel(sag, sustained(design, assembly), shock, Vec.of(random));
+        return Vec.of(most);
     }
 
     /** Travel under the sustained acceleration, largest over the driven axes, m. */
@@ -68,11 +86,6 @@ public record Travel(Vec sag, Vec sustained, Vec shock, Vec random3Sigma) {
     /** Peak travel under the shock from rest, largest over the driven axes, m; zero without a shock. */
     public static Vec shock(Design design, Assembly assembly) {
         return shock(design, new ShockTravel(assembly));
-    }
-
-    /** The same for searches: only the pulse and two periods of the lowest mode after it. */
-    public static Vec firstSwing(Design design, Assembly assembly) {
-        return shock(design, new ShockTravel(assembly, 2, ShockTravel.STEPS_PER_PERIOD));
     }
 
     private static Vec shock(Design design, ShockTravel travel) {

@@ -15,7 +15,6 @@ import quietband.model.Design;
 import quietband.model.Platform;
 import quietband.model.Requirement;
 import quietband.model.Stack;
-import quietband.model.Vec;
 import quietband.platform.Assembly;
 import quietband.response.Effort;
 import quietband.response.FrequencyIntegrals;
@@ -92,7 +91,7 @@ public final class Assessor {
         r.jitter().ifPresent(j -> judgeJitter(jitter, j));
         RandomMotion random = motion.of(integrals[1]);
         Optional<Travel> travel = moved.map(p -> Travel.of(design, assembly, random, effort));
-        travel.ifPresent(this::judgeTravel);
+        moved.flatMap(Platform::clearance).ifPresent(c -> requirements.add(travel.orElseThrow().use(c)));
         design.cancellation().ifPresent(c -> {
             requirements.addAll(RangeUse.of(design, response, random).results(c));
         });
@@ -144,21 +143,6 @@ public final class Assessor {
         }
         requirements.add(RequirementResult.margin("jitter", Decibels.margin(worst.rmsRad(), limit.limitRad()),
             worst.rmsRad() * 1e3, limit.limitRad() * 1e3, "mrad", Double.NaN, worst.row()));
-    }
-
-    private void judgeTravel(Travel travel) {
-        Platform platform = design.platform().orElseThrow();
-        if (platform.clearance().isEmpty()) {
-            return;
-        }
-        Vec clearance = platform.clearance().get();
-        RequirementResult worst = null;
-        for (Axis axis : Axis.ALL) {
-            RequirementResult r = RequirementResult.share("travel", travel.counted().get(axis) * 1e3,
-                clearance.get(axis) * 1e3, "mm", axis.letter());
-            worst = worst == null || r.usedShare() > worst.usedShare() ? r : worst;
-        }
-        requirements.add(worst);
     }
 
     private void warnFolding(Cancellation c) {

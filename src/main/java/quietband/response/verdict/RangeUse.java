@@ -20,60 +20,49 @@ import quietband.response.travel.RandomMotion;
  * @param sensorG  per sensor axis, g (length 3)
  * @param tuningV  at the tuning port, V; NaN without a slope
  */
-record RangeUse(double[] sensorG, double tuningV) {
+public record RangeUse(double[] sensorG, double tuningV) {
 
     /** Works out the ranges of a design with a cancellation. */
     static RangeUse of(Design design, ResidualResponse response, RandomMotion random) {
-        double slope = Math.abs(design.cancellation().orElseThrow().tuning().slopePerV());
-        double[] tones = tones(design, new SwingTransfer(response, Stack.fullest(design).sprung()));
-        double[] most = new double[4];
-        for (int row = 0; row < 4; row++) {
-            most[row] = design.vibration().together() ? together(random, tones, row) : worst(random, tones, row);
-        }
-        double volts = slope > 0 ? most[3] / slope : Double.NaN;
-        return new RangeUse(new double[] {most[0], most[1], most[2]}, volts);
-    }
-
-    private static double together(RandomMotion random, double[] tones, int row) {
-        int at = 3 * row;
-        return 3 * Math.sqrt(random.swing(row, 0) + random.swing(row, 1) + random.swing(row, 2)) + tones[at]
-            + tones[at + 1] + tones[at + 2];
-    }
-
-    private static double worst(RandomMotion random, double[] tones, int row) {
-        double worst = 0;
-        for (int j = 0; j < 3; j++) {
-            worst = Math.max(worst, 3 * Math.sqrt(random.swing(row, j)) + tones[3 * row + j]);
-        }
-        return worst;
-    }
-
-    /** Sum of the tones' peaks per row and drive axis (length 12). */
-    private static double[] tones(Design design, SwingTransfer swing) {
+        SwingTransfer swing = new SwingTransfer(response, Stack.fullest(design).sprung());
         double[] sum = new double[12];
         for (Tone tone : design.vibration().tones()) {
             double[] power = swing.squared(tone.frequencyHz());
             for (Axis axis : tone.axes()) {
-                for (int row = 0; row < 4; row++) {
-                    int e = 3 * row + axis.ordinal();
+                for (int e = axis.ordinal(); e < 12; e += 3) {
                     sum[e] += Math.sqrt(power[e]) * tone.peakG();
                 }
             }
         }
-        return sum;
+        return of(design, random, sum);
+    }
+
+    /**
+     * The same from the random part and the sum of the tones' peaks, row by row a drive axis each (length 12): of the sensors in g, of
+     * the cancellation in fractional frequency.
+     */
+    public static RangeUse of(Design design, RandomMotion random, double[] tones) {
+        double slope = Math.abs(design.cancellation().orElseThrow().tuning().slopePerV());
+        double[] sensors = {random.swingPeak(0, tones), random.swingPeak(1, tones), random.swingPeak(2, tones)};
+        return new RangeUse(sensors, slope > 0 ? random.swingPeak(3, tones) / slope : Double.NaN);
     }
 
     /** The requirements on ranges, where ranges are given. */
-    List<RequirementResult> results(Cancellation c) {
+    public List<RequirementResult> results(Cancellation c) {
         List<RequirementResult> results = new ArrayList<>();
-        sensorResult(c).ifPresent(results::add);
-        if (Double.isFinite(c.tuning().rangeV()) && !Double.isNaN(tuningV)) {
-            results.add(RequirementResult.share("tuning_swing", tuningV, c.tuning().rangeV(), "V", ""));
-        }
+        sensor(c).ifPresent(results::add);
+        tuning(c).ifPresent(results::add);
         return results;
     }
 
-    private Optional<RequirementResult> sensorResult(Cancellation c) {
+    /** The port's, where its range and slope are given. */
+    public Optional<RequirementResult> tuning(Cancellation c) {
+        return Double.isFinite(c.tuning().rangeV()) && !Double.isNaN(tuningV)
+            ? Optional.of(RequirementResult.share("tuning_swing", tuningV, c.tuning().rangeV(), "V", "")) : Optional.empty();
+    }
+
+    /** The fullest sensor's, where a range is given. */
+    public Optional<RequirementResult> sensor(Cancellation c) {
         RequirementResult worst = null;
         for (Axis axis : Axis.ALL) {
             double range = c.sensor().rangeG().get(axis);

@@ -1,18 +1,17 @@
 package quietband.tolerance.judge;
 
 import java.util.Arrays;
-import java.util.List;
 import quietband.model.Cancellation;
 import quietband.model.Design;
 import quietband.model.Stack;
 import quietband.model.Vec;
-import quietband.platform.BodyExtent;
 import quietband.platform.PointMotion;
+import quietband.response.travel.RandomMotion;
+import quietband.response.verdict.RangeUse;
 import quietband.tolerance.kernel.ComplexArrays;
 import quietband.tolerance.kernel.FrequencyBlock;
 import quietband.tolerance.kernel.UnitPlatformSolver;
 import quietband.tolerance.kernel.UnitResponse;
-import quietband.units.StandardGravity;
 
 /**
  * What a unit's sensors, cancellation and points of the platform do on a block, and their mean squares summed up over
@@ -25,22 +24,20 @@ final class MotionAt {
     /** Sensors 0 to 2 and the cancellation, row by row a drive each: complex amplitude per unit acceleration. */
     private final double[][] re = new double[ROWS * 3][UnitPlatformSolver.BLOCK];
     private final double[][] im = new double[ROWS * 3][UnitPlatformSolver.BLOCK];
-    private final double[] meanSquare = new double[ROWS * 3];
     private final double[] tonePeak = new double[ROWS * 3];
-    private double[][] pointSquare = new double[0][];
-    private double[][] levers = new double[0][];
+    private final double[] coordinateRe = new double[6];
+    private final double[] coordinateIm = new double[6];
+    private RandomMotion random;
     private UnitResponse response;
     private boolean sprung;
+    private boolean travels;
 
     /** Starts a unit. */
     void clear(Design unit) {
-        Arrays.fill(meanSquare, 0);
+        random = new RandomMotion(unit.vibration().together());
         Arrays.fill(tonePeak, 0);
         sprung = unit.platform().isPresent();
-        boolean travels = sprung && unit.platform().get().clearance().isPresent();
-        List<Vec> points = travels ? BodyExtent.points(unit.platform().get()) : List.of();
-        levers = points.stream().map(p -> PointMotion.of(p.minus(unit.platform().get().centreOfGravity()))).toArray(double[][]::new);
-        pointSquare = new double[points.size()][9];
+        travels = sprung && unit.platform().get().clearance().isPresent();
     }
 
     /** Works out a block. */
@@ -117,26 +114,15 @@ final class MotionAt {
         }
         for (int row = 0; row < ROWS; row++) {
             int e = 3 * row + j;
-            meanSquare[e] += weight * (re[e][t] * re[e][t] + im[e][t] * im[e][t]);
+            random.swing(row, j, weight * (re[e][t] * re[e][t] + im[e][t] * im[e][t]));
         }
-        for (int p = 0; p < levers.length; p++) {
-            for (int i = 0; i < 3; i++) {
-                pointSquare[p][3 * i + j] += weight * displacement2(levers[p], i, j, t);
+        if (travels) {
+            for (int c = 0; c < 6; c++) {
+                coordinateRe[c] = response.coordinateRe(j, c)[t];
+                coordinateIm[c] = response.coordinateIm(j, c)[t];
             }
+            random.move(j, weight, coordinateRe, coordinateIm);
         }
-    }
-
-    private double displacement2(double[] lever, int i, int j, int t) {
-        double x = 0;
-        double y = 0;
-        for (int c = 0; c < 6; c++) {
-            double l = lever[6 * i + c];
-            if (l != 0) {
-                x += l * response.coordinateRe(j, c)[t];
-                y += l * response.coordinateIm(j, c)[t];
-            }
-        }
-        return x * x + y * y;
     }
 
     /** Adds a tone's peaks. */
@@ -147,27 +133,13 @@ final class MotionAt {
         }
     }
 
-    /** Three standard deviations and the tones' peaks of a sensor (g) or the cancellation (fractional frequency). */
-    double swing(Design unit, int row) {
-        double most = 0;
-        double square = 0;
-        double peaks = 0;
-        for (int j = 0; j < 3; j++) {
-            most = Math.max(most, 3 * Math.sqrt(meanSquare[3 * row + j]) + tonePeak[3 * row + j]);
-            square += meanSquare[3 * row + j];
-            peaks += tonePeak[3 * row + j];
-        }
-        return unit.vibration().together() ? 3 * Math.sqrt(square) + peaks : most;
+    /** What the random vibration makes. */
+    RandomMotion random() {
+        return random;
     }
 
-    /** Three standard deviations of the travel along an axis, largest over the points, m. */
-    double random3Sigma(Design unit, int i) {
-        double most = 0;
-        for (double[] p : pointSquare) {
-            double sum = p[3 * i] + p[3 * i + 1] + p[3 * i + 2];
-            double one = Math.max(p[3 * i], Math.max(p[3 * i + 1], p[3 * i + 2]));
-            most = Math.max(most, unit.vibration().together() ? sum : one);
-        }
-        return 3 * Math.sqrt(most) * StandardGravity.M_PER_S2;
+    /** How much of the ranges random vibration and tones use. */
+    RangeUse ranges(Design unit) {
+        return RangeUse.of(unit, random, tonePeak);
     }
 }

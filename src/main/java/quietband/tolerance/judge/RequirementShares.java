@@ -2,17 +2,18 @@ package quietband.tolerance.judge;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.TreeSet;
+import quietband.demand.RequirementResult;
 import quietband.model.Axis;
-import quietband.model.Cancellation;
 import quietband.model.Design;
 import quietband.model.Requirement;
 import quietband.model.Stack;
-import quietband.model.Vec;
 import quietband.model.Vibration.Tone;
 import quietband.platform.Assembly;
 import quietband.response.GridSeeds;
 import quietband.response.travel.Travel;
+import quietband.response.verdict.RangeUse;
 import quietband.spectrum.LogCurve;
 import quietband.tolerance.kernel.BlockedGrid;
 import quietband.tolerance.kernel.FrequencyBlock;
@@ -101,13 +102,21 @@ final class RequirementShares {
             if (lines != null) {
                 peaks(unit, response, lines);
             }
-            unit.cancellation().ifPresent(c -> ranges(unit, c, shares));
+            unit.cancellation().ifPresent(c -> {
+                RangeUse use = at.ranges(unit);
+                shares[RequirementKind.SENSOR_RANGE.ordinal()] = share(use.sensor(c));
+                shares[RequirementKind.TUNING_SWING.ordinal()] = share(use.tuning(c));
+            });
             if ((wanted & RequirementKind.TRAVEL.bit()) != 0) {
-                unit.platform().ifPresent(p -> p.clearance().ifPresent(clear ->
-                    shares[RequirementKind.TRAVEL.ordinal()] = travel(unit, clear, firstSwing)));
+                unit.platform().ifPresent(p -> shares[RequirementKind.TRAVEL.ordinal()] = share(p.clearance()
+                    .map(clear -> Travel.of(unit, new Assembly(p), at.random(), firstSwing).use(clear))));
             }
         }
         return shares;
+    }
+
+    private static double share(Optional<RequirementResult> use) {
+        return use.map(RequirementResult::usedShare).orElse(Double.NaN);
     }
 
     private double jitter(Design unit, UnitResponse response, BlockedGrid over) {
@@ -131,18 +140,6 @@ final class RequirementShares {
             tone.take(unit, b, 0, b.n, response.power[Stack.fullest(base).ordinal()]);
         }
         return tone.share();
-    }
-
-    private double travel(Design unit, Vec clearance, boolean firstSwing) {
-        Assembly assembly = new Assembly(unit.platform().orElseThrow());
-        Vec steady = Travel.sustained(unit, assembly);
-        Vec shock = firstSwing ? Travel.firstSwing(unit, assembly) : Travel.shock(unit, assembly);
-        double most = 0;
-        for (int i = 0; i < 3; i++) {
-            double counted = steady.get(i) + Math.max(shock.get(i), at.random3Sigma(unit, i));
-            most = Math.max(most, counted == 0 ? 0 : counted / clearance.get(i));
-        }
-        return most;
     }
 
     private void integrate(Design unit, UnitResponse response, BlockedGrid over) {
@@ -170,22 +167,6 @@ final class RequirementShares {
                     }
                 }
             }
-        }
-    }
-
-    private void ranges(Design unit, Cancellation c, double[] shares) {
-        double most = Double.NaN;
-        for (int i = 0; i < 3; i++) {
-            double range = c.sensor().rangeG().get(i);
-            if (Double.isFinite(range)) {
-                double share = at.swing(unit, i) / range;
-                most = Double.isNaN(most) ? share : Math.max(most, share);
-            }
-        }
-        shares[RequirementKind.SENSOR_RANGE.ordinal()] = most;
-        double slope = Math.abs(c.tuning().slopePerV());
-        if (slope > 0 && Double.isFinite(c.tuning().rangeV())) {
-            shares[RequirementKind.TUNING_SWING.ordinal()] = at.swing(unit, 3) / slope / c.tuning().rangeV();
         }
     }
 }

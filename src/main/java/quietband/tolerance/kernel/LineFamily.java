@@ -25,10 +25,6 @@ final class LineFamily {
     }
 
     private static final double WIDEST = 0.12;
-    /** Lines that are summed up at once, and how many numbers are kept of them for each power of d. */
-    private static final int AT_ONCE = 4;
-    private static final int KEPT = 4 * AT_ONCE;
-
     double alphaRe;
     double alphaIm;
     /** sum_i k*_i d_i^p b_i^T b_i by element of the triangle, then p; which are not zero. */
@@ -39,8 +35,11 @@ final class LineFamily {
     final double[][] mRe = new double[18][];
     final double[][] mIm = new double[18][];
     final boolean[] heavy = new boolean[18];
-    /** k* d^p and m d^p of some lines: for each p the real parts of all k*, their imaginary parts, then those of m. */
-    private final double[] powers = new double[KEPT * ORDERS];
+    /** k* d^p and m d^p of a line, by p. */
+    private final double[] kPowerRe = new double[ORDERS];
+    private final double[] kPowerIm = new double[ORDERS];
+    private final double[] mPowerRe = new double[ORDERS];
+    private final double[] mPowerIm = new double[ORDERS];
     private double ratio;
     private double spread;
     private double dRe;
@@ -92,60 +91,42 @@ final class LineFamily {
         int orders = orders(top);
         Arrays.fill(stiff, false);
         Arrays.fill(heavy, false);
-        double[][] rows = new double[AT_ONCE][];
-        for (int from = 0; from < lines.size(); from += AT_ONCE) {
-            for (int l = 0; l < AT_ONCE; l++) {
-                boolean there = from + l < lines.size();
-                rows[l] = there ? lines.get(from + l).row() : new double[6];
-                if (there) {
-                    powers(lines.get(from + l), l, orders);
-                }
-            }
+        for (UnitBody.Line line : lines) {
+            powers(line, orders);
+            double[] row = line.row();
             for (int i = 0; i < 6; i++) {
                 for (int j = 0; j < 6; j++) {
-                    add(i, j, rows[0][i] * rows[0][j], rows[1][i] * rows[1][j], rows[2][i] * rows[2][j], rows[3][i] * rows[3][j], orders);
+                    double both = row[i] * row[j];
+                    if (both != 0 && j <= i) {
+                        int e = UnitBody.at(i, j);
+                        start(kRe, kIm, stiff, e, orders);
+                        add(kRe[e], both, kPowerRe, orders);
+                        add(kIm[e], both, kPowerIm, orders);
+                    }
+                    if (both != 0 && j < 3) {
+                        int e = 3 * i + j;
+                        start(mRe, mIm, heavy, e, orders);
+                        add(mRe[e], both, mPowerRe, orders);
+                        add(mIm[e], both, mPowerIm, orders);
+                    }
                 }
             }
         }
     }
 
-    private void powers(UnitBody.Line line, int l, int orders) {
+    private void powers(UnitBody.Line line, int orders) {
         if (orders > 1) {
             departure(line);
         }
-        double kr = line.stiffness();
-        double ki = line.stiffness() * line.loss();
-        double mr = line.mass();
-        double mi = 0;
-        for (int p = 0; p < orders; p++) {
-            int at = KEPT * p + l;
-            powers[at] = kr;
-            powers[at + AT_ONCE] = ki;
-            powers[at + 2 * AT_ONCE] = mr;
-            powers[at + 3 * AT_ONCE] = mi;
-            double r = kr * dRe - ki * dIm;
-            ki = kr * dIm + ki * dRe;
-            kr = r;
-            r = mr * dRe - mi * dIm;
-            mi = mr * dIm + mi * dRe;
-            mr = r;
-        }
-    }
-
-    /** Adds some lines' powers, times what their rows hold for i and j. */
-    private void add(int i, int j, double a, double b, double c, double d, int orders) {
-        if (a == 0 && b == 0 && c == 0 && d == 0) {
-            return;
-        }
-        if (j <= i) {
-            int e = UnitBody.at(i, j);
-            start(kRe, kIm, stiff, e, orders);
-            add(kRe[e], kIm[e], 0, a, b, c, d, orders);
-        }
-        if (j < 3) {
-            int e = 3 * i + j;
-            start(mRe, mIm, heavy, e, orders);
-            add(mRe[e], mIm[e], 2 * AT_ONCE, a, b, c, d, orders);
+        kPowerRe[0] = line.stiffness();
+        kPowerIm[0] = line.stiffness() * line.loss();
+        mPowerRe[0] = line.mass();
+        mPowerIm[0] = 0;
+        for (int p = 1; p < orders; p++) {
+            kPowerRe[p] = kPowerRe[p - 1] * dRe - kPowerIm[p - 1] * dIm;
+            kPowerIm[p] = kPowerRe[p - 1] * dIm + kPowerIm[p - 1] * dRe;
+            mPowerRe[p] = mPowerRe[p - 1] * dRe - mPowerIm[p - 1] * dIm;
+            mPowerIm[p] = mPowerRe[p - 1] * dIm + mPowerIm[p - 1] * dRe;
         }
     }
 
@@ -161,12 +142,9 @@ final class LineFamily {
         }
     }
 
-    private void add(double[] re, double[] im, int first, double a, double b, double c, double d, int orders) {
-        int at = first;
-        for (int p = 0; p < orders; p++) {
-            re[p] += a * powers[at] + b * powers[at + 1] + (c * powers[at + 2] + d * powers[at + 3]);
-            im[p] += a * powers[at + 4] + b * powers[at + 5] + (c * powers[at + 6] + d * powers[at + 7]);
-            at += KEPT;
+    private static void add(double[] sum, double by, double[] x, int n) {
+        for (int p = 0; p < n; p++) {
+            sum[p] += by * x[p];
         }
     }
 
