@@ -56,12 +56,12 @@ class DocumentsTest {
 
     /** Every equation's section says which class computes it and which test or class comes to the same another way. */
     @Test
-    void every_section_of_physics_with_symbols_names_its_class_source_and_second_road() throws IOException {
+    void every_section_of_physics_with_symbols_names_its_class_source_and_second_way() throws IOException {
         String[] sections = Files.readString(PAGES.resolve("physics.md")).split("\n## ");
         List<String> lacking = new ArrayList<>();
         for (String section : sections) {
             boolean equations = section.contains("\n    ") && section.contains("| symbol |");
-            if (equations && !(section.contains("Class") && section.contains("econd road") && CLASS.matcher(section).find())) {
+            if (equations && !(section.contains("Class") && section.contains("econd way") && CLASS.matcher(section).find())) {
                 lacking.add(section.lines().findFirst().orElse(""));
             }
         }
