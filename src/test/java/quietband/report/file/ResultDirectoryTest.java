@@ -136,7 +136,7 @@ class ResultDirectoryTest {
         ResultDirectory d = ResultDirectory.prepare(temp.resolve("r"), mark);
         Thread work = new Thread(() -> {
             try {
-                IntStream.iterate(0, i -> i + 1).forEach(i -> d.write(i % 5 + "/" + i + ".csv", w -> w.write("x")));
+                IntStream.range(0, 3000).forEach(i -> d.write(i % 5 + "/" + i + ".csv", w -> w.write("x")));
             } catch (ResultException e) {
                 assertThat(e).hasMessageContaining("interrupted");
             }
