@@ -61,7 +61,11 @@ public final class FrequencyTable {
      * @param threads     how many share the work, at least 1
      */
     public static FrequencyTable of(Design design, double[] frequencies, int threads) {
-        Assembly assembly = design.platform().map(Assembly::new).orElse(null);
+        return of(design, design.platform().map(Assembly::new).orElse(null), frequencies, threads);
+    }
+
+    /** The same with matrices built before; null when the design has no platform. */
+    public static FrequencyTable of(Design design, Assembly assembly, double[] frequencies, int threads) {
         List<Supplier<List<Row>>> parts = new ArrayList<>();
         int size = Math.max(64, (frequencies.length + threads - 1) / threads);
         for (int from = 0; from < frequencies.length; from += size) {

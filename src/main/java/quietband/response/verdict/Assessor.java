@@ -37,10 +37,10 @@ public final class Assessor {
     private final List<RequirementResult> requirements = new ArrayList<>();
     private final List<String> warnings = new ArrayList<>();
 
-    private Assessor(Design design, Effort effort) {
+    private Assessor(Design design, Assembly assembly, Effort effort) {
         this.design = design;
         this.effort = effort;
-        this.assembly = design.platform().map(Assembly::new).orElse(null);
+        this.assembly = assembly;
         this.response = new ResidualResponse(design, assembly);
     }
 
@@ -55,7 +55,12 @@ public final class Assessor {
 
     /** The same with less effort. */
     public static Assessment assess(Design design, Effort effort) {
-        return new Assessor(design, effort).run();
+        return assess(design, design.platform().map(Assembly::new).orElse(null), effort);
+    }
+
+    /** The same with matrices built before; null when the design has no platform. */
+    public static Assessment assess(Design design, Assembly assembly, Effort effort) {
+        return new Assessor(design, assembly, effort).run();
     }
 
     private Assessment run() {

@@ -7,7 +7,9 @@ import java.util.function.Supplier;
 import quietband.model.Design;
 import quietband.model.edit.ModelFile;
 import quietband.model.text.FileProblem;
+import quietband.platform.Assembly;
 import quietband.response.DesignGrid;
+import quietband.response.Effort;
 import quietband.response.FrequencyTable;
 import quietband.response.verdict.Assessment;
 import quietband.response.verdict.Assessor;
@@ -42,16 +44,18 @@ public record DesignAssessment(ModelFile file, Assessment assessment, FrequencyT
      */
     public static DesignAssessment of(ModelFile file, double[] frequencies, int threads, Path target) {
         Design design = file.design();
-        double[] grid = DesignGrid.of(design, design.requirement().fromHz(), design.requirement().toHz());
-        Supplier<FrequencyTable> onGrid = () -> FrequencyTable.of(design, grid, 1);
+        Assembly assembly = design.platform().map(Assembly::new).orElse(null);
+        double[] grid = DesignGrid.of(design, assembly, design.requirement().fromHz(), design.requirement().toHz());
+        Supplier<FrequencyTable> onGrid = () -> FrequencyTable.of(design, assembly, grid, 1);
         BackgroundParts<FrequencyTable> curves = threads > 1 ? BackgroundParts.on("curves", List.of(onGrid))
             : BackgroundParts.none(List.of(onGrid));
-        Assessment assessment = Assessor.assess(design).after(file.warnings().stream().map(FileProblem::toString).toList());
-        BackgroundParts<List<CoverageGap>> cures = threads > 1 ? BackgroundParts.on("cures", Cures.parts(assessment))
-            : BackgroundParts.none(Cures.parts(assessment));
-        FrequencyTable table = FrequencyTable.of(design, frequencies, threads);
+        Assessment assessment = Assessor.assess(design, assembly, Effort.FULL)
+            .after(file.warnings().stream().map(FileProblem::toString).toList());
+        BackgroundParts<List<CoverageGap>> cures = threads > 1 ? BackgroundParts.on("cures", Cures.parts(assessment, assembly))
+            : BackgroundParts.none(Cures.parts(assessment, assembly));
+        FrequencyTable table = FrequencyTable.of(design, assembly, frequencies, threads);
         double at = assessment.verdict(assessment.fullest()).worst().frequencyHz();
-        FrequencyTable.Row worst = FrequencyTable.of(design, new double[] {at}, 1).rows().get(0);
+        FrequencyTable.Row worst = FrequencyTable.of(design, assembly, new double[] {at}, 1).rows().get(0);
         return new DesignAssessment(file, assessment, table, curves.finish().get(0), cures.finish().stream().flatMap(List::stream).toList(),
             worst, KnownYield.of(target.resolveSibling("tolerance").resolve("summary.json"), file.hash()));
     }

@@ -14,6 +14,7 @@ import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.Stack;
 import quietband.response.Cause;
+import quietband.platform.Assembly;
 import quietband.response.ResidualResponse;
 import quietband.response.verdict.Assessment;
 import quietband.response.verdict.StackVerdict;
@@ -29,27 +30,34 @@ public final class Cures {
     private final Assessment assessment;
     private final Design design;
     private final ResidualDemand demand;
+    private final Assembly assembly;
     private final ResidualResponse response;
     private final Remedies remedies;
 
-    private Cures(Assessment assessment) {
+    private Cures(Assessment assessment, Assembly assembly) {
         this.assessment = assessment;
         this.design = assessment.design();
         this.demand = new ResidualDemand(design);
-        this.response = new ResidualResponse(design);
+        this.assembly = assembly;
+        this.response = new ResidualResponse(design, assembly);
         this.remedies = new Remedies(design);
     }
 
     /** Every gap, stack by stack with the fullest first; none when no residual limit is stated. */
     public static List<CoverageGap> of(Assessment assessment) {
-        return parts(assessment).stream().map(Supplier::get).flatMap(List::stream).toList();
+        return parts(assessment, assessment.design().platform().map(Assembly::new).orElse(null)).stream().map(Supplier::get)
+            .flatMap(List::stream).toList();
     }
 
-    /** The same as a search for each stack, the fullest first. */
-    public static List<Supplier<List<CoverageGap>>> parts(Assessment assessment) {
+    /**
+     * The same as a search for each stack, the fullest first.
+     *
+     * @param assembly the design's matrices; null when it has no platform
+     */
+    public static List<Supplier<List<CoverageGap>>> parts(Assessment assessment, Assembly assembly) {
         List<StackVerdict> verdicts = new ArrayList<>(assessment.verdicts());
         Collections.reverse(verdicts);
-        return verdicts.stream().<Supplier<List<CoverageGap>>>map(v -> () -> new Cures(assessment).gaps(v)).toList();
+        return verdicts.stream().<Supplier<List<CoverageGap>>>map(v -> () -> new Cures(assessment, assembly).gaps(v)).toList();
     }
 
     private List<CoverageGap> gaps(StackVerdict verdict) {
@@ -68,7 +76,7 @@ public final class Cures {
 
     private CoverageGap gap(Stack stack, double from, double to, double low, double high) {
         ResidualPoint worst = worst(stack, from, to);
-        CureSearch search = new CureSearch(new GapMargin(design, stack, low, high, worst.frequencyHz()),
+        CureSearch search = new CureSearch(new GapMargin(design, assembly, stack, low, high, worst.frequencyHz()),
             stack == assessment.fullest());
         double amplification = stack.sprung()
             ? magnitude(Stack.ISOLATED, Cause.ALL, worst) / magnitude(Stack.BARE, Cause.ALL, worst) : 1;
@@ -169,7 +177,7 @@ public final class Cures {
     }
 
     private ResidualPoint worst(Stack stack, double from, double to) {
-        double at = new GapMargin(design, stack, from, to, from).top(design).frequencyHz();
+        double at = new GapMargin(design, assembly, stack, from, to, from).top(design).frequencyHz();
         response.at(at);
         return demand.worst(at, response.squares(stack));
     }

@@ -38,12 +38,13 @@ public final class GapMargin {
     /**
      * For a stretch between two frequencies in Hz.
      *
-     * @param base    the design that is changed
+     * @param base     the design that is changed
+     * @param assembly its matrices; null when it has no platform
      * @param worstHz where it is worst
      */
-    GapMargin(Design base, Stack stack, double from, double to, double worstHz) {
+    GapMargin(Design base, Assembly assembly, Stack stack, double from, double to, double worstHz) {
         this.base = base;
-        this.baseAssembly = base.platform().map(Assembly::new).orElse(null);
+        this.baseAssembly = assembly;
         this.stack = stack;
         this.from = from;
         this.to = to;
