@@ -46,7 +46,8 @@ class SimulateCommandTest {
         Run run = simulate(MAIN, "--drive", "dwell", "--axis", "x", "--frequency", "88 Hz", "--peak", "1 g", "--duration", "0.3 s",
             "--linear");
         assertThat(run.status()).isZero();
-        assertThat(run.err()).as("the caution stands before the run").contains("start at low level").contains("neither a test result nor a qualification");
+        assertThat(run.err()).as("the caution stands before the run").contains("start at low level")
+            .contains("neither a test result nor a qualification");
         JsonNode s = summary();
         assertThat(s.get("drive").asString()).isEqualTo("dwell");
         assertThat(s.get("seed").asInt()).isEqualTo(1);

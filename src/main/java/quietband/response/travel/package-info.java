@@ -4,5 +4,6 @@
  * <p>Equations: physics.md, Travel.
  *
  * <p>For other rooms: {@link quietband.response.travel.Travel}.
+ * With them: {@link quietband.response.travel.RandomMotion}.
  */
 package quietband.response.travel;

@@ -50,7 +50,7 @@ class FitDataTest {
 
     private void tells(MeasuredFile source, String... parts) {
         List<String> notes = ModelFit.of(wrong, List.of(source), Z, PLAIN).notes();
-        assertThat(notes.get(0)).contains("spoilt.csv, axis z").contains(parts).contains("mend the file");
+        assertThat(notes.get(0)).contains("spoilt.csv, axis z").contains(parts).contains("correct the file");
     }
 
     @Test

@@ -25,7 +25,8 @@ class ReportTest {
 
     private static Report report() {
         Report report = new Report("", FROM);
-        report.model("unit/", new ModelBundle("title: u\n", Map.of("files/p.csv", "f\n1\n".getBytes(java.nio.charset.StandardCharsets.UTF_8))));
+        report.model("unit/", new ModelBundle("title: u\n",
+            Map.of("files/p.csv", "f\n1\n".getBytes(java.nio.charset.StandardCharsets.UTF_8))));
         report.table("t.csv", "name,mm", List.of(1.5, Double.NaN), (table, v) -> table.cell("a, b").cells(1e3, v));
         report.summary(json -> json.field("title", "x"));
         report.line(report.title()).line("%-5s|%s", "a", "").hang("> ", "word ".repeat(20).strip());
@@ -79,7 +80,8 @@ class ReportTest {
     @Test
     void a_table_that_fails_leaves_nothing() {
         Report report = report().table("bad.csv", "a,b", List.of(1), (table, v) -> table.whole(v));
-        assertThatThrownBy(() -> written(report, 1)).isInstanceOf(IllegalStateException.class).hasMessageContaining("1 cells for 2 columns");
+        assertThatThrownBy(() -> written(report, 1)).isInstanceOf(IllegalStateException.class)
+            .hasMessageContaining("1 cells for 2 columns");
         assertThat(folder).isEmptyDirectory();
     }
 }
