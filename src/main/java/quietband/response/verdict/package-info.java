@@ -6,6 +6,7 @@
  * <p>For other rooms: {@link quietband.response.verdict.Assessor}, {@link quietband.response.verdict.Assessment},
  * {@link quietband.response.verdict.StackVerdict}.
  *
- * <p>With them: {@link quietband.response.verdict.DesignMargins}.
+ * <p>With them: {@link quietband.response.verdict.RangeUse}, {@link quietband.response.verdict.ToneSideband},
+ * {@link quietband.response.verdict.DesignMargins}.
  */
 package quietband.response.verdict;
