@@ -27,7 +27,8 @@ final class SpringText {
 
     static void say(Report report, SpringAnswer a) {
         report.line(report.title()).line("");
-        a.parts().forEach(p -> report.hang(p.group() + ": ", QuantityText.count(p.places() * p.perPlace(), "piece") + ", " + p.name()));
+        a.parts().forEach(p -> report.hang(p.group() + ": ",
+            QuantityText.count((long) p.places() * p.perPlace(), "piece") + ", " + p.name()));
         if (a.shift().length() > 0) {
             report.hang("places moved by ", mm(a.shift()) + " so that elastic centre and centre of gravity meet");
         }
