@@ -80,6 +80,11 @@ public final class ComplexProduct {
 
     /** (1 + j r/Q)/(1 - r^2 + j r/Q): from the motion of the support of a mass on a damped spring to that of the mass. */
     public ComplexProduct transmissibility(double r, double q) {
-        return times(1, r / q).resonance(r, q);
+        double d = r / q;
+        double a = 1 - r * r;
+        double size = a * a + d * d;
+        // divided last, as the quotient of real numbers: searches feel the last digit
+        times(a + d * d, d * a - d);
+        return set(re / size, im / size);
     }
 }

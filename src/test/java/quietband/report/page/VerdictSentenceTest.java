@@ -34,7 +34,7 @@ class VerdictSentenceTest {
     void travel_is_told_by_what_it_uses() {
         assertThat(sentence(", clearance: 0.2 mm", "")).isEqualTo("DOES NOT HOLD: travel uses 129 %");
         assertThat(sentence(", clearance: 1 mm", "")).isEqualTo("HOLDS");
-        assertThat(sentence("", "")).isEqualTo("Nothing is asked: no verdict.");
+        assertThat(sentence("", "")).isEqualTo("No requirement is stated: no verdict.");
         assertThat(sentence(", clearance: 0.2 mm", "requirement: {band: {from: 10 Hz, to: 11 Hz}, residual: [{frequency: 10 Hz, "
             + "limit: 0.1 ppb/g}]}\n")).matches("DOES NOT HOLD: residual by 21\\.[0-9]+ dB, travel uses 129 %");
     }
