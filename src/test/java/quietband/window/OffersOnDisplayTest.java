@@ -27,7 +27,7 @@ class OffersOnDisplayTest extends OnDisplay {
         opened.lines.add("70 Hz");
         opened.key(KeyEvent.VK_F5);
         opened.settle();
-        assertThat(opened.text("offer")).startsWith("springs: corners at 70").contains("Worst then");
+        assertThat(opened.text("offer")).startsWith("springs: natural frequencies at 70").contains("Worst then");
         opened.key(KeyEvent.VK_TAB);
         opened.key(KeyEvent.VK_SPACE);
         opened.settle();
