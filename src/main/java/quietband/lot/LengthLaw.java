@@ -61,7 +61,7 @@ final class LengthLaw {
         if (Math.abs(r - d) > nodes.far * sigma[2]) {
             return r > d ? 1 : 0;
         }
-        return outer(r);
+        return bounded(within(0, r));
     }
 
     /**
@@ -80,38 +80,27 @@ final class LengthLaw {
         return Math.max(0, NormalCurve.below(a) - NormalCurve.below(-(r + d) / s) - bells / ROOT_TWO_PI);
     }
 
-    private double outer(double r) {
-        if (sigma[0] == 0) {
-            double left = r * r - mean[0] * mean[0];
-            return left <= 0 ? 0 : middle(Math.sqrt(left));
+    /**
+     * P(|X| <= r) of the components from one axis on: that axis is integrated over x = r sin t, what is left of the sphere
+     * at x has the radius r cos t.
+     */
+    private double within(int axis, double r) {
+        if (axis == 2) {
+            return inner(r);
         }
-        double from = angle((mean[0] - nodes.far * sigma[0]) / r);
-        double to = angle((mean[0] + nodes.far * sigma[0]) / r);
+        if (sigma[axis] == 0) {
+            double left = r * r - mean[axis] * mean[axis];
+            return left <= 0 ? 0 : within(axis + 1, Math.sqrt(left));
+        }
+        double from = angle((mean[axis] - nodes.far * sigma[axis]) / r);
+        double to = angle((mean[axis] + nodes.far * sigma[axis]) / r);
         double half = (to - from) / 2;
         double sum = 0;
         for (int i = 0; i < nodes.x.length; i++) {
             double t = (from + to) / 2 + half * nodes.x[i];
             double c = Math.cos(t);
-            double u = (r * Math.sin(t) - mean[0]) / sigma[0];
-            sum += nodes.w[i] * half * r * c / sigma[0] * Math.exp(-u * u / 2) * middle(r * c);
-        }
-        return bounded(sum / ROOT_TWO_PI);
-    }
-
-    private double middle(double r) {
-        if (sigma[1] == 0) {
-            double left = r * r - mean[1] * mean[1];
-            return left <= 0 ? 0 : inner(Math.sqrt(left));
-        }
-        double from = angle((mean[1] - nodes.far * sigma[1]) / r);
-        double to = angle((mean[1] + nodes.far * sigma[1]) / r);
-        double half = (to - from) / 2;
-        double sum = 0;
-        for (int i = 0; i < nodes.x.length; i++) {
-            double t = (from + to) / 2 + half * nodes.x[i];
-            double c = Math.cos(t);
-            double u = (r * Math.sin(t) - mean[1]) / sigma[1];
-            sum += nodes.w[i] * half * r * c / sigma[1] * Math.exp(-u * u / 2) * inner(r * c);
+            double u = (r * Math.sin(t) - mean[axis]) / sigma[axis];
+            sum += nodes.w[i] * half * r * c / sigma[axis] * Math.exp(-u * u / 2) * within(axis + 1, r * c);
         }
         return sum / ROOT_TWO_PI;
     }

@@ -24,9 +24,9 @@ final class CoilChecks {
             "%s: %.2f mm left before the coils touch, at the end of the stroke",
                 group, 1e3 * left), "a longer spring"),
             TargetCheck.of("buckling", coil.buckling() > most, String.format(Locale.ROOT,
-            "%s: gives way sideways %s, compressed %.2f mm at the "
-                + "most", group, Double.isInfinite(coil.buckling()) ? "never before its coils touch"
-                : String.format(Locale.ROOT, "from %.2f mm", 1e3 * coil.buckling()), 1e3 * most),
+            "%s: %s, compressed %.2f mm at the most", group, Double.isInfinite(coil.buckling())
+                ? "does not buckle before its coils touch"
+                : String.format(Locale.ROOT, "buckles from %.2f mm on", 1e3 * coil.buckling()), 1e3 * most),
                 "a shorter or wider spring"),
             TargetCheck.of("surge", coil.surgeHz() > need.topHz(), String.format(Locale.ROOT,
             "%s: first standing wave at %.4g Hz, band up to "

@@ -52,7 +52,7 @@ final class CoilFinder {
         this.need = need;
     }
 
-    /** The best spring of a material; empty when no wire gives the rate, or none without giving way sideways. */
+    /** The best spring of a material; empty when no wire gives the rate, or none that does not buckle. */
     static Optional<Found> find(Need need, WireMaterial material) {
         CoilFinder finder = new CoilFinder(need);
         for (double d : WireMaterial.sizes()) {

@@ -127,7 +127,7 @@ public final class SpringParts {
             .flatMap(m -> CoilFinder.find(need, m).stream()).min((a, b) -> Double.compare(a.cost(), b.cost()));
         if (found.isEmpty()) {
             return exact(group, springs, List.of(TargetCheck.of("coil", false, group
-                + ": no coil of standard wire gives this rate over the stroke without giving way sideways",
+                + ": no coil of standard wire gives this rate over the stroke without buckling",
                 "another number of springs, or springs made to the rates (--parts rates)")));
         }
         CoilSpring coil = found.get().coil();
