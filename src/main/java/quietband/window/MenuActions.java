@@ -199,8 +199,8 @@ final class MenuActions {
         asker.line("Export report", "Folder for the report and its tables:", target.toString()).map(Path::of).ifPresent(to ->
             aside("Wrote " + to.resolve("report.html"), () -> {
                 double[] f = LogGrid.between(WindowWorker.POINTS, file.design().requirement().fromHz(), file.design().requirement().toHz());
-                Provenance from = new Provenance("assess", version, file.path().getFileName().toString(), file.hash(), 1);
-                try (ResultDirectory directory = ResultDirectory.prepare(to, from.mark())) {
+                Provenance from = Provenance.of("assess", version, file, 1);
+                try (ResultDirectory directory = ResultDirectory.prepare(to, from.mark(), from.read())) {
                     AssessmentReport.of(DesignAssessment.of(file, f, 1, directory.target()), from).writeTo(directory, 1);
                     directory.commit();
                 }

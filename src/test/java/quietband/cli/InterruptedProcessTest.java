@@ -71,7 +71,7 @@ class InterruptedProcessTest {
     @BeforeEach
     void an_old_result_is_there() {
         target = temp.resolve("r");
-        try (ResultDirectory old = ResultDirectory.prepare(target, new ResultMark("assess", "1", "abc", 1))) {
+        try (ResultDirectory old = ResultDirectory.prepare(target, new ResultMark("assess", "1", "abc", 1), List.of())) {
             old.write("a.csv", w -> w.write("old"));
             old.commit();
         }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.awt.event.KeyEvent;
 import java.io.IOException;
+import java.util.List;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -41,7 +42,7 @@ class ShownFiguresOnDisplayTest extends OnDisplay {
         opened.settle();
         ModelFile saved = ModelFile.read(model);
         String json = AssessmentReport.of(DesignAssessment.of(saved, LogGrid.between(400, 10, 2000), 1, folder.resolve("out")),
-            new Provenance("assess", "test", "ridge-relay.yaml", saved.hash(), 1)).json();
+            new Provenance("assess", "test", "ridge-relay.yaml", saved.hash(), 1, List.of())).json();
         String combined = "\"stacks\".*?\"combined\".*?\"worst\".*?";
         double hz = number(json, combined + "\"frequency_hz\" *: *");
         double margin = number(json, combined + "\"margin_db\" *: *");

@@ -9,7 +9,6 @@ import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import quietband.cli.terminal.FileHash;
 import quietband.cli.terminal.InputErrorException;
 import quietband.identification.shaker.ShakerAnalysis;
 import quietband.identification.shaker.ShakerFile;
@@ -17,6 +16,7 @@ import quietband.identification.shaker.ShakerReading;
 import quietband.identification.shaker.ShakerRules;
 import quietband.identification.shaker.TestPlan;
 import quietband.model.edit.ModelFile;
+import quietband.report.file.ContentHash;
 import quietband.report.file.Provenance;
 import quietband.report.shaker.PlanReport;
 import quietband.report.shaker.ShakerReport;
@@ -79,7 +79,7 @@ public final class ShakerCommand extends ResultCommand implements Callable<Integ
             readings.addAll(ShakerFile.read(run));
         }
         String names = runs.stream().map(r -> String.valueOf(r.getFileName())).collect(Collectors.joining(", "));
-        Provenance from = output.provenance("shaker", names, FileHash.of(runs));
+        Provenance from = output.provenance("shaker", names, ContentHash.of(runs));
         write(runs.get(0), from, () -> ShakerReport.of(ShakerAnalysis.of(readings, rules), rules, from));
         return 0;
     }

@@ -2,8 +2,13 @@ package quietband.cli.option;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
 import java.util.function.Function;
+import picocli.CommandLine.Model.ArgSpec;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Option;
 import quietband.cli.terminal.InputErrorException;
 import quietband.cli.terminal.TerminalMessages;
@@ -63,11 +68,11 @@ public final class OutputOptions {
     }
 
     public Provenance provenance(String command, ModelFile model) {
-        return provenance(command, String.valueOf(model.path().getFileName()), model.hash());
+        return Provenance.of(command, Version.number(), model, seed);
     }
 
     public Provenance provenance(String command, String input, String hash) {
-        return new Provenance(command, Version.number(), input, hash, seed);
+        return new Provenance(command, Version.number(), input, hash, seed, List.of());
     }
 
     /**
@@ -76,7 +81,7 @@ public final class OutputOptions {
      * @param study gives what is to be written; it may write files of its own first
      */
     public void write(CommandSpec spec, Path target, Provenance from, Function<ResultDirectory, Report> study) {
-        try (ResultDirectory directory = ResultDirectory.prepare(target, from.mark())) {
+        try (ResultDirectory directory = ResultDirectory.prepare(target, from.mark(), read(spec, from))) {
             Report report = study.apply(directory);
             report.writeTo(directory, threads());
             directory.commit();
@@ -85,5 +90,20 @@ public final class OutputOptions {
             printed.flush();
             TerminalMessages.resultAt(spec, directory);
         }
+    }
+
+    /** The files a result is made from: those that the command line names, and those they refer to. */
+    private static List<Path> read(CommandSpec spec, Provenance from) {
+        List<Path> read = new ArrayList<>(from.read());
+        for (ArgSpec arg : spec.commandLine().getParseResult().matchedArgs()) {
+            boolean output = arg instanceof OptionSpec option && option.longestName().equals("--out");
+            Object value = output ? null : arg.getValue();
+            (value instanceof Iterable<?> several ? several : Collections.singleton(value)).forEach(v -> {
+                if (v instanceof Path path) {
+                    read.add(path);
+                }
+            });
+        }
+        return read;
     }
 }

@@ -15,5 +15,9 @@ public final class TerminalMessages {
         Path target = directory.target();
         Path shown = target.startsWith(here) && !target.equals(here) ? here.relativize(target) : target;
         spec.commandLine().getErr().println("Result in " + shown + ": " + String.join(", ", directory.files()));
+        if (!directory.kept().isEmpty()) {
+            spec.commandLine().getErr().println("Edited since the last run, kept beside it: "
+                + String.join(", ", directory.kept().stream().map(Path::toString).toList()));
+        }
     }
 }

@@ -2,19 +2,20 @@ package quietband.report.file;
 
 import java.io.BufferedWriter;
 import java.io.IOException;
-import java.io.UncheckedIOException;
+import java.io.OutputStreamWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
+import java.security.DigestOutputStream;
+import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
-import java.util.TreeSet;
-import java.util.concurrent.ConcurrentSkipListSet;
-import java.util.stream.Stream;
+import java.util.TreeMap;
+import java.util.concurrent.ConcurrentSkipListMap;
 
 /**
  * A result that is written whole or not at all: files go to a temporary sibling, which is exchanged with the target at the
@@ -25,8 +26,8 @@ public final class ResultDirectory implements AutoCloseable {
 
     private final Path target;
     private final ResultMark mark;
-    private final Path temporary;
-    private final Set<String> files = new ConcurrentSkipListSet<>();
+    private final WorkingFolder working;
+    private final Map<String, String> files = new ConcurrentSkipListMap<>();
     private final Thread cleaner = new Thread(this::interrupted);
     private volatile Runnable first = () -> { };
     /** Committed or discarded: nothing is opened, exchanged or deleted any more. Guarded by this. */
@@ -39,10 +40,10 @@ public final class ResultDirectory implements AutoCloseable {
         void to(BufferedWriter writer) throws IOException;
     }
 
-    private ResultDirectory(Path target, ResultMark mark, Path temporary) {
+    private ResultDirectory(Path target, ResultMark mark) {
         this.target = target;
         this.mark = mark;
-        this.temporary = temporary;
+        working = WorkingFolder.beside(target);
     }
 
     /**
@@ -50,21 +51,20 @@ public final class ResultDirectory implements AutoCloseable {
      *
      * @param target where it shall be
      * @param mark   what is known of it; its list of files is filled in here
+     * @param read   files that the result is made from; none of them may lie where the result shall be
      * @throws ResultException when the target may not be replaced or cannot be written
      */
-    public static ResultDirectory prepare(Path target, ResultMark mark) {
+    public static ResultDirectory prepare(Path target, ResultMark mark, Collection<Path> read) {
         Path absolute = target.toAbsolutePath().normalize();
         try {
             if (Files.isSymbolicLink(absolute) && Files.exists(absolute)) {
                 absolute = absolute.toRealPath();
             }
-            Path parent = absolute.getParent();
-            if (parent == null) {
+            if (absolute.getParent() == null) {
                 throw new ResultException(target + ": the root of a file system cannot be a result; name a folder below it");
             }
-            ResultLeftovers.recover(absolute);
-            checkReplaceable(absolute, target);
-            ResultDirectory directory = new ResultDirectory(absolute, mark, ResultLeftovers.temporary(absolute));
+            checkInputs(absolute, target, read);
+            ResultDirectory directory = new ResultDirectory(absolute, mark);
             directory.begin();
             return directory;
         } catch (IOException e) {
@@ -72,21 +72,37 @@ public final class ResultDirectory implements AutoCloseable {
         }
     }
 
+    private static void checkInputs(Path absolute, Path shown, Collection<Path> read) throws IOException {
+        Path place = Files.exists(absolute) ? absolute.toRealPath() : absolute;
+        if (Path.of("").toRealPath().startsWith(place)) {
+            throw new ResultException("'" + shown + "': is the working folder or holds it; name a folder below it with --out");
+        }
+        for (Path file : read) {
+            if (Files.exists(file) && file.toRealPath().startsWith(place)) {
+                throw new ResultException(shown + ": holds " + file + ", which is read here and would be deleted; "
+                    + "name another place with --out");
+            }
+        }
+    }
+
     /** The hook first: no moment leaves a folder that nobody removes. */
     private void begin() throws IOException {
         try {
             Runtime.getRuntime().addShutdownHook(cleaner);
-            createFolder();
+            beginWork();
         } catch (IllegalStateException e) {
             throw stopped();
-        } catch (IOException e) {
+        } catch (IOException | ResultException e) {
             close();
             throw e;
         }
     }
 
-    private synchronized void createFolder() throws IOException {
-        Files.createDirectory(place(""));
+    private synchronized void beginWork() throws IOException {
+        if (ended) {
+            throw stopped();
+        }
+        working.begin(() -> checkReplaceable(target, target));
     }
 
     private static void checkReplaceable(Path absolute, Path shown) throws IOException {
@@ -96,11 +112,11 @@ public final class ResultDirectory implements AutoCloseable {
         if (!Files.isDirectory(absolute)) {
             throw new ResultException(shown + ": is a file, not a folder; name another place with --out");
         }
-        List<String> present = names(absolute);
+        List<String> present = ResultMark.names(absolute);
         if (present.isEmpty()) {
             return;
         }
-        Set<String> listed = ResultMark.filesListedIn(absolute.resolve(ResultMark.FILE));
+        Set<String> listed = ResultMark.filesListedIn(absolute.resolve(ResultMark.FILE)).keySet();
         if (listed.isEmpty()) {
             throw new ResultException(shown + ": is not empty and holds no " + ResultMark.FILE
                 + ", so it is not a result of this program; name another place with --out");
@@ -110,24 +126,6 @@ public final class ResultDirectory implements AutoCloseable {
                 throw new ResultException(shown + ": holds '" + name + "', which no result of this program lists; "
                     + "move it away or name another place with --out");
             }
-        }
-    }
-
-    private static List<String> names(Path directory) throws IOException {
-        try (Stream<Path> walk = Files.walk(directory)) {
-            return walk.filter(p -> !Files.isDirectory(p, LinkOption.NOFOLLOW_LINKS) || isEmptyFolder(directory, p))
-                .map(p -> directory.relativize(p).toString().replace('\\', '/')).sorted().toList();
-        }
-    }
-
-    private static boolean isEmptyFolder(Path top, Path p) {
-        if (p.equals(top)) {
-            return false;
-        }
-        try (Stream<Path> inside = Files.list(p)) {
-            return inside.findAny().isEmpty();
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
         }
     }
 
@@ -143,49 +141,46 @@ public final class ResultDirectory implements AutoCloseable {
 
     /** Writes one text file in UTF-8; a name may hold folders. */
     public void write(String name, Content content) {
-        try (BufferedWriter writer = open(name)) {
-            content.to(writer);
+        try (DigestOutputStream bytes = open(name)) {
+            try (BufferedWriter writer = new BufferedWriter(new OutputStreamWriter(bytes, StandardCharsets.UTF_8.newEncoder()))) {
+                content.to(writer);
+            }
+            files.put(name, ContentHash.of(bytes));
         } catch (IOException e) {
             throw unwritable(target.resolve(name), e);
         }
-        files.add(name);
     }
 
-    private synchronized BufferedWriter open(String name) throws IOException {
-        return Files.newBufferedWriter(place(name), StandardCharsets.UTF_8);
-    }
-
-    /** Copies a file that the result refers to. */
-    public synchronized void copy(Path from, String name) {
-        try {
-            Files.copy(from, place(name), StandardCopyOption.REPLACE_EXISTING);
-        } catch (IOException e) {
-            throw unwritable(target.resolve(name), e);
-        }
-        files.add(name);
-    }
-
-    private Path place(String name) throws IOException {
+    private synchronized DigestOutputStream open(String name) throws IOException {
         if (ended) {
             throw stopped();
         }
-        Path file = temporary.resolve(name);
+        Path file = working.content().resolve(name);
         Files.createDirectories(file.getParent());
-        return file;
+        return ContentHash.through(Files.newOutputStream(file));
     }
 
-    /** Writes the mark and exchanges the temporary folder with the target. */
+    /** Writes the mark and exchanges the new folder with the target. */
     public synchronized void commit() {
-        Set<String> all = new TreeSet<>(files);
-        all.add(ResultMark.FILE);
-        write(ResultMark.FILE, w -> mark.withFiles(List.copyOf(all)).write(w));
+        Map<String, String> all = new TreeMap<>(files);
+        all.put(ResultMark.FILE, "");
+        write(ResultMark.FILE, w -> mark.withFiles(all).write(w));
         try {
-            checkReplaceable(target, target);
-            ResultLeftovers.exchange(temporary, target);
+            working.exchange(() -> {
+                if (!ResultMark.whole(working.content())) {
+                    throw new ResultException(target + ": files of the new result went missing before it was finished; run it again");
+                }
+                checkReplaceable(target, target);
+            });
         } catch (IOException e) {
             throw unwritable(target, e);
         }
         ended = true;
+    }
+
+    /** Files of the replaced result that had been edited by hand: where they are kept, relative to the result's parent. */
+    public List<Path> kept() {
+        return working.kept().stream().map(p -> target.getParent().relativize(p)).toList();
     }
 
     /** Where the result is, absolute. */
@@ -195,7 +190,7 @@ public final class ResultDirectory implements AutoCloseable {
 
     /** Names of the files written, sorted. */
     public List<String> files() {
-        return List.copyOf(files);
+        return List.copyOf(files.keySet());
     }
 
     /**
@@ -212,10 +207,8 @@ public final class ResultDirectory implements AutoCloseable {
     }
 
     private synchronized void discard() {
-        if (!ended) {
-            ended = true;
-            ResultLeftovers.delete(temporary);
-        }
+        ended = true;
+        working.end();
     }
 
     /** Removes the temporary folder when the result was not committed. */

@@ -28,8 +28,8 @@ public class AssessmentPageTest {
     private Path folder;
 
     public static String page(ModelFile file, Path target) throws IOException {
-        Provenance from = new Provenance("assess", "0.1.0", String.valueOf(file.path().getFileName()), file.hash(), 1);
-        try (ResultDirectory directory = ResultDirectory.prepare(target, from.mark())) {
+        Provenance from = new Provenance("assess", "0.1.0", String.valueOf(file.path().getFileName()), file.hash(), 1, List.of());
+        try (ResultDirectory directory = ResultDirectory.prepare(target, from.mark(), List.of())) {
             AssessmentReport.of(DesignAssessment.of(file, new double[] {20, 200}, 2, directory.target()), from).writeTo(directory, 2);
             directory.commit();
         }

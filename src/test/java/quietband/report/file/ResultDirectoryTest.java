@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.RepeatedTest;
@@ -20,7 +21,7 @@ class ResultDirectoryTest {
     private final ResultMark mark = new ResultMark("assess", "1", "abc", 1);
 
     private void write(Path target, String name, String text) {
-        try (ResultDirectory d = ResultDirectory.prepare(target, mark)) {
+        try (ResultDirectory d = ResultDirectory.prepare(target, mark, List.of())) {
             d.write(name, w -> w.write(text));
             d.commit();
         }
@@ -45,7 +46,7 @@ class ResultDirectoryTest {
     @Test
     void nothing_is_there_before_the_end_and_nothing_stays_without_it() throws IOException {
         Path target = temp.resolve("deep/er/r");
-        try (ResultDirectory d = ResultDirectory.prepare(target, mark)) {
+        try (ResultDirectory d = ResultDirectory.prepare(target, mark, List.of())) {
             d.write("a.csv", w -> w.write("half"));
             assertThat(target).doesNotExist();
         }
@@ -91,14 +92,20 @@ class ResultDirectoryTest {
         assertThat(target.resolve("a.csv")).hasContent("x");
     }
 
+    private static final String RUN = ".r.quietband-run-00000000-0000-0000-0000-00000000000";
+
     @Test
     void a_result_that_stepped_aside_when_its_process_died_comes_back() throws IOException {
         Path target = temp.resolve("r");
         write(target, "a.csv", "old");
-        // as left by a process (number far above any) that was killed between the two renames
-        Files.move(target, temp.resolve(".r.quietband-old-999999999-1"));
-        Files.createDirectory(temp.resolve(".r.quietband-new-999999999-1"));
-        try (ResultDirectory d = ResultDirectory.prepare(target, mark)) {
+        // as left by runs, of whatever container, that were killed between the two renames, before them and at their beginning
+        Path dead = Files.createDirectories(temp.resolve(RUN + "1"));
+        Files.createFile(dead.resolve("lock"));
+        Files.move(target, dead.resolve("old"));
+        Files.createDirectories(temp.resolve(RUN + "2/new/charts"));
+        Files.createDirectory(temp.resolve(RUN + "3"));
+        Files.createFile(temp.resolve(".r.quietband-lock"));
+        try (ResultDirectory d = ResultDirectory.prepare(target, mark, List.of())) {
             assertThat(target.resolve("a.csv")).hasContent("old");
             assertThat(d.target()).isEqualTo(target.toAbsolutePath());
         }
@@ -106,34 +113,130 @@ class ResultDirectoryTest {
     }
 
     @Test
-    void leftovers_that_carry_this_process_s_own_number_are_a_predecessor_s() throws IOException {
-        // a container numbers its processes from 1 again
-        String own = ProcessHandle.current().pid() + "-1";
+    void an_old_result_is_kept_until_the_new_one_is_whole() throws IOException {
         Path target = temp.resolve("r");
         write(target, "a.csv", "old");
-        Files.move(target, temp.resolve(".r.quietband-old-" + own));
-        Files.createDirectory(temp.resolve(".r.quietband-new-" + own));
-        try (ResultDirectory d = ResultDirectory.prepare(target, mark)) {
-            assertThat(d.target().resolve("a.csv")).hasContent("old");
+        Path dead = Files.createDirectories(temp.resolve(RUN + "1"));
+        Files.move(target, dead.resolve("old"));
+        write(target, "b.csv", "new");
+        Files.createDirectories(temp.resolve(RUN + "1"));
+        // half of a result: the mark lists what is not there
+        Path half = Files.createDirectory(temp.resolve("half"));
+        write(half.resolve("r"), "c.csv", "half");
+        Files.delete(half.resolve("r/c.csv"));
+        Files.move(target, temp.resolve(RUN + "1/old"));
+        Files.move(half.resolve("r"), target);
+        Files.delete(half);
+        try (ResultDirectory d = ResultDirectory.prepare(target, mark, List.of())) {
+            assertThat(d.target().resolve("b.csv")).hasContent("new");
         }
+        assertThat(entries()).isEqualTo(1);
+    }
+
+    @Test
+    void what_a_living_run_works_on_is_left_alone() throws IOException {
+        Path target = temp.resolve("r");
+        try (ResultDirectory first = ResultDirectory.prepare(target, mark, List.of())) {
+            first.write("a.csv", w -> w.write("first"));
+            write(target, "a.csv", "second");
+            assertThat(target.resolve("a.csv")).hasContent("second");
+            first.commit();
+        }
+        assertThat(target.resolve("a.csv")).hasContent("first");
+        assertThat(entries()).isEqualTo(1);
+    }
+
+    @Test
+    void many_writers_at_once_leave_one_whole_result() throws IOException, InterruptedException {
+        Path target = temp.resolve("r");
+        List<Thread> writers = IntStream.range(0, 8).mapToObj(k -> new Thread(() -> {
+            for (int i = 0; i < 20; i++) {
+                String text = k + "/" + i;
+                try (ResultDirectory d = ResultDirectory.prepare(target, mark, List.of())) {
+                    d.write("a.csv", w -> w.write(text));
+                    d.write(k + "/b.csv", w -> w.write(text));
+                    d.commit();
+                }
+            }
+        })).toList();
+        List<Throwable> failed = java.util.Collections.synchronizedList(new java.util.ArrayList<>());
+        writers.forEach(w -> w.setUncaughtExceptionHandler((thread, e) -> failed.add(e)));
+        writers.forEach(Thread::start);
+        for (Thread w : writers) {
+            w.join();
+        }
+        assertThat(failed).isEmpty();
+        assertThat(entries()).isEqualTo(1);
+        String last = Files.readString(target.resolve("a.csv"));
+        assertThat(target.resolve(last.charAt(0) + "/b.csv")).hasContent(last);
+        assertThat(ResultMark.whole(target) && ResultMark.onlyListed(target)).isTrue();
+    }
+
+    @Test
+    void a_file_edited_since_is_kept_beside_the_new_result() throws IOException {
+        Path target = temp.resolve("r");
+        for (String edit : new String[] {"mine", "mine too"}) {
+            try (ResultDirectory d = ResultDirectory.prepare(target, mark, List.of())) {
+                d.write("model.yaml", w -> w.write("made"));
+                d.write("lots/a.csv", w -> w.write("made"));
+                d.commit();
+                assertThat(d.kept()).hasSize(edit.equals("mine") ? 0 : 1);
+            }
+            Files.writeString(target.resolve("model.yaml"), edit);
+        }
+        write(target, "a.csv", "new");
+        assertThat(temp.resolve("r-edited/model.yaml")).hasContent("mine");
+        assertThat(temp.resolve("r-edited-2/model.yaml")).hasContent("mine too");
+        assertThat(temp.resolve("r-edited-2/lots")).doesNotExist();
+        assertThat(target.resolve("a.csv")).hasContent("new");
+        assertThat(entries()).isEqualTo(3);
+    }
+
+    @Test
+    void a_folder_that_holds_what_is_read_or_the_working_folder_is_never_a_result() throws IOException {
+        Path target = temp.resolve("r");
+        write(target, "model.yaml", "mine");
+        Path read = target.resolve("model.yaml");
+        Path link = Files.createSymbolicLink(temp.resolve("link"), target);
+        for (Path place : List.of(target, link, temp.resolve("x/../r"))) {
+            assertThatThrownBy(() -> ResultDirectory.prepare(place, mark, List.of(read))).isInstanceOf(ResultException.class)
+                .hasMessageContaining("model.yaml").hasMessageContaining("--out");
+        }
+        for (Path place : List.of(Path.of(""), Path.of("."), Path.of(".."), Path.of("").toAbsolutePath())) {
+            assertThatThrownBy(() -> ResultDirectory.prepare(place, mark, List.of())).isInstanceOf(ResultException.class)
+                .hasMessageContaining("working folder").hasMessageContaining("--out");
+        }
+        assertThat(read).hasContent("mine");
+    }
+
+    @Test
+    void a_result_whose_files_went_missing_is_not_committed() throws IOException {
+        Path target = temp.resolve("r");
+        write(target, "a.csv", "old");
+        try (ResultDirectory d = ResultDirectory.prepare(target, mark, List.of()); Stream<Path> list = Files.list(temp)) {
+            d.write("b.csv", w -> w.write("new"));
+            Path working = list.filter(p -> p.getFileName().toString().startsWith(".r.quietband-run-")).findFirst().orElseThrow();
+            Files.delete(working.resolve("new/b.csv"));
+            assertThatThrownBy(d::commit).isInstanceOf(ResultException.class).hasMessageContaining("went missing");
+        }
+        assertThat(target.resolve("a.csv")).hasContent("old");
         assertThat(entries()).isEqualTo(1);
     }
 
     @Test
     void a_result_that_ended_is_neither_written_to_nor_committed() throws IOException {
         Path target = temp.resolve("r");
-        ResultDirectory d = ResultDirectory.prepare(target, mark);
+        ResultDirectory d = ResultDirectory.prepare(target, mark, List.of());
         d.close();
         assertThatThrownBy(() -> d.write("a.csv", w -> w.write("late"))).isInstanceOf(ResultException.class)
             .hasMessageContaining("interrupted");
-        assertThatThrownBy(() -> d.copy(temp, "b.csv")).isInstanceOf(ResultException.class).hasMessageContaining("interrupted");
         assertThatThrownBy(d::commit).isInstanceOf(ResultException.class).hasMessageContaining("interrupted");
         assertThat(entries()).isZero();
     }
 
     @RepeatedTest(100)
     void work_that_goes_on_while_its_result_is_discarded_leaves_nothing() throws IOException, InterruptedException {
-        ResultDirectory d = ResultDirectory.prepare(temp.resolve("r"), mark);
+        ResultDirectory d = ResultDirectory.prepare(temp.resolve("r"), mark, List.of());
         Thread work = new Thread(() -> {
             try {
                 IntStream.range(0, 3000).forEach(i -> d.write(i % 5 + "/" + i + ".csv", w -> w.write("x")));
@@ -154,7 +257,7 @@ class ResultDirectoryTest {
     void a_result_discarded_while_it_is_committed_is_there_whole_or_as_it_was() throws IOException, InterruptedException {
         Path target = temp.resolve("r");
         write(target, "a.csv", "old");
-        ResultDirectory d = ResultDirectory.prepare(target, mark);
+        ResultDirectory d = ResultDirectory.prepare(target, mark, List.of());
         for (int i = 0; i < 5; i++) {
             d.write("b/" + i + ".csv", w -> w.write("new"));
         }

@@ -6,14 +6,11 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.io.IOException;
 import java.io.StringReader;
 import java.io.StringWriter;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Random;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVRecord;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import quietband.units.Dimension;
@@ -100,30 +97,5 @@ class TableTextTest {
         assertThat(QuantityText.amount(9000, 12_000, Dimension.STIFFNESS, 3)).isEqualTo("9 N/mm");
         assertThat(QuantityText.amount(0.00025, 0.002, Dimension.LENGTH, 3)).isEqualTo("0.25 mm");
         assertThat(QuantityText.amount(3, 0, Dimension.NUMBER, 3)).isEqualTo("3");
-    }
-
-    @Test
-    void what_a_dead_process_left_is_put_back_or_taken_away(@TempDir Path parent) throws IOException {
-        Path target = parent.resolve("out");
-        // a process number that no machine gives
-        String dead = "4194304999-1f";
-        Path old = Files.createDirectory(parent.resolve(".out.quietband-old-" + dead));
-        Files.writeString(old.resolve("model.yaml"), "old");
-        Path half = Files.createDirectory(parent.resolve(".out.quietband-new-" + dead));
-        Path other = Files.createDirectory(parent.resolve(".else.quietband-new-" + dead));
-        long alive = ProcessHandle.current().parent().orElseThrow().pid();
-        Path living = Files.createDirectory(parent.resolve(".out.quietband-new-" + alive + "-1f"));
-        ResultLeftovers.recover(target);
-        assertThat(target.resolve("model.yaml")).hasContent("old");
-        assertThat(half).doesNotExist();
-        assertThat(other).exists();
-        assertThat(living).as("another process still writes it").exists();
-        Path mine = Files.createDirectory(ResultLeftovers.temporary(target));
-        Files.writeString(mine.resolve("model.yaml"), "new");
-        ResultLeftovers.exchange(mine, target);
-        assertThat(target.resolve("model.yaml")).hasContent("new");
-        try (var list = Files.list(parent)) {
-            assertThat(list).containsExactlyInAnyOrder(target, other, living);
-        }
     }
 }

@@ -18,7 +18,7 @@ import quietband.report.svg.Picture;
 /** The one writer: every file under its name, head and caution on the page, note in summary and text, all or nothing. */
 class ReportTest {
 
-    private static final Provenance FROM = new Provenance("assess", "0.1.0", "a.yaml", "0123456789abcdef", 7);
+    private static final Provenance FROM = new Provenance("assess", "0.1.0", "a.yaml", "0123456789abcdef", 7, List.of());
 
     @TempDir
     private Path folder;
@@ -38,7 +38,7 @@ class ReportTest {
 
     private Path written(Report report, int threads) {
         Path target = folder.resolve("out" + threads);
-        try (ResultDirectory directory = ResultDirectory.prepare(target, FROM.mark())) {
+        try (ResultDirectory directory = ResultDirectory.prepare(target, FROM.mark(), List.of())) {
             report.writeTo(directory, threads);
             directory.commit();
         }
