@@ -44,6 +44,9 @@ public final class ParallelWork {
         try {
             return result.get();
         } catch (ExecutionException e) {
+            if (e.getCause() instanceof Error error) {
+                throw error;
+            }
             throw e.getCause() instanceof RuntimeException r ? r : new IllegalStateException(e.getCause());
         } catch (InterruptedException e) {
             throw interrupted(e);

@@ -82,7 +82,8 @@ public final class ToleranceCommand extends TableCommand implements Callable<Int
                     stopped = true;
                     await(finished);
                 });
-                study[0] = ToleranceStudy.of(file, plan, units(plan, f, directory), confidence, output.threads());
+                study[0] = ToleranceStudy.of(file, plan, units(plan, f, directory), confidence, output.threads(),
+                    () -> stopped);
                 return ToleranceReport.of(study[0], from);
             });
         } finally {

@@ -127,6 +127,12 @@ final class ToleranceText {
             s.add(o.redrawn() + " impossible draws were drawn again; truncated distributions would avoid them.");
         }
         f.likeliest().ifPresent(l -> s.add(likeliest(l)));
+        if (f.likeliest().filter(LikeliestFailure::bounded).isPresent()) {
+            s.add("So many numbers are drawn that the search for it was ended at its bound of work: a likelier one may exist.");
+        }
+        if (f.unasked()) {
+            s.add("Stopped: influence of the tolerances and likeliest failing unit were not worked out.");
+        }
         f.influence().filter(i -> !i.lines().isEmpty()).ifPresent(i -> {
             ToleranceInfluence.Line first = ordered(i).get(0);
             if (first.to() > first.from()) {

@@ -22,6 +22,11 @@ public record ToleranceResult(MonteCarloPlan plan, MonteCarloResult outcome, Opt
     Optional<LikeliestFailure> likeliest,
                        double confidence, double seconds) {
 
+    /** Whether it was stopped before influence and likeliest failing unit were known. */
+    public boolean unasked() {
+        return influence.isEmpty();
+    }
+
     /** Yield in a condition. */
     public Proportion yieldIn(int condition) {
         return new Proportion(outcome.met(condition), outcome.units(), confidence);

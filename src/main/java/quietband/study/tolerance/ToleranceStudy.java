@@ -2,7 +2,7 @@ package quietband.study.tolerance;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Supplier;
+import java.util.function.BooleanSupplier;
 import quietband.model.edit.ModelBundle;
 import quietband.model.edit.ModelFile;
 import quietband.tolerance.campaign.MonteCarloResult;
@@ -10,7 +10,7 @@ import quietband.tolerance.campaign.UnitReplay;
 import quietband.tolerance.influence.LikeliestFailure;
 import quietband.tolerance.influence.ToleranceInfluence;
 import quietband.tolerance.judge.MonteCarloPlan;
-import quietband.work.BackgroundParts;
+import quietband.work.StoppablePart;
 
 /**
  * A finished Monte Carlo with its questions.
@@ -35,17 +35,19 @@ public record ToleranceStudy(ToleranceResult result, Optional<ModelBundle> likel
     /**
      * Asks what is to be known of units that were drawn; of those of a Monte Carlo that was stopped only what they are.
      *
+     * @param stopped    asked now and then: what is not known by then is given up
      * @param confidence of every interval, 0 to 1
      * @param threads    how many share the work; changes no figure
      */
-    public static ToleranceStudy of(ModelFile file, MonteCarloPlan plan, Drawn drawn, double confidence, int threads) {
+    public static ToleranceStudy of(ModelFile file, MonteCarloPlan plan, Drawn drawn, double confidence, int threads,
+                                    BooleanSupplier stopped) {
         MonteCarloResult outcome = drawn.outcome();
-        boolean whole = !outcome.partial();
+        BooleanSupplier enough = () -> outcome.partial() || stopped.getAsBoolean();
         // what is asked of the units is independent of each other
-        BackgroundParts<Optional<ToleranceInfluence>> influence = beside("influence", threads,
-            () -> whole ? Optional.of(ToleranceInfluence.of(plan, outcome, confidence, threads)) : Optional.empty());
-        BackgroundParts<Optional<Failing>> failing = beside("likeliest", threads, () -> whole ? LikeliestFailure.of(plan, outcome)
-            .map(l -> new Failing(l, UnitReplay.model(file, plan, l.unit()).bundle())) : Optional.empty());
+        StoppablePart<ToleranceInfluence> influence = new StoppablePart<>("influence",
+            () -> ToleranceInfluence.of(plan, outcome, confidence, threads), enough);
+        StoppablePart<Optional<Failing>> failing = new StoppablePart<>("likeliest", () -> LikeliestFailure.of(plan, outcome)
+            .map(l -> new Failing(l, UnitReplay.model(file, plan, l.unit()).bundle())), enough);
         double[] f = outcome.frequencies();
         double[][][] levels = new double[outcome.stacks().size()][SHARES.size()][f.length];
         for (int s = 0; s < levels.length; s++) {
@@ -55,13 +57,10 @@ public record ToleranceStudy(ToleranceResult result, Optional<ModelBundle> likel
                 }
             }
         }
-        Optional<Failing> likeliest = failing.finish().get(0);
-        return new ToleranceStudy(new ToleranceResult(plan, outcome, influence.finish().get(0), likeliest.map(Failing::failure), confidence,
+        Optional<ToleranceInfluence> known = influence.finish();
+        Optional<Failing> likeliest = known.isEmpty() ? Optional.empty() : failing.finish().orElse(Optional.empty());
+        return new ToleranceStudy(new ToleranceResult(plan, outcome, known, likeliest.map(Failing::failure), confidence,
             drawn.seconds()), likeliest.map(Failing::model), f, levels);
-    }
-
-    private static <T> BackgroundParts<T> beside(String name, int threads, Supplier<T> part) {
-        return threads > 1 ? BackgroundParts.on(name, List.of(part)) : BackgroundParts.none(List.of(part));
     }
 
     /**

@@ -2,8 +2,10 @@ package quietband.tolerance.influence;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
@@ -26,11 +28,17 @@ import quietband.tolerance.judge.UnitJudge;
  * @param distance from the design as written, in standard deviations
  * @param parts    what moved most, in words
  * @param failed   what it fails, judged by {@code assess}
+ * @param bounded  whether the search was ended by its bound of work: a likelier one may exist
  */
-public record LikeliestFailure(Quantities unit, double distance, List<String> parts, List<RequirementResult> failed) {
+public record LikeliestFailure(Quantities unit, double distance, List<String> parts, List<RequirementResult> failed, boolean bounded) {
 
     private static final double BEYOND_DB = 0.001;
     private static final int MOST_ROWS = 6;
+    /** Rows of a lot that are looked at, evenly spread. */
+    private static final int ROWS_TRIED = 2000;
+    /** Evaluations times coordinates: both a gradient and a unit take longer with each. */
+    private static final long MOST_WORK = 3_000_000;
+    private static final long LEAST_EVALUATIONS = 1000;
 
     public LikeliestFailure {
         parts = List.copyOf(parts);
@@ -66,7 +74,7 @@ public record LikeliestFailure(Quantities unit, double distance, List<String> pa
                 free[i] = !scatter.isLot(e);
             }
         }
-        NearestPoint search = new NearestPoint(margin, free);
+        NearestPoint search = new NearestPoint(margin, free, Math.max(LEAST_EVALUATIONS, MOST_WORK / Math.max(1, free.length)));
         double[] best = null;
         for (double[] start : starts(plan, outcome, margin)) {
             double[] found = search.from(start);
@@ -74,7 +82,7 @@ public record LikeliestFailure(Quantities unit, double distance, List<String> pa
                 best = found;
             }
         }
-        return best == null ? Optional.empty() : Optional.of(described(plan, best, distance(best, free)));
+        return best == null ? Optional.empty() : Optional.of(described(plan, best, distance(best, free), search.bounded()));
     }
 
     private static List<double[]> starts(MonteCarloPlan plan, MonteCarloResult outcome, ToDoubleFunction<double[]> margin) {
@@ -84,7 +92,8 @@ public record LikeliestFailure(Quantities unit, double distance, List<String> pa
             if (scatter.isLot(e)) {
                 int rows = scatter.entries().get(e).tolerance().lot().orElseThrow().rows().size();
                 int at = scatter.first(e);
-                IntStream.range(0, rows).forEach(r -> {
+                int tried = Math.min(rows, ROWS_TRIED);
+                IntStream.range(0, tried).map(k -> (int) ((long) k * rows / tried)).forEach(r -> {
                     double[] z = new double[scatter.size()];
                     z[at] = NormalCurve.quantile((r + 0.5) / rows);
                     starts.add(z);
@@ -94,7 +103,9 @@ public record LikeliestFailure(Quantities unit, double distance, List<String> pa
         if (starts.isEmpty()) {
             starts.add(new double[scatter.size()]);
         }
-        starts.sort(Comparator.comparingDouble(margin));
+        Map<double[], Double> margins = new IdentityHashMap<>();
+        starts.forEach(z -> margins.put(z, margin.applyAsDouble(z)));
+        starts.sort(Comparator.comparingDouble(margins::get));
         List<double[]> chosen = new ArrayList<>(starts.subList(0, Math.min(MOST_ROWS, starts.size())));
         outcome.worst().stream().filter(r -> !r.verdicts().get(0).met()).limit(2)
             .forEach(r -> chosen.add(scatter.normals(plan.seed(), r.index(), r.attempts())));
@@ -109,7 +120,7 @@ public record LikeliestFailure(Quantities unit, double distance, List<String> pa
         return Math.sqrt(sum);
     }
 
-    private static LikeliestFailure described(MonteCarloPlan plan, double[] z, double distance) {
+    private static LikeliestFailure described(MonteCarloPlan plan, double[] z, double distance, boolean bounded) {
         ToleranceDraws scatter = plan.scatter();
         Quantities unit = scatter.at(z);
         List<Integer> order = new ArrayList<>(IntStream.range(0, scatter.count()).boxed().toList());
@@ -125,7 +136,7 @@ public record LikeliestFailure(Quantities unit, double distance, List<String> pa
         }
         List<RequirementResult> failed = Assessor.assess(plan.unit(0, unit)).requirements().stream()
             .filter(r -> !r.met()).toList();
-        return new LikeliestFailure(unit, distance, parts, failed);
+        return new LikeliestFailure(unit, distance, parts, failed, bounded);
     }
 
     private static double part(ToleranceDraws scatter, double[] z, int entry) {

@@ -1,6 +1,7 @@
 package quietband.tolerance.influence;
 
 import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
 import org.hipparchus.analysis.solvers.AllowedSolution;
 import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
 
@@ -18,18 +19,39 @@ final class NearestPoint {
     private static final double NEAR = 1e-11;
     private static final int ORDER = 5;
     private static final int MOST_EVALUATIONS = 300;
+    /** Evaluations that a ray may take: its steps and a crossing's search. */
+    private static final int RAY = 80;
 
     private final ToDoubleFunction<double[]> function;
     private final boolean[] free;
+    private final int step;
+    private long left;
+    private boolean bounded;
 
     /**
      * For one function and one thread.
      *
      * @param free which coordinates may move; the others stay as they start
+     * @param most evaluations of the function, of all searches together
      */
-    NearestPoint(ToDoubleFunction<double[]> function, boolean[] free) {
-        this.function = function;
+    NearestPoint(ToDoubleFunction<double[]> function, boolean[] free, long most) {
+        this.function = z -> {
+            left--;
+            return function.applyAsDouble(z);
+        };
         this.free = free;
+        left = most;
+        step = 2 * (int) IntStream.range(0, free.length).filter(i -> free[i]).count();
+    }
+
+    /** Whether a search ended because the evaluations were used up: a nearer point may exist. */
+    boolean bounded() {
+        return bounded;
+    }
+
+    private boolean enough(int evaluations) {
+        bounded |= left < evaluations;
+        return left >= evaluations;
     }
 
     /**
@@ -43,9 +65,12 @@ final class NearestPoint {
         if (function.applyAsDouble(origin) <= 0) {
             return origin;
         }
+        if (length(start) == 0 && !enough(step)) {
+            return null;
+        }
         double[] direction = length(start) > 0 ? start.clone() : downhill(origin);
         double[] best = null;
-        for (int i = 0; i < ITERATIONS; i++) {
+        for (int i = 0; i < ITERATIONS && enough(RAY); i++) {
             double[] surface = alongRay(origin, direction);
             if (surface == null) {
                 return best;
@@ -55,6 +80,9 @@ final class NearestPoint {
                 best = surface;
             }
             if (length(surface) > before * (1 - 1e-4)) {
+                return best;
+            }
+            if (!enough(step)) {
                 return best;
             }
             direction = downhill(surface);

@@ -3,6 +3,8 @@ package quietband.tolerance.influence;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Arrays;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Test;
 import quietband.model.Design;
 import quietband.response.verdict.Assessor;
@@ -16,10 +18,30 @@ class NearestPointTest {
     @Test
     void a_line_in_two_normal_variables_has_the_foot_of_its_perpendicular() {
         boolean[] free = {true, true};
-        double[] z = new NearestPoint(p -> 5 - 3 * p[0] - 4 * p[1], free).from(new double[2]);
+        double[] z = new NearestPoint(p -> 5 - 3 * p[0] - 4 * p[1], free, 1000).from(new double[2]);
         // distance 5/5 = 1 at (3, 4)/5; bisection goes far beyond 1e-9, the gradient of a line is exact
         assertThat(z[0]).isCloseTo(0.6, within(1e-6));
         assertThat(z[1]).isCloseTo(0.8, within(1e-6));
+    }
+
+    @Test
+    void a_search_in_many_variables_ends_at_its_bound_with_what_a_ray_gives() {
+        int n = 3000;
+        boolean[] free = new boolean[n];
+        Arrays.fill(free, true);
+        AtomicInteger evaluations = new AtomicInteger();
+        double[] start = new double[n];
+        Arrays.fill(start, 1);
+        // the sum of all reaches 5 at 5/sqrt(n) along the diagonal; one gradient takes 6000 evaluations
+        NearestPoint search = new NearestPoint(p -> {
+            evaluations.incrementAndGet();
+            return 5 - Arrays.stream(p).sum();
+        }, free, 1000);
+        double[] z = search.from(start);
+        assertThat(Arrays.stream(z).sum()).isCloseTo(5, within(1e-9));
+        assertThat(search.from(new double[n])).isNull();
+        assertThat(search.bounded()).isTrue();
+        assertThat(evaluations).hasValueLessThan(1000);
     }
 
     @Test
