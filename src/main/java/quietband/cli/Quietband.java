@@ -49,8 +49,12 @@ public final class Quietband implements Runnable {
     public static void main(String[] args) {
         PrintWriter out = new PrintWriter(System.out, false, StandardCharsets.UTF_8);
         PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
+        Thread.setDefaultUncaughtExceptionHandler((thread, e) -> System.exit(FailureMessage.lastResort(e, err)));
         int status = run(out, err, args);
-        out.flush();
+        if (out.checkError() && status < FailureMessage.INPUT_ERROR) {
+            err.println("quietband: standard output cannot be written (closed, or its disk is full)");
+            status = FailureMessage.INPUT_ERROR;
+        }
         err.flush();
         System.exit(status);
     }
@@ -61,10 +65,14 @@ public final class Quietband implements Runnable {
         for (CommandLine command : line.getSubcommands().values()) {
             command.getCommandSpec().versionProvider(new Version());
         }
-        return line.setOut(out).setErr(err)
+        line.setOut(out).setErr(err)
             .setCaseInsensitiveEnumValuesAllowed(true)
             .setParameterExceptionHandler(FailureMessage::misused)
-            .setExecutionExceptionHandler(FailureMessage::failed)
-            .execute(args);
+            .setExecutionExceptionHandler(FailureMessage::failed);
+        try {
+            return line.execute(args);
+        } catch (OutOfMemoryError | StackOverflowError | LinkageError | AssertionError e) {
+            return FailureMessage.lastResort(e, err);
+        }
     }
 }

@@ -56,6 +56,20 @@ public final class FailureMessage {
             err.println("quietband: reading or writing failed: " + oneLine(e.getMessage()));
             return INPUT_ERROR;
         }
+        return defect(e, err);
+    }
+
+    /** What no command foresaw: too little memory, or a defect. */
+    public static int lastResort(Throwable e, PrintWriter err) {
+        if (e instanceof OutOfMemoryError) {
+            err.println("quietband: out of memory (" + Runtime.getRuntime().maxMemory() / (1 << 20) + " MiB are allowed): ask for less "
+                + "at once, or allow more with java -Xmx; an old result stays as it was");
+            return DEFECT;
+        }
+        return defect(e, err);
+    }
+
+    private static int defect(Throwable e, PrintWriter err) {
         StackTraceElement[] trace = e.getStackTrace();
         err.println("quietband: a defect of this program: " + e.getClass().getSimpleName() + ": " + oneLine(e.getMessage())
             + (trace.length > 0 ? " at " + trace[0] : "") + "; please report it with the model file and this line");
