@@ -23,13 +23,14 @@ final class EditedFiles {
         return List.copyOf(kept);
     }
 
-    /** Takes the edited files out of an old result. */
+    /** Takes the edited files out of an old result, and those that no mark lists. */
     void keep(Path old) throws IOException {
         Map<String, String> listed = ResultMark.filesListedIn(old.resolve(ResultMark.FILE));
         for (String name : ResultMark.names(old)) {
-            String hash = listed.getOrDefault(name, "");
+            String hash = listed.get(name);
             Path file = old.resolve(name);
-            if (!hash.isEmpty() && Files.isRegularFile(file) && !hash.equals(ContentHash.of(List.of(file)))) {
+            boolean asWritten = hash != null && (hash.isEmpty() || hash.equals(ContentHash.of(List.of(file))));
+            if (!asWritten && Files.isRegularFile(file)) {
                 Path to = folder().resolve(name);
                 Files.createDirectories(to.getParent());
                 Files.move(file, to);

@@ -3,16 +3,21 @@ package quietband.report.file;
 import java.io.BufferedWriter;
 import java.io.IOException;
 import java.io.OutputStreamWriter;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.nio.file.attribute.BasicFileAttributes;
 import java.security.DigestOutputStream;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.concurrent.ConcurrentSkipListMap;
@@ -43,7 +48,7 @@ public final class ResultDirectory implements AutoCloseable {
     private ResultDirectory(Path target, ResultMark mark) {
         this.target = target;
         this.mark = mark;
-        working = WorkingFolder.beside(target);
+        working = new WorkingFolder(target);
     }
 
     /**
@@ -73,7 +78,8 @@ public final class ResultDirectory implements AutoCloseable {
     }
 
     private static void checkInputs(Path absolute, Path shown, Collection<Path> read) throws IOException {
-        Path place = Files.exists(absolute) ? absolute.toRealPath() : absolute;
+        Path parent = absolute.getParent();
+        Path place = Files.exists(parent) ? parent.toRealPath().resolve(absolute.getFileName()) : absolute;
         if (Path.of("").toRealPath().startsWith(place)) {
             throw new ResultException("'" + shown + "': is the working folder or holds it; name a folder below it with --out");
         }
@@ -102,31 +108,52 @@ public final class ResultDirectory implements AutoCloseable {
         if (ended) {
             throw stopped();
         }
-        working.begin(() -> checkReplaceable(target, target));
+        working.begin();
+        checkReplaceable(target, target);
     }
 
+    /** Looks until nobody exchanged the target meanwhile. */
     private static void checkReplaceable(Path absolute, Path shown) throws IOException {
-        if (!Files.exists(absolute, LinkOption.NOFOLLOW_LINKS)) {
-            return;
-        }
-        if (!Files.isDirectory(absolute)) {
-            throw new ResultException(shown + ": is a file, not a folder; name another place with --out");
-        }
-        List<String> present = ResultMark.names(absolute);
-        if (present.isEmpty()) {
-            return;
-        }
-        Set<String> listed = ResultMark.filesListedIn(absolute.resolve(ResultMark.FILE)).keySet();
-        if (listed.isEmpty()) {
-            throw new ResultException(shown + ": is not empty and holds no " + ResultMark.FILE
-                + ", so it is not a result of this program; name another place with --out");
-        }
-        for (String name : present) {
-            if (!listed.contains(name)) {
-                throw new ResultException(shown + ": holds '" + name + "', which no result of this program lists; "
-                    + "move it away or name another place with --out");
+        while (true) {
+            Object before = identity(absolute);
+            Optional<String> refused;
+            try {
+                refused = refusal(absolute);
+            } catch (NoSuchFileException | UncheckedIOException e) {
+                refused = Optional.of("changes while it is looked at;");
+            }
+            if (Objects.equals(before, identity(absolute))) {
+                if (refused.isPresent()) {
+                    throw new ResultException(shown + ": " + refused.orElseThrow() + " name another place with --out");
+                }
+                return;
             }
         }
+    }
+
+    private static Object identity(Path folder) {
+        try {
+            return Files.readAttributes(folder, BasicFileAttributes.class, LinkOption.NOFOLLOW_LINKS).fileKey();
+        } catch (IOException e) {
+            return null;
+        }
+    }
+
+    /** Why what is there may not be replaced; empty when it may. */
+    private static Optional<String> refusal(Path absolute) throws IOException {
+        if (!Files.exists(absolute, LinkOption.NOFOLLOW_LINKS)) {
+            return Optional.empty();
+        }
+        if (!Files.isDirectory(absolute)) {
+            return Optional.of("is a file, not a folder;");
+        }
+        List<String> present = ResultMark.names(absolute);
+        Set<String> listed = ResultMark.filesListedIn(absolute.resolve(ResultMark.FILE)).keySet();
+        if (!present.isEmpty() && listed.isEmpty()) {
+            return Optional.of("is not empty and holds no " + ResultMark.FILE + ", so it is not a result of this program;");
+        }
+        return present.stream().filter(name -> !listed.contains(name)).findFirst()
+            .map(name -> "holds '" + name + "', which no result of this program lists; move it away or");
     }
 
     private static ResultException unwritable(Path target, IOException e) {
@@ -166,12 +193,11 @@ public final class ResultDirectory implements AutoCloseable {
         all.put(ResultMark.FILE, "");
         write(ResultMark.FILE, w -> mark.withFiles(all).write(w));
         try {
-            working.exchange(() -> {
-                if (!ResultMark.whole(working.content())) {
-                    throw new ResultException(target + ": files of the new result went missing before it was finished; run it again");
-                }
-                checkReplaceable(target, target);
-            });
+            if (!ResultMark.whole(working.content())) {
+                throw new ResultException(target + ": files of the new result went missing before it was finished; run it again");
+            }
+            checkReplaceable(target, target);
+            working.exchange();
         } catch (IOException e) {
             throw unwritable(target, e);
         }

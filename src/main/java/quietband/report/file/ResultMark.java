@@ -5,6 +5,7 @@ import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonToken;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.io.Writer;
 import java.nio.file.Files;
@@ -67,7 +68,7 @@ public record ResultMark(String command, String version, String modelHash, long 
         if (!Files.isRegularFile(mark) || Files.size(mark) > LARGEST) {
             return files;
         }
-        try (JsonParser parser = new JsonFactory().createParser(mark.toFile())) {
+        try (InputStream in = Files.newInputStream(mark); JsonParser parser = new JsonFactory().createParser(in)) {
             boolean ours = false;
             while (parser.nextToken() != null) {
                 if (parser.currentToken() != JsonToken.FIELD_NAME) {

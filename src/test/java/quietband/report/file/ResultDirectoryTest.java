@@ -92,19 +92,21 @@ class ResultDirectoryTest {
         assertThat(target.resolve("a.csv")).hasContent("x");
     }
 
-    private static final String RUN = ".r.quietband-run-00000000-0000-0000-0000-00000000000";
+    /** As a run that was killed leaves it. */
+    private Path dead(int number) throws IOException {
+        String name = ".r.quietband-run-" + number;
+        Files.createFile(temp.resolve(name + ".lock"));
+        return Files.createDirectory(temp.resolve(name));
+    }
 
     @Test
     void a_result_that_stepped_aside_when_its_process_died_comes_back() throws IOException {
         Path target = temp.resolve("r");
         write(target, "a.csv", "old");
-        // as left by runs, of whatever container, that were killed between the two renames, before them and at their beginning
-        Path dead = Files.createDirectories(temp.resolve(RUN + "1"));
-        Files.createFile(dead.resolve("lock"));
-        Files.move(target, dead.resolve("old"));
-        Files.createDirectories(temp.resolve(RUN + "2/new/charts"));
-        Files.createDirectory(temp.resolve(RUN + "3"));
-        Files.createFile(temp.resolve(".r.quietband-lock"));
+        // killed between the two renames, before them and at the beginning
+        Files.move(target, dead(1).resolve("old-0"));
+        Files.createDirectories(dead(2).resolve("new/charts"));
+        Files.delete(dead(3));
         try (ResultDirectory d = ResultDirectory.prepare(target, mark, List.of())) {
             assertThat(target.resolve("a.csv")).hasContent("old");
             assertThat(d.target()).isEqualTo(target.toAbsolutePath());
@@ -115,22 +117,29 @@ class ResultDirectoryTest {
     @Test
     void an_old_result_is_kept_until_the_new_one_is_whole() throws IOException {
         Path target = temp.resolve("r");
-        write(target, "a.csv", "old");
-        Path dead = Files.createDirectories(temp.resolve(RUN + "1"));
-        Files.move(target, dead.resolve("old"));
-        write(target, "b.csv", "new");
-        Files.createDirectories(temp.resolve(RUN + "1"));
+        write(target, "b.csv", "old");
+        Files.move(target, dead(1).resolve("old-0"));
         // half of a result: the mark lists what is not there
-        Path half = Files.createDirectory(temp.resolve("half"));
-        write(half.resolve("r"), "c.csv", "half");
-        Files.delete(half.resolve("r/c.csv"));
-        Files.move(target, temp.resolve(RUN + "1/old"));
-        Files.move(half.resolve("r"), target);
-        Files.delete(half);
+        Files.createDirectory(target);
+        Files.writeString(target.resolve(ResultMark.FILE), "{\"command\": \"assess\", \"files\": [\"c.csv\", \"quietband-result.json\"]}");
         try (ResultDirectory d = ResultDirectory.prepare(target, mark, List.of())) {
-            assertThat(d.target().resolve("b.csv")).hasContent("new");
+            assertThat(d.target().resolve("b.csv")).hasContent("old");
         }
         assertThat(entries()).isEqualTo(1);
+    }
+
+    @Test
+    void a_strangers_folder_in_the_place_of_a_result_that_stepped_aside_stays_and_so_does_what_was_edited() throws IOException {
+        Path target = temp.resolve("r");
+        write(target, "b.csv", "old");
+        Files.writeString(target.resolve("b.csv"), "mine");
+        Files.move(target, dead(1).resolve("old-0"));
+        Files.createDirectory(target);
+        Files.writeString(target.resolve("notes.txt"), "mine too");
+        assertThatThrownBy(() -> write(target, "a.csv", "new")).isInstanceOf(ResultException.class).hasMessageContaining("not a result");
+        assertThat(target.resolve("notes.txt")).hasContent("mine too");
+        assertThat(temp.resolve("r-edited/b.csv")).hasContent("mine");
+        assertThat(entries()).isEqualTo(2);
     }
 
     @Test
@@ -215,7 +224,8 @@ class ResultDirectoryTest {
         write(target, "a.csv", "old");
         try (ResultDirectory d = ResultDirectory.prepare(target, mark, List.of()); Stream<Path> list = Files.list(temp)) {
             d.write("b.csv", w -> w.write("new"));
-            Path working = list.filter(p -> p.getFileName().toString().startsWith(".r.quietband-run-")).findFirst().orElseThrow();
+            Path working = list.filter(p -> p.getFileName().toString().startsWith(".r.quietband-run-") && Files.isDirectory(p))
+                .findFirst().orElseThrow();
             Files.delete(working.resolve("new/b.csv"));
             assertThatThrownBy(d::commit).isInstanceOf(ResultException.class).hasMessageContaining("went missing");
         }
