@@ -5,11 +5,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.junit.jupiter.params.provider.ValueSource;
+import org.junit.jupiter.params.provider.MethodSource;
+import picocli.CommandLine;
 import quietband.cli.terminal.FailureMessage;
 
 /** Wrong command lines end with status 2 and one message that names what is wrong in the words that were typed. */
@@ -25,9 +27,12 @@ class MistakesTest {
         refused(missing, command);
     }
 
+    static Set<String> commands() {
+        return new CommandLine(new Quietband()).getSubcommands().keySet();
+    }
+
     @ParameterizedTest
-    @ValueSource(strings = {"assess", "simulate", "tolerance", "compare", "springs", "filter", "orient", "trade", "shaker", "sort", "fit",
-        "window", "schema", "new"})
+    @MethodSource("commands")
     void an_unknown_option_is_named_before_what_is_missing(String command) {
         refused("unknown option '--bogus'", command, "--bogus=3");
     }

@@ -5,6 +5,6 @@
  * {@link quietband.report.file.NumberFormat}.
  *
  * <p>With them: {@link quietband.report.file.QuantityText}, {@link quietband.report.file.ResultException},
- * {@link quietband.report.file.ResultMark}.
+ * {@link quietband.report.file.ResultMark}, {@link quietband.report.file.ContentHash}.
  */
 package quietband.report.file;
