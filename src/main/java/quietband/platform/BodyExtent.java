@@ -16,15 +16,22 @@ public final class BodyExtent {
         List<Vec> points = new ArrayList<>();
         points.add(platform.centreOfGravity());
         platform.springs().forEach(s -> points.add(s.at()));
+        points.addAll(corners(platform));
+        return points;
+    }
+
+    /** The corners of the block; none without a size. */
+    public static List<Vec> corners(Platform platform) {
+        List<Vec> corners = new ArrayList<>();
         platform.size().ifPresent(size -> {
             for (int corner = 0; corner < 8; corner++) {
-                points.add(platform.centreOfGravity().plus(new Vec(
+                corners.add(platform.centreOfGravity().plus(new Vec(
                     (corner & 1) == 0 ? size.x() / 2 : -size.x() / 2,
                     (corner & 2) == 0 ? size.y() / 2 : -size.y() / 2,
                     (corner & 4) == 0 ? size.z() / 2 : -size.z() / 2)));
             }
         });
-        return points;
+        return corners;
     }
 
     /** Size that the box must have inside: the body or the outermost springs, and the clearance on both sides; m. */
