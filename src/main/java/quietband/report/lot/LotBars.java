@@ -59,7 +59,7 @@ final class LotBars {
     }
 
     private static void law(Graphics2D g, SortedLot s, double step, int bars, double scale, double high) {
-        if (s.law().isEmpty()) {
+        if (s.fitted().isEmpty()) {
             return;
         }
         Path2D path = new Path2D.Double();
@@ -67,7 +67,7 @@ final class LotBars {
         int fine = Math.min(200, 4 * bars);
         double wide = step * bars / fine;
         for (int k = 0; k < fine; k++) {
-            double now = s.lawShare((k + 1) * wide);
+            double now = s.fittedShare((k + 1) * wide);
             double y = BASE - (BASE - TOP) * Math.min(1.02, (now - before) * s.value().length * step / wide / high);
             double x = LEFT + (k + 0.5) * wide * scale;
             if (k == 0) {
