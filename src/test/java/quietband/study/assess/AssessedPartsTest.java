@@ -75,8 +75,9 @@ class AssessedPartsTest {
 
     @Test
     void a_yield_is_read_from_its_own_object_and_for_its_own_model_alone() throws IOException {
-        Path file = summary("{\"estimate\": 0.1, \"units\": 4000, \"model_hash\": \"ab\", \"rows\": [{\"yield\": {\"low\": 0.2}}], "
-            + "\"other\": {\"yield\": {\"high\": 0.3}}, \"yield\": {\"estimate\": 0.9, \"low\": 0.85, \"high\": 0.94, \"confidence\": 0.95}}");
+        Path file = summary("{\"estimate\": 0.1, \"units\": 4000, \"model_hash\": \"ab\", "
+            + "\"yield\": {\"estimate\": 0.9, \"low\": 0.85, \"high\": 0.94, \"confidence\": 0.95}, "
+            + "\"other\": {\"yield\": {\"high\": 0.3}}, \"rows\": [{\"yield\": {\"low\": 0.2}}]}");
         assertThat(KnownYield.of(file, "ab")).contains(new KnownYield(0.9, 0.85, 0.94, 0.95, "4000", true));
         assertThat(KnownYield.of(file, "ac")).isEmpty();
         assertThat(KnownYield.of(directory.resolve("none.json"), "ab")).isEmpty();

@@ -35,8 +35,8 @@ class SteppedBesideTest {
         assertThat(20 * Math.log10(size / perG)).isBetween(-0.01, 0.01);
         double bare = Math.hypot(study.traced().result().re()[0], study.traced().result().im()[0]);
         double worst = Math.max(Math.abs(20 * Math.log10(size / perG)), Math.abs(20 * Math.log10(bare / LightPlatform.SENSITIVITY)));
-        // the same difference by the closed form: of two sizes of rounding 1e-9
-        assertThat(study.worstDb()).isCloseTo(worst, within(1e-7));
+        // the same difference by the closed form: sizes agree to rounding, 1e-9 dB, and the road through time is 2e-7 dB off
+        assertThat(study.worstDb()).isCloseTo(worst, within(1e-9));
         assertThat(study.lines()).extracting(DwellStudy.Line::name).startsWith("mean", "harmonic 1", "harmonic 2").hasSize(8);
         assertThat(study.lines()).extracting(DwellStudy.Line::frequencyHz).startsWith(0.0, 80.0, 160.0);
         // peak values, of a trace of whole periods: 1 % covers what the settling leaves
@@ -55,8 +55,8 @@ class SteppedBesideTest {
             worst = Math.max(worst, Math.abs(20 * Math.log10(p.residual()[0][0] / LightPlatform.SENSITIVITY)));
             worst = Math.max(worst, Math.abs(20 * Math.log10(p.residual()[1][0] / isolated)));
         }
-        // sizes of rounding 1e-9 in dB; and the road through time stays near: 0.1 dB is asked of a sweep
-        assertThat(study.worstDb()).isCloseTo(worst, within(1e-7)).isLessThan(0.1).isPositive();
+        // sizes agree to rounding, 1e-9 dB; the road through time stays near: 0.1 dB is asked of a sweep
+        assertThat(study.worstDb()).isCloseTo(worst, within(1e-9)).isLessThan(0.1).isPositive();
         assertThat(study.result().points()).hasSize(3);
     }
 }
