@@ -9,6 +9,7 @@ import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.SingularValueDecomposition;
+import org.hipparchus.stat.StatUtils;
 import quietband.identification.FitException;
 import quietband.units.Amounts;
 import quietband.units.Dimension;
@@ -91,7 +92,7 @@ public final class RobustFit {
         for (int i = 0; i < start.length; i++) {
             double size = 0;
             for (double[] u : List.of(start, free.clipped(aside))) {
-                size = Math.max(size, WeightedMisfit.square(misfit.slopes(u, new int[] {i})[0]));
+                size = Math.max(size, StatUtils.sumSq(misfit.slopes(u, new int[] {i})[0]));
             }
             if (size < BLIND * BLIND) {
                 held[i] = true;
@@ -205,7 +206,7 @@ public final class RobustFit {
         double[] length = new double[n];
         RealMatrix gram = new Array2DRowRealMatrix(n, n);
         for (int i = 0; i < n; i++) {
-            length[i] = Math.sqrt(Math.max(WeightedMisfit.square(columns[i]), 1e-300));
+            length[i] = Math.sqrt(Math.max(StatUtils.sumSq(columns[i]), 1e-300));
         }
         for (int i = 0; i < n; i++) {
             for (int j = 0; j < n; j++) {
@@ -228,7 +229,7 @@ public final class RobustFit {
     /** Tells of a place whose mirror image fits as well. */
     private void mirrors(FitEstimate e) {
         WeightedMisfit misfit = misfit(e.outlier(), e.sigma());
-        double cost = WeightedMisfit.square(misfit.at(e.u()));
+        double cost = StatUtils.sumSq(misfit.at(e.u()));
         for (int i = 0; i < e.u().length; i++) {
             boolean place = free.get(i).detail().dimension() == Dimension.LENGTH;
             double far = 3 * Math.sqrt(e.covariance()[i][i]);
@@ -258,7 +259,7 @@ public final class RobustFit {
         double[][] columns = misfit(e.outlier(), e.sigma()).slopes(e.u(), which);
         RealMatrix j = new Array2DRowRealMatrix(columns[0].length, which.length);
         for (int k = 0; k < which.length; k++) {
-            double length = Math.sqrt(Math.max(WeightedMisfit.square(columns[k]), 1e-300));
+            double length = Math.sqrt(Math.max(StatUtils.sumSq(columns[k]), 1e-300));
             for (int r = 0; r < columns[k].length; r++) {
                 j.setEntry(r, k, columns[k][r] / length);
             }
