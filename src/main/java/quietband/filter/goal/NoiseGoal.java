@@ -132,8 +132,8 @@ public final class NoiseGoal implements DesignGoal {
 
     private double total(int at, int k, double[] x) {
         unknowns.at(rows.frequency(at));
-        double[] filter = Arrays.stream(unknowns.filters(x)).mapToDouble(c -> c.getReal() * c.getReal() + c.getImaginary() * c.getImaginary())
-            .toArray();
+        double[] filter = Arrays.stream(unknowns.filters(x))
+            .mapToDouble(c -> c.getReal() * c.getReal() + c.getImaginary() * c.getImaginary()).toArray();
         return noise.total(at, k, new double[] {rows.squared(at, 0, x), rows.squared(at, 1, x), rows.squared(at, 2, x)}, filter);
     }
 
