@@ -1,6 +1,7 @@
 package quietband.cli.terminal;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
@@ -13,13 +14,15 @@ public final class FileHash {
 
     private FileHash() { }
 
-    public static String of(List<Path> files) throws IOException {
+    public static String of(List<Path> files) {
         try {
             MessageDigest digest = MessageDigest.getInstance("SHA-256");
             for (Path file : files) {
                 digest.update(Files.readAllBytes(file));
             }
             return HexFormat.of().formatHex(digest.digest());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e.getMessage(), e);
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException("every Java has SHA-256", e);
         }
