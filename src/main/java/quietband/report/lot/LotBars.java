@@ -5,6 +5,7 @@ import java.awt.Graphics2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
+import java.util.Arrays;
 import quietband.lot.SortRule;
 import quietband.lot.SortedLot;
 import quietband.report.chart.ChartStyle;
@@ -35,11 +36,7 @@ final class LotBars {
                 count[k]++;
             }
         }
-        long most = 1;
-        for (long c : count) {
-            most = Math.max(most, c);
-        }
-        double high = 1.08 * most;
+        double high = 1.08 * Math.max(1, Arrays.stream(count).max().orElse(1));
         return Svg.draw("lengths", "Units by sensitivity", WIDTH, 300, g -> {
             double scale = (WIDTH - LEFT - RIGHT) / (bars * step);
             for (int k = 0; k < bars; k++) {

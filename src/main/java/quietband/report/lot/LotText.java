@@ -2,7 +2,6 @@ package quietband.report.lot;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.IntStream;
 import quietband.lot.ComponentDistribution;
 import quietband.lot.Proportion;
@@ -79,16 +78,16 @@ final class LotText {
     }
 
     private static String percent(double share) {
-        return String.format(Locale.ROOT, share < 0.01 ? "%.3f %%" : "%.2f %%", 100 * share);
+        return NumberFormat.text(share < 0.01 ? "%.3f %%" : "%.2f %%", 100 * share);
     }
 
     private static String interval(Proportion p) {
-        return String.format(Locale.ROOT, "%.2f to %.2f %%", 100 * p.low(), 100 * p.high());
+        return NumberFormat.text("%.2f to %.2f %%", 100 * p.low(), 100 * p.high());
     }
 
     /** The headline. */
     private static String verdict(SortedLot s) {
-        return String.format(Locale.ROOT, "%d of %d accepted: yield %s (%s).", s.acceptedCount(), s.count(),
+        return NumberFormat.text("%d of %d accepted: yield %s (%s).", s.acceptedCount(), s.count(),
             percent(s.yield().estimate()), interval(s.yield()));
     }
 
@@ -101,7 +100,7 @@ final class LotText {
         String risk = rule.risk() < 1 ? ", at most " + percent(rule.risk()) + " chance to be beyond it" : "";
         said.add("Limit " + NumberFormat.json(rule.limitPpbPerG()) + " ppb/g by " + by(s) + band + risk + ": " + verdict(s));
         said.add(toBuild(study));
-        study.risks().ifPresentOrElse(r -> said.add(String.format(Locale.ROOT, "Of all units %s are false accepts (beyond the limit), %s "
+        study.risks().ifPresentOrElse(r -> said.add(NumberFormat.text("Of all units %s are false accepts (beyond the limit), %s "
             + "false rejects (within it), by the stated uncertainties.", percent(r.acceptedBad()), percent(r.refusedGood()))),
             () -> said.add("No uncertainties, no risks: state them in columns x_uncertainty_ppb_per_g, y_, z_ or with --uncertainty."));
         s.fitted().ifPresentOrElse(l -> said.addAll(law(study, l)), () -> said.add("Too few units to fit a distribution."));
@@ -114,7 +113,7 @@ final class LotText {
 
     private static String toBuild(SortStudy study) {
         SortRule rule = study.sorted().rule();
-        String goal = String.format(Locale.ROOT, "For %d good ones with %s %% confidence build ", rule.wanted(),
+        String goal = NumberFormat.text("For %d good ones with %s %% confidence build ", rule.wanted(),
             NumberFormat.brief(100 * rule.confidence(), 4));
         if (study.build() < 0) {
             return goal + "more than can be said: none was accepted.";
@@ -124,11 +123,11 @@ final class LotText {
 
     private static List<String> law(SortStudy study, ComponentDistribution l) {
         double allowed = 1.36 / Math.sqrt(study.sorted().value().length);
-        return List.of(String.format(Locale.ROOT,
+        return List.of(NumberFormat.text(
             "Fitted distribution of the components: x %+.3f +- %.3f, y %+.3f +- %.3f, z %+.3f +- %.3f ppb/g, "
             + "correlation xy %.2f, xz %.2f, yz %.2f; within the limit %s +- %s.", l.mean()[0], l.sigma(0), l.mean()[1], l.sigma(1),
             l.mean()[2], l.sigma(2), l.correlation(0, 1), l.correlation(0, 2), l.correlation(1, 2), percent(study.atLimit().fittedShare()),
-            percent(study.atLimit().fittedError())), String.format(Locale.ROOT,
+            percent(study.atLimit().fittedError())), NumberFormat.text(
                 "Fitted distribution and lot differ by at most %.3f in share (%.3f would be "
             + "much): %s.", study.distance(), allowed, study.distance() > allowed
             ? "the components are not normal, trust the shares seen" : "no evidence against it"));

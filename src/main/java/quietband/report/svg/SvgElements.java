@@ -117,7 +117,7 @@ final class SvgElements {
     }
 
     /** An element's clip is in the element's own coordinates. */
-    private static Shape before(AffineTransform transform, Shape clip) {
+    static Shape before(AffineTransform transform, Shape clip) {
         try {
             return transform.createInverse().createTransformedShape(clip);
         } catch (java.awt.geom.NoninvertibleTransformException e) {

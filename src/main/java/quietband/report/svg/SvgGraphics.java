@@ -186,14 +186,7 @@ final class SvgGraphics extends ShapeGraphics {
 
     @Override
     public Shape getClip() {
-        if (clip == null || transform.isIdentity()) {
-            return clip;
-        }
-        try {
-            return transform.createInverse().createTransformedShape(clip);
-        } catch (java.awt.geom.NoninvertibleTransformException e) {
-            return null;
-        }
+        return clip == null ? null : SvgElements.before(transform, clip);
     }
 
     /** Plain colours only. */
