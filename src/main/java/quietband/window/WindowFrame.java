@@ -234,11 +234,4 @@ final class WindowFrame {
         status.setToolTipText(text.isEmpty() ? null : text);
         status.setForeground(bad ? theme.bad() : theme.ink());
     }
-
-    /** Brings the side with values or cards to the front, where they share it. */
-    void side(boolean cards) {
-        if (Boolean.TRUE.equals(little)) {
-            side.setSelectedIndex(cards ? 1 : 0);
-        }
-    }
 }
