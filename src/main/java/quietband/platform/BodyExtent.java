@@ -1,8 +1,8 @@
 package quietband.platform;
 
 import java.util.ArrayList;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
-import quietband.model.Axis;
 import quietband.model.Platform;
 import quietband.model.Vec;
 
@@ -36,16 +36,10 @@ public final class BodyExtent {
 
     /** Size that the box must have inside: the body or the outermost springs, and the clearance on both sides; m. */
     public static Vec box(Platform platform, Vec clear) {
-        double[] need = new double[3];
-        for (Axis a : Axis.ALL) {
-            double low = Double.POSITIVE_INFINITY;
-            double high = Double.NEGATIVE_INFINITY;
-            for (Vec p : points(platform)) {
-                low = Math.min(low, p.get(a));
-                high = Math.max(high, p.get(a));
-            }
-            need[a.ordinal()] = high - low + 2 * clear.get(a);
-        }
-        return Vec.of(need);
+        List<Vec> points = points(platform);
+        return Vec.perAxis(a -> {
+            DoubleSummaryStatistics along = points.stream().mapToDouble(p -> p.get(a)).summaryStatistics();
+            return along.getMax() - along.getMin() + 2 * clear.get(a);
+        });
     }
 }

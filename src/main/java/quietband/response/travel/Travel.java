@@ -30,7 +30,7 @@ public record Travel(Vec sag, Vec sustained, Vec shock, Vec random3Sigma) {
 
     /** What counts against the clearance: sustained and the larger of shock and random. */
     public Vec counted() {
-        return new Vec(counted(Axis.X), counted(Axis.Y), counted(Axis.Z));
+        return Vec.perAxis(this::counted);
     }
 
     private double counted(Axis a) {
@@ -99,7 +99,7 @@ public record Travel(Vec sag, Vec sustained, Vec shock, Vec random3Sigma) {
     }
 
     private static Vec larger(Vec a, Vec b) {
-        return new Vec(Math.max(a.x(), b.x()), Math.max(a.y(), b.y()), Math.max(a.z(), b.z()));
+        return Vec.perAxis(axis -> Math.max(a.get(axis), b.get(axis)));
     }
 
     /** Largest |component| over the points under a steady acceleration in g, from the modes' stiffness. */

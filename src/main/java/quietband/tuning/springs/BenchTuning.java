@@ -68,11 +68,7 @@ public record BenchTuning(ModelFile unit, ModelFile tuned, Vec measuredHz, Vec w
         Platform p = base.platform().orElseThrow(() -> new WishException(
             "the model has no platform: there are no natural frequencies to tune"));
         Vec own = AxisFrequencies.hz(new Assembly(p));
-        double[] goal = new double[3];
-        for (Axis a : Axis.ALL) {
-            goal[a.ordinal()] = Double.isNaN(wanted.get(a)) ? own.get(a) : wanted.get(a);
-        }
-        Vec aim = Vec.of(goal);
+        Vec aim = wanted.orElse(own);
         NaturalFrequencySolver as = NaturalFrequencySolver.solve(base, measured);
         if (as.off() > 0.01) {
             throw new WishException(String.format(Locale.ROOT, "no rates of these springs give %.4g, %.4g and %.4g Hz along x, y "
