@@ -41,11 +41,6 @@ public final class CancellationPath {
         }
     }
 
-    /** The filter of an axis, 0 to 2. */
-    public FilterResponse filter(int axis) {
-        return filter[axis];
-    }
-
     /** Works out every element of the three axes at a frequency in Hz, unless that was the last one asked for. */
     private void evaluate(double f) {
         if (f == frequency) {

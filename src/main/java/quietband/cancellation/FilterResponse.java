@@ -1,5 +1,6 @@
 package quietband.cancellation;
 
+import java.util.Arrays;
 import org.hipparchus.complex.Complex;
 import quietband.model.DigitalFilter;
 import quietband.spectrum.ComplexProduct;
@@ -58,10 +59,6 @@ public final class FilterResponse {
 
     /** Largest delay among the taps, in samples. */
     public int longestDelay() {
-        int longest = 0;
-        for (int i : index) {
-            longest = Math.max(longest, i);
-        }
-        return longest;
+        return Arrays.stream(index).max().orElse(0);
     }
 }

@@ -2,6 +2,7 @@ package quietband.filter;
 
 import java.util.Optional;
 import quietband.model.Design;
+import quietband.model.Requirement;
 
 /**
  * A cancellation filter that is wanted.
@@ -15,4 +16,21 @@ import quietband.model.Design;
  * @param measured sensor-to-frequency response to design with in place of the model's; empty for the model's
  */
 public record FilterTask(Design design, FilterForm form, int count, FilterGoal goal, double maxGain, double[] grid,
-                         Optional<MeasuredPath> measured) { }
+                         Optional<MeasuredPath> measured) {
+
+    /** Lower and upper end of what the goal looks at, Hz: the requirement's band, with the jitter's where noise counts. */
+    public double[] ends() {
+        Requirement r = design.requirement();
+        double[] ends = {r.fromHz(), r.toHz()};
+        r.jitter().filter(j -> goal == FilterGoal.NOISE).ifPresent(j -> {
+            ends[0] = Math.min(ends[0], j.fromHz());
+            ends[1] = Math.max(ends[1], j.toHz());
+        });
+        return ends;
+    }
+
+    /** The path to design with: the measured one, else the model's. */
+    public PathResponse path() {
+        return measured.<PathResponse>map(m -> m).orElseGet(() -> PathResponse.of(design));
+    }
+}

@@ -20,13 +20,13 @@ public final class IdealFilter {
 
     /** F_x, F_y, F_z at f in Hz; NaN where a sensor has no part in the cancellation or the three cannot be told apart. */
     public Complex[] at(double f) {
-        terms.at(f);
+        ResidualTerms.At t = terms.at(f);
         Complex[][] m = new Complex[3][3];
         Complex[] c = new Complex[3];
         for (int j = 0; j < 3; j++) {
-            c[j] = new Complex(terms.cRe[j], terms.cIm[j]);
+            c[j] = new Complex(t.cRe()[j], t.cIm()[j]);
             for (int i = 0; i < 3; i++) {
-                m[j][i] = new Complex(terms.aRe[3 * i + j], terms.aIm[3 * i + j]);
+                m[j][i] = new Complex(t.aRe()[3 * i + j], t.aIm()[3 * i + j]);
             }
         }
         // a sensor without a part: its own equation in place

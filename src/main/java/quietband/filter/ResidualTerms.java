@@ -1,10 +1,13 @@
 package quietband.filter;
 
+import java.util.Arrays;
+import java.util.List;
 import org.hipparchus.complex.Complex;
 import quietband.model.Design;
 import quietband.model.Stack;
 import quietband.platform.Assembly;
 import quietband.response.ResidualResponse;
+import quietband.spectrum.Magnitudes;
 
 /**
  * The fullest stack's residual as it depends on the three filters at one frequency, y_j = c_j - sum_i a_ij F_i with
@@ -12,14 +15,38 @@ import quietband.response.ResidualResponse;
  */
 public final class ResidualTerms {
 
-    /** c, real part (length 3). */
-    public final double[] cRe = new double[3];
-    /** c, imaginary part. */
-    public final double[] cIm = new double[3];
-    /** a, row by sensor, column by drive, real part (length 9). */
-    public final double[] aRe = new double[9];
-    /** a, imaginary part. */
-    public final double[] aIm = new double[9];
+    /**
+     * Both at one frequency; arrays are not copied.
+     *
+     * @param cRe c, real part (length 3)
+     * @param cIm c, imaginary part
+     * @param aRe a, row by sensor, column by drive, real part (length 9)
+     * @param aIm a, imaginary part
+     */
+    public record At(double[] cRe, double[] cIm, double[] aRe, double[] aIm) {
+
+        /** |c_j|^2 per axis: the residual without any cancellation. */
+        public double[] plainSquared() {
+            return Magnitudes.squared(cRe, cIm);
+        }
+
+        /** |y_j|^2 per axis with the filters' responses. */
+        public double[] squared(Complex[] filters) {
+            double[] squared = new double[3];
+            for (int j = 0; j < 3; j++) {
+                double re = cRe[j];
+                double im = cIm[j];
+                for (int i = 0; i < 3; i++) {
+                    double ar = aRe[3 * i + j];
+                    double ai = aIm[3 * i + j];
+                    re -= ar * filters[i].getReal() - ai * filters[i].getImaginary();
+                    im -= ar * filters[i].getImaginary() + ai * filters[i].getReal();
+                }
+                squared[j] = re * re + im * im;
+            }
+            return squared;
+        }
+    }
 
     private final ResidualResponse response;
     private final PathResponse path;
@@ -42,7 +69,11 @@ public final class ResidualTerms {
     }
 
     /** Works out c and a at a frequency in Hz. */
-    public ResidualTerms at(double f) {
+    public At at(double f) {
+        double[] cRe = new double[3];
+        double[] cIm = new double[3];
+        double[] aRe = new double[9];
+        double[] aIm = new double[9];
         response.at(f);
         response.residual(sprung ? Stack.ISOLATED : Stack.BARE, cRe, cIm);
         response.sensed(sprung, aRe, aIm);
@@ -57,6 +88,11 @@ public final class ResidualTerms {
                 aIm[3 * i + j] = alone && i != j ? 0 : re * b + im * a;
             }
         }
-        return this;
+        return new At(cRe, cIm, aRe, aIm);
+    }
+
+    /** The same at several frequencies. */
+    public List<At> on(double[] grid) {
+        return Arrays.stream(grid).mapToObj(this::at).toList();
     }
 }

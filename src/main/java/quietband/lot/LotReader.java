@@ -36,7 +36,6 @@ public final class LotReader {
     private static final CSVFormat FORMAT = CSVFormat.RFC4180.builder().setCommentMarker('#')
         .setIgnoreEmptyLines(true).setIgnoreSurroundingSpaces(true).setTrim(true).get();
     private static final String[] AXES = {"x", "y", "z"};
-    private static final double[] TENS = {1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15};
 
     private final String shown;
     private int serialColumn;
@@ -185,22 +184,12 @@ public final class LotReader {
 
     /** A finite decimal number; 0 with something said when it is none. */
     private static double number(String text, String column, StringBuilder wrong) {
-        double quick = quick(text);
-        if (!Double.isNaN(quick)) {
-            return quick;
-        }
-        boolean plain = !text.isEmpty() && text.length() <= 40;
-        for (int i = 0; i < text.length() && plain; i++) {
-            char c = text.charAt(i);
-            plain = c >= '0' && c <= '9' || c == '.' || c == '-' || c == '+' || c == 'e' || c == 'E';
-        }
+        boolean plain = text.length() <= 40 && text.chars().allMatch(c -> c >= '0' && c <= '9' || ".-+eE".indexOf(c) >= 0);
         double v = Double.NaN;
-        if (plain) {
-            try {
-                v = Double.parseDouble(text);
-            } catch (NumberFormatException e) {
-                v = Double.NaN;
-            }
+        try {
+            v = plain ? Double.parseDouble(text) : v;
+        } catch (NumberFormatException e) {
+            v = Double.NaN;
         }
         if (!Double.isFinite(v)) {
             say(wrong, text.isEmpty() ? column + " has no number"
@@ -208,33 +197,6 @@ public final class LotReader {
             return 0;
         }
         return v;
-    }
-
-    /** A short decimal number without exponent, exact: whole digits below 2^53 over a power of ten up to 1e15; else NaN. */
-    private static double quick(String text) {
-        int n = text.length();
-        if (n == 0 || n > 16) {
-            return Double.NaN;
-        }
-        boolean negative = text.charAt(0) == '-';
-        long digits = 0;
-        int point = -1;
-        for (int i = negative ? 1 : 0; i < n; i++) {
-            char c = text.charAt(i);
-            if (c >= '0' && c <= '9') {
-                digits = 10 * digits + c - '0';
-            } else if (c == '.' && point < 0) {
-                point = i;
-            } else {
-                return Double.NaN;
-            }
-        }
-        int places = point < 0 ? 0 : n - 1 - point;
-        if (digits >= 1L << 53 || n - (negative ? 1 : 0) - (point < 0 ? 0 : 1) == 0) {
-            return Double.NaN;
-        }
-        double value = digits / TENS[places];
-        return negative ? -value : value;
     }
 
     private MeasuredLot lot(String name, String hash) {

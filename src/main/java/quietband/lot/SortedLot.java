@@ -17,12 +17,12 @@ import quietband.work.Workers;
  * @param within    chance that each really is within the limit; shared, do not modify; empty without uncertainties
  * @param accepted  which are accepted; shared, do not modify
  * @param refused   bad rows that count as built and refused
- * @param law       fitted to the usable units; empty for a handful of them
+ * @param fitted       distribution fitted to the usable units; empty for a handful of them
  * @param rising    the values in rising order, ppb/g; shared, do not modify
  * @param acceptedUnits how many are accepted
  */
 public record SortedLot(MeasuredLot lot, SortRule rule, double[] value, byte[] classOf, Optional<double[]> within,
-                        boolean[] accepted, int refused, Optional<ComponentLaw> law, double[] rising,
+                        boolean[] accepted, int refused, Optional<ComponentDistribution> fitted, double[] rising,
                         int acceptedUnits) {
 
     /** A unit whose reading is so many standard uncertainties away from the limit is on that side of it. */
@@ -34,10 +34,10 @@ public record SortedLot(MeasuredLot lot, SortRule rule, double[] value, byte[] c
      * @param edgePpbPerG upper edge; infinite for the last
      * @param inClass     units in the class alone
      * @param share       of all units up to the edge
-     * @param lawShare    the same by the fitted law; NaN without one
-     * @param lawError    standard error of it from the fit
+     * @param fittedShare    the same by the fitted distribution; NaN without one
+     * @param fittedError    standard error of it from the fit
      */
-    public record Edge(double edgePpbPerG, long inClass, Proportion share, double lawShare, double lawError) {
+    public record Edge(double edgePpbPerG, long inClass, Proportion share, double fittedShare, double fittedError) {
 
         /** Units built for each good one, by what was seen; infinite when none was. */
         public double builtPerGood() {
@@ -61,8 +61,9 @@ public record SortedLot(MeasuredLot lot, SortRule rule, double[] value, byte[] c
             value[i] = lot.value(i, rule.by());
             classOf[i] = (byte) rule.classOf(value[i]);
         }
-        Optional<ComponentLaw> law = n >= ComponentLaw.FEWEST ? Optional.of(ComponentLaw.of(lot)) : Optional.empty();
-        Optional<double[]> within = lot.sigmaPpbPerG().map(s -> chances(lot, rule, value, law, threads));
+        Optional<ComponentDistribution> fitted = n >= ComponentDistribution.FEWEST ? Optional.of(ComponentDistribution.of(lot))
+            : Optional.empty();
+        Optional<double[]> within = lot.sigmaPpbPerG().map(s -> chances(lot, rule, value, fitted, threads));
         boolean[] accepted = new boolean[n];
         int acceptedUnits = 0;
         for (int i = 0; i < n; i++) {
@@ -72,14 +73,15 @@ public record SortedLot(MeasuredLot lot, SortRule rule, double[] value, byte[] c
         }
         double[] rising = value.clone();
         Arrays.sort(rising);
-        return new SortedLot(lot, rule, value, classOf, within, accepted, refusedRows, law, rising, acceptedUnits);
+        return new SortedLot(lot, rule, value, classOf, within, accepted, refusedRows, fitted, rising, acceptedUnits);
     }
 
-    /** Chance of each unit to be within the limit, its reading, uncertainty and the lot's law known. */
-    private static double[] chances(MeasuredLot lot, SortRule rule, double[] value, Optional<ComponentLaw> law, int threads) {
+    /** Chance of each unit to be within the limit, its reading, uncertainty and the lot's distribution known. */
+    private static double[] chances(MeasuredLot lot, SortRule rule, double[] value, Optional<ComponentDistribution> fitted,
+                                    int threads) {
         double[][] v = lot.valuePpbPerG();
         double[][] s = lot.sigmaPpbPerG().orElseThrow();
-        Optional<ComponentLaw> prior = law.filter(l -> l.n() >= 3 * ComponentLaw.FEWEST);
+        Optional<ComponentDistribution> prior = fitted.filter(l -> l.n() >= 3 * ComponentDistribution.FEWEST);
         return Workers.all(lot.size(), threads, () -> {
             UnitTruth truth = new UnitTruth(prior, rule.by());
             double[] sigma = new double[3];
@@ -125,20 +127,20 @@ public record SortedLot(MeasuredLot lot, SortRule rule, double[] value, byte[] c
             upTo += in[k];
             boolean last = k == in.length - 1;
             double edge = last ? Double.POSITIVE_INFINITY : rule.edgesPpbPerG()[k];
-            edges.add(new Edge(edge, in[k], new Proportion(upTo, count(), rule.confidence()), last ? 1 : lawShare(edge),
-                last ? 0 : lawError(edge)));
+            edges.add(new Edge(edge, in[k], new Proportion(upTo, count(), rule.confidence()), last ? 1 : fittedShare(edge),
+                last ? 0 : fittedError(edge)));
         }
         return edges;
     }
 
-    /** Share within a limit in ppb/g by the law; NaN without one. */
-    public double lawShare(double limit) {
-        return law.map(l -> l.within(rule.by()).applyAsDouble(limit)).orElse(Double.NaN);
+    /** Share within a limit in ppb/g by the fitted distribution; NaN without one. */
+    public double fittedShare(double limit) {
+        return fitted.map(l -> l.within(rule.by()).applyAsDouble(limit)).orElse(Double.NaN);
     }
 
-    /** Standard error of {@link #lawShare} from the fit. */
-    public double lawError(double limit) {
-        return law.map(l -> l.standardError(limit, rule.by())).orElse(Double.NaN);
+    /** Standard error of {@link #fittedShare} from the fit. */
+    public double fittedError(double limit) {
+        return fitted.map(l -> l.standardError(limit, rule.by())).orElse(Double.NaN);
     }
 
     /** Risks as sorted; empty without uncertainties. */
@@ -183,11 +185,12 @@ public record SortedLot(MeasuredLot lot, SortRule rule, double[] value, byte[] c
     }
 
     /**
-     * Largest distance between the share seen and the law's over all lengths (Kolmogorov), looked at on at most a thousand units;
-     * NaN without a law. Beyond 1.36/sqrt(n) a law not fitted to the same lot would be rejected at 5 %.
+     * Largest distance between the share seen and the fitted distribution's over all lengths (Kolmogorov), looked at on at most a
+     * thousand units;
+     * NaN without one. Beyond 1.36/sqrt(n) a distribution not fitted to the same lot would be rejected at 5 %.
      */
-    public double lawDistance() {
-        if (law.isEmpty()) {
+    public double fittedDistance() {
+        if (fitted.isEmpty()) {
             return Double.NaN;
         }
         DoubleUnaryOperator within = readings().within(rule.by());
@@ -202,9 +205,9 @@ public record SortedLot(MeasuredLot lot, SortRule rule, double[] value, byte[] c
         return most;
     }
 
-    /** The law of the readings, measuring included. */
-    private ComponentLaw readings() {
-        return ComponentLaw.of(new MeasuredLot(lot.file(), lot.hash(), lot.serials(), lot.lines(), lot.valuePpbPerG(),
+    /** The distribution of the readings, measuring included. */
+    private ComponentDistribution readings() {
+        return ComponentDistribution.of(new MeasuredLot(lot.file(), lot.hash(), lot.serials(), lot.lines(), lot.valuePpbPerG(),
             Optional.empty(), List.of()));
     }
 }

@@ -6,11 +6,10 @@ import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.EigenDecompositionSymmetric;
 import org.hipparchus.linear.LUDecomposition;
 import org.hipparchus.linear.RealMatrix;
-import quietband.numerics.GaussNodes;
 
 /**
- * What a unit really is, its reading known: with a lot's law (mean m, covariance C) and the reading's covariance U it is normal
- * with mean m + C (C + U)^-1 (x - m) and covariance C - C (C + U)^-1 C (Bayes' rule for normals); without a law, mean x and
+ * What a unit really is, its reading known: with a lot's distribution (mean m, covariance C) and the reading's covariance U it is normal
+ * with mean m + C (C + U)^-1 (x - m) and covariance C - C (C + U)^-1 C (Bayes' rule for normals); without one, mean x and
  * covariance U. One object serves one thread; the matrices are kept while the uncertainties stay the same.
  */
 final class UnitTruth {
@@ -18,16 +17,16 @@ final class UnitTruth {
     /** Keeps C + U invertible where neither scatters. */
     private static final double TINY = 1e-14;
 
-    private final Optional<ComponentLaw> law;
+    private final Optional<ComponentDistribution> fitted;
     private final SortRule.By by;
     private final double[] kept = {Double.NaN, 0, 0};
-    private final double[] spread = new double[3];
+    private double[] spread;
     private double[][] left = new double[3][3];
     private RealMatrix gain;
     private RealMatrix axes;
 
-    UnitTruth(Optional<ComponentLaw> law, SortRule.By by) {
-        this.law = law;
+    UnitTruth(Optional<ComponentDistribution> fitted, SortRule.By by) {
+        this.fitted = fitted;
         this.by = by;
     }
 
@@ -42,13 +41,13 @@ final class UnitTruth {
             prepare(sigma);
         }
         double[] mean = reading;
-        if (law.isPresent()) {
-            double[] m = law.get().mean();
+        if (fitted.isPresent()) {
+            double[] m = fitted.get().mean();
             double[] shift = gain.operate(new double[] {reading[0] - m[0], reading[1] - m[1], reading[2] - m[2]});
             mean = new double[] {m[0] + shift[0], m[1] + shift[1], m[2] + shift[2]};
         }
-        return by == SortRule.By.VECTOR ? new LengthLaw(axes.preMultiply(mean), spread, GaussNodes.QUICK).within(limit)
-            : new WorstAxisLaw(mean, left, GaussNodes.QUICK).within(limit);
+        return by == SortRule.By.VECTOR ? new LengthDistribution(axes.preMultiply(mean), spread, NormalQuadrature.QUICK).within(limit)
+            : new WorstAxisDistribution(mean, left, NormalQuadrature.QUICK).within(limit);
     }
 
     private void prepare(double[] sigma) {
@@ -57,7 +56,7 @@ final class UnitTruth {
         for (int i = 0; i < 3; i++) {
             left[i][i] = sigma[i] * sigma[i];
         }
-        law.ifPresent(l -> {
+        fitted.ifPresent(l -> {
             RealMatrix c = new Array2DRowRealMatrix(l.covariance());
             RealMatrix sum = c.add(new Array2DRowRealMatrix(left));
             double trace = TINY * sum.getTrace();
@@ -73,8 +72,6 @@ final class UnitTruth {
         });
         EigenDecompositionSymmetric eigen = new EigenDecompositionSymmetric(new Array2DRowRealMatrix(left));
         axes = eigen.getV();
-        for (int k = 0; k < 3; k++) {
-            spread[k] = Math.sqrt(Math.max(0, eigen.getEigenvalues()[k]));
-        }
+        spread = Arrays.stream(eigen.getEigenvalues()).map(v -> Math.sqrt(Math.max(0, v))).toArray();
     }
 }

@@ -35,8 +35,8 @@ public record Design(String title, Oscillator oscillator, Optional<Platform> pla
     public static Design of(String title, List<Tolerance> tolerances, List<Tolerance.Correlation> correlations,
                             List<Tolerance.Condition> conditions, Quantities quantities, DesignParts parts) {
         double[] v = quantities.raw();
-        return new Design(title, parts.oscillator(v), parts.platform(v), parts.cancellation(v), parts.vibration(v),
-            parts.requirement(v), tolerances, correlations, conditions, quantities, parts);
+        return new Design(title, parts.oscillator().apply(v), parts.platform().apply(v), parts.cancellation().apply(v),
+            parts.vibration().apply(v), parts.requirement().apply(v), tolerances, correlations, conditions, quantities, parts);
     }
 
     /**
@@ -45,7 +45,7 @@ public record Design(String title, Oscillator oscillator, Optional<Platform> pla
      * @param other of this design's layout, from {@link Quantities#with} of {@link #quantities()}
      */
     public Design with(Quantities other) {
-        if (other.layout() != quantities.layout()) {
+        if (!other.sharesLayout(quantities)) {
             throw new IllegalArgumentException("numbers of another model's layout");
         }
         return of(title, tolerances, correlations, conditions, other, parts);
@@ -60,7 +60,7 @@ public record Design(String title, Oscillator oscillator, Optional<Platform> pla
         if (cancellation.isEmpty() || cancellation.get().calibratedEach()) {
             return unit;
         }
-        Optional<Vec> fixed = Optional.of(parts.weightsPerG(drawn.raw()));
+        Optional<Vec> fixed = Optional.of(parts.weightsPerG().apply(drawn.raw()));
         return unit.withCancellation(unit.cancellation.map(c -> new Cancellation(false, fixed, c.sensor(), c.path(),
             c.tuning(), c.error())));
     }

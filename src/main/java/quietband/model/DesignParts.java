@@ -1,20 +1,13 @@
 package quietband.model;
 
 import java.util.Optional;
+import java.util.function.Function;
 
-/** The blocks of a design as functions of its numbers, one per slot; arrays are not modified and not kept. */
-public interface DesignParts {
-
-    Oscillator oscillator(double[] numbers);
-
-    Optional<Platform> platform(double[] numbers);
-
-    Optional<Cancellation> cancellation(double[] numbers);
-
-    Vibration vibration(double[] numbers);
-
-    Requirement requirement(double[] numbers);
-
-    /** The numbers in the slots of the weights, 1/g: as written, or those of the design as written. */
-    Vec weightsPerG(double[] numbers);
-}
+/**
+ * The blocks of a design as functions of its numbers, one per slot; arrays are not modified and not kept.
+ *
+ * @param weightsPerG the numbers in the slots of the weights, 1/g: as written, or those of the design as written
+ */
+public record DesignParts(Function<double[], Oscillator> oscillator, Function<double[], Optional<Platform>> platform,
+                          Function<double[], Optional<Cancellation>> cancellation, Function<double[], Vibration> vibration,
+                          Function<double[], Requirement> requirement, Function<double[], Vec> weightsPerG) { }

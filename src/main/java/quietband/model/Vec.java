@@ -1,6 +1,7 @@
 package quietband.model;
 
 import java.util.function.DoubleUnaryOperator;
+import java.util.function.ToDoubleFunction;
 
 /**
  * Three numbers, one per axis; the unit is that of the quantity that holds it.
@@ -72,5 +73,20 @@ public record Vec(double x, double y, double z) {
     /** Euclidean length. */
     public double length() {
         return Math.sqrt(x * x + y * y + z * z);
+    }
+
+    /** What a function gives for each axis. */
+    public static Vec perAxis(ToDoubleFunction<Axis> component) {
+        return new Vec(component.applyAsDouble(Axis.X), component.applyAsDouble(Axis.Y), component.applyAsDouble(Axis.Z));
+    }
+
+    /** The same with components of another where this one has NaN. */
+    public Vec orElse(Vec other) {
+        return perAxis(a -> Double.isNaN(get(a)) ? other.get(a) : get(a));
+    }
+
+    /** The largest component. */
+    public double largest() {
+        return Math.max(x, Math.max(y, z));
     }
 }

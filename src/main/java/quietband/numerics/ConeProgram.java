@@ -1,8 +1,8 @@
 package quietband.numerics;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
+import org.hipparchus.stat.StatUtils;
 
 /**
  * Least of {@code 1/2 x'Px + q'x} under second-order cones {@code |A x + b| <= c'x + d}: the primal-dual interior-point
@@ -73,7 +73,7 @@ public final class ConeProgram {
                 gap += s.gap();
                 off = Math.max(off, s.infeasibility());
             }
-            double dual = norm(rx) / own;
+            double dual = Math.sqrt(StatUtils.sumSq(rx)) / own;
             // what is asked is feasible and cheap; the multipliers need not be as good
             double error = Math.max(Math.max(dual / 100, 10 * off), gap / Math.max(1e-3, Math.abs(cost)));
             if (error < least) {
@@ -158,9 +158,5 @@ public final class ConeProgram {
         Cholesky.solve(h, n, dx);
         states.forEach(s -> s.direction(dx));
         return dx;
-    }
-
-    private static double norm(double[] v) {
-        return Math.sqrt(Arrays.stream(v).map(a -> a * a).sum());
     }
 }

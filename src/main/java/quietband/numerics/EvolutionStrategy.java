@@ -7,6 +7,7 @@ import org.apache.commons.rng.sampling.distribution.ZigguratSampler;
 import org.apache.commons.rng.simple.RandomSource;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.EigenDecompositionSymmetric;
+import org.hipparchus.stat.StatUtils;
 
 /**
  * One run of an evolution strategy with covariance matrix adaptation: points are drawn around a mean, the better half
@@ -65,11 +66,7 @@ final class EvolutionStrategy {
 
     /** Whether further points would differ by next to nothing. */
     boolean settled() {
-        double longest = 0;
-        for (double l : lengths) {
-            longest = Math.max(longest, l);
-        }
-        return step * longest < SMALL;
+        return step * StatUtils.max(lengths) < SMALL;
     }
 
     /** Points to be judged. */
@@ -114,7 +111,7 @@ final class EvolutionStrategy {
         for (int i = 0; i < n; i++) {
             pathStep[i] = (1 - learnStep) * pathStep[i] + Math.sqrt(learnStep * (2 - learnStep) * massive) * white[i];
         }
-        double length = norm(pathStep);
+        double length = Math.sqrt(StatUtils.sumSq(pathStep));
         double expected = Math.sqrt(n) * (1 - 1.0 / (4 * n) + 1.0 / (21.0 * n * n));
         boolean steady = length / Math.sqrt(1 - Math.pow(1 - learnStep, 2.0 * generation)) / expected < 1.4 + 2.0 / (n
             + 1);
@@ -170,13 +167,5 @@ final class EvolutionStrategy {
                 axes[i][k] = v[i];
             }
         }
-    }
-
-    private static double norm(double[] v) {
-        double sum = 0;
-        for (double e : v) {
-            sum += e * e;
-        }
-        return Math.sqrt(sum);
     }
 }

@@ -15,7 +15,7 @@ public final class HouseholderLeastSquares {
     public HouseholderLeastSquares(int rows, int columns) {
         this.rows = rows;
         this.columns = columns;
-        this.work = new double[columns][rows];
+        this.work = new double[columns + 1][rows];
         this.x = new double[columns];
         this.diagonal = new double[columns];
     }
@@ -44,12 +44,12 @@ public final class HouseholderLeastSquares {
                 work[k][i] = a[k][i] * scale[k];
             }
         }
-        System.arraycopy(b, 0, rest, 0, rows);
+        System.arraycopy(b, 0, work[columns], 0, rows);
         for (int k = 0; k < columns; k++) {
-            reflect(k, rest);
+            diagonal[k] = reflect(work, k, LOST);
         }
         for (int k = columns - 1; k >= 0; k--) {
-            double sum = rest[k];
+            double sum = work[columns][k];
             for (int m = k + 1; m < columns; m++) {
                 sum -= work[m][k] * x[m];
             }
@@ -66,33 +66,36 @@ public final class HouseholderLeastSquares {
         }
     }
 
-    private void reflect(int k, double[] right) {
-        double[] v = work[k];
+    /**
+     * Turns what stands below the diagonal of a column to 0 by a reflection, with all columns behind it.
+     *
+     * @param columns of one length; modified from k on
+     * @param least   a column that is no longer than this stays
+     * @return the diagonal
+     */
+    public static double reflect(double[][] columns, int k, double least) {
+        double[] v = columns[k];
         double sum = 0;
-        for (int i = k; i < rows; i++) {
+        for (int i = k; i < v.length; i++) {
             sum += v[i] * v[i];
         }
         double alpha = v[k] > 0 ? -Math.sqrt(sum) : Math.sqrt(sum);
-        diagonal[k] = alpha;
-        if (Math.abs(alpha) <= LOST) {
-            return;
+        if (Math.abs(alpha) <= least) {
+            return alpha;
         }
         v[k] -= alpha;
         double scale = -1 / (alpha * v[k]);
-        for (int j = k + 1; j < columns; j++) {
-            apply(v, scale, k, work[j]);
+        for (int j = k + 1; j < columns.length; j++) {
+            double[] to = columns[j];
+            double dot = 0;
+            for (int i = k; i < v.length; i++) {
+                dot += v[i] * to[i];
+            }
+            dot *= scale;
+            for (int i = k; i < v.length; i++) {
+                to[i] -= dot * v[i];
+            }
         }
-        apply(v, scale, k, right);
-    }
-
-    private void apply(double[] v, double scale, int from, double[] to) {
-        double dot = 0;
-        for (int i = from; i < rows; i++) {
-            dot += v[i] * to[i];
-        }
-        dot *= scale;
-        for (int i = from; i < rows; i++) {
-            to[i] -= dot * v[i];
-        }
+        return alpha;
     }
 }

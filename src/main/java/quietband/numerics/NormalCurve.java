@@ -7,21 +7,20 @@ package quietband.numerics;
  */
 public final class NormalCurve {
 
-    private static final double[] A = {3.16112374387056560e0, 1.13864154151050156e2, 3.77485237685302021e2,
-        3.20937758913846947e3, 1.85777706184603153e-1};
-    private static final double[] B = {2.36012909523441209e1, 2.44024637934444173e2, 1.28261652607737228e3,
+    private static final double[] NEAR_UP = {1.85777706184603153e-1, 3.16112374387056560e0, 1.13864154151050156e2,
+        3.77485237685302021e2, 3.20937758913846947e3};
+    private static final double[] NEAR_DOWN = {1, 2.36012909523441209e1, 2.44024637934444173e2, 1.28261652607737228e3,
         2.84423683343917062e3};
-    private static final double[] C = {5.64188496988670089e-1, 8.88314979438837594e0, 6.61191906371416295e1,
-        2.98635138197400131e2, 8.81952221241769090e2, 1.71204761263407058e3, 2.05107837782607147e3,
-        1.23033935479799725e3, 2.15311535474403846e-8};
-    private static final double[] D = {1.57449261107098347e1, 1.17693950891312499e2, 5.37181101862009858e2,
-        1.62138957456669019e3, 3.29079923573345963e3, 4.36261909014324716e3, 3.43936767414372164e3,
-        1.23033935480374942e3};
-    private static final double[] P = {3.05326634961232344e-1, 3.60344899949804439e-1, 1.25781726111229246e-1,
-        1.60837851487422766e-2, 6.58749161529837803e-4, 1.63153871373020978e-2};
-    private static final double[] Q = {2.56852019228982242e0, 1.87295284992346725e0, 5.27905102951428412e-1,
+    private static final double[] HALFWAY_UP = {2.15311535474403846e-8, 5.64188496988670089e-1, 8.88314979438837594e0,
+        6.61191906371416295e1, 2.98635138197400131e2, 8.81952221241769090e2, 1.71204761263407058e3,
+        2.05107837782607147e3, 1.23033935479799725e3};
+    private static final double[] HALFWAY_DOWN = {1, 1.57449261107098347e1, 1.17693950891312499e2,
+        5.37181101862009858e2, 1.62138957456669019e3, 3.29079923573345963e3, 4.36261909014324716e3,
+        3.43936767414372164e3, 1.23033935480374942e3};
+    private static final double[] FAR_UP = {1.63153871373020978e-2, 3.05326634961232344e-1, 3.60344899949804439e-1,
+        1.25781726111229246e-1, 1.60837851487422766e-2, 6.58749161529837803e-4};
+    private static final double[] FAR_DOWN = {1, 2.56852019228982242e0, 1.87295284992346725e0, 5.27905102951428412e-1,
         6.05183413124413191e-2, 2.33520497626869185e-3};
-
     private static final double[] CENTRE_UP = {2.5090809287301226727e3, 3.3430575583588128105e4, 6.7265770927008700853e4,
         4.5921953931549871457e4, 1.3731693765509461125e4, 1.9715909503065514427e3, 1.3314166789178437745e2,
         3.3871328727963666080e0};
@@ -51,46 +50,15 @@ public final class NormalCurve {
     static double erfc(double x) {
         double y = Math.abs(x);
         if (y <= 0.46875) {
-            return 1 - x * centralErf(y * y);
+            return 1 - x * ratio(NEAR_UP, NEAR_DOWN, y * y);
         }
-        double tail = y <= 4 ? middle(y) : outer(y);
+        double tail = y <= 4 ? bell(y) * ratio(HALFWAY_UP, HALFWAY_DOWN, y) : y <= 27 ? outer(y) : 0;
         return x < 0 ? 2 - tail : tail;
     }
 
-    /** erf(x)/x for small |x|, as a function of the square. */
-    private static double centralErf(double square) {
-        double up = A[4] * square;
-        double down = square;
-        for (int i = 0; i < 3; i++) {
-            up = (up + A[i]) * square;
-            down = (down + B[i]) * square;
-        }
-        return (up + A[3]) / (down + B[3]);
-    }
-
-    private static double middle(double y) {
-        double up = C[8] * y;
-        double down = y;
-        for (int i = 0; i < 7; i++) {
-            up = (up + C[i]) * y;
-            down = (down + D[i]) * y;
-        }
-        return bell(y) * (up + C[7]) / (down + D[7]);
-    }
-
     private static double outer(double y) {
-        if (y > 27) {
-            return 0;
-        }
         double square = 1 / (y * y);
-        double up = P[5] * square;
-        double down = square;
-        for (int i = 0; i < 4; i++) {
-            up = (up + P[i]) * square;
-            down = (down + Q[i]) * square;
-        }
-        double r = square * (up + P[4]) / (down + Q[4]);
-        return bell(y) * (1 / Math.sqrt(Math.PI) - r) / y;
+        return bell(y) * (1 / Math.sqrt(Math.PI) - square * ratio(FAR_UP, FAR_DOWN, square)) / y;
     }
 
     /** exp(-y^2) without losing digits to the rounding of y^2. */
@@ -119,10 +87,11 @@ public final class NormalCurve {
         return q < 0 ? -z : z;
     }
 
+    /** Ratio of two polynomials of the same degree, highest power first. */
     private static double ratio(double[] up, double[] down, double r) {
         double u = up[0];
         double d = down[0];
-        for (int i = 1; i < 8; i++) {
+        for (int i = 1; i < up.length; i++) {
             u = u * r + up[i];
             d = d * r + down[i];
         }

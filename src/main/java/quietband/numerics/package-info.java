@@ -1,6 +1,6 @@
 /**
  * Numerical methods that no library here has: second-order cone programs, bounded search, evolution strategy,
- * matrix exponential, normal curve, polynomial roots.
+ * normal curve, polynomial roots.
  *
  * <p>Equations: physics.md, Filter design, Time domain, Tolerances.
  */

@@ -1,10 +1,13 @@
 package quietband.platform;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.hipparchus.linear.Array2DRowRealMatrix;
+import org.hipparchus.linear.RealMatrix;
 import quietband.model.Platform;
 import quietband.model.Platform.Spring;
 import quietband.model.Vec;
@@ -109,9 +112,7 @@ public final class Assembly {
             addRank1(loss, b, i, k * eta);
             addRank1(damping, b, i, s.damping().get(i));
             if (s.mass() > 0 && k > 0) {
-                double[] row = new double[6];
-                System.arraycopy(b, 6 * i, row, 0, 6);
-                lines.add(new Line(row, k, eta, s.mass()));
+                lines.add(new Line(Arrays.copyOfRange(b, 6 * i, 6 * i + 6), k, eta, s.mass()));
             } else {
                 addRank1(plainStiffness, b, i, k);
                 addRank1(plainLoss, b, i, k * eta);
@@ -124,8 +125,17 @@ public final class Assembly {
         }
     }
 
-    /** Adds value * row_i^T row_i of a 3 x 6 matrix to a 6 x 6 one (modified). */
-    static void addRank1(double[] matrix, double[] rows, int i, double value) {
+    /** Six rows of six, written one after another (length 36), as a matrix; copied. */
+    public static RealMatrix square(double[] rows) {
+        RealMatrix matrix = new Array2DRowRealMatrix(6, 6);
+        for (int i = 0; i < 6; i++) {
+            matrix.setRow(i, Arrays.copyOfRange(rows, 6 * i, 6 * i + 6));
+        }
+        return matrix;
+    }
+
+    /** Adds value * row_i^T row_i of rows of six to a 6 x 6 matrix (modified). */
+    public static void addRank1(double[] matrix, double[] rows, int i, double value) {
         if (value == 0) {
             return;
         }

@@ -14,8 +14,7 @@ public final class AxisFrequencies {
     /** The natural frequencies of x, y and z, Hz. */
     public static Vec hz(Assembly assembly) {
         Modes modes = assembly.modes();
-        return new Vec(modes.frequencyHz(mode(modes, Axis.X)), modes.frequencyHz(mode(modes, Axis.Y)),
-            modes.frequencyHz(mode(modes, Axis.Z)));
+        return Vec.perAxis(a -> modes.frequencyHz(mode(modes, a)));
     }
 
     /** The number of the mode, 0 to 5, that moves mostly along an axis. */

@@ -24,23 +24,20 @@ public final class Modes {
 
     Modes(Assembly assembly) {
         mass = assembly.mass();
-        RealMatrix l = new CholeskyDecomposition(square(mass)).getL();
+        RealMatrix l = new CholeskyDecomposition(Assembly.square(mass)).getL();
         RealMatrix inverse = new LUDecomposition(l).getSolver().getInverse();
-        RealMatrix k = inverse.multiply(square(assembly.stiffness())).multiply(inverse.transpose());
-        EigenDecompositionSymmetric eigen = new EigenDecompositionSymmetric(k.add(k.transpose()).scalarMultiply(0.5));
-        double[] lambda = eigen.getEigenvalues();
-        Integer[] order = {0, 1, 2, 3, 4, 5};
-        Arrays.sort(order, (a, b) -> Double.compare(lambda[a], lambda[b]));
-        double top = lambda[order[5]];
+        RealMatrix k = inverse.multiply(Assembly.square(assembly.stiffness())).multiply(inverse.transpose());
+        EigenDecompositionSymmetric eigen = rising(k.add(k.transpose()).scalarMultiply(0.5));
+        double top = eigen.getEigenvalue(5);
         RealMatrix back = inverse.transpose();
         double[][] u = new double[6][];
         for (int n = 0; n < 6; n++) {
-            double w2 = lambda[order[n]];
+            double w2 = eigen.getEigenvalue(n);
             if (!(w2 > ZERO * top)) {
-                throw new SingularPlatformException(describeFree(back.operate(eigen.getEigenvector(order[n]).toArray())));
+                throw new SingularPlatformException(describeFree(back.operate(eigen.getEigenvector(n).toArray())));
             }
             omega[n] = Math.sqrt(w2);
-            u[n] = eigen.getEigenvector(order[n]).toArray();
+            u[n] = eigen.getEigenvector(n).toArray();
         }
         alignRepeated(u);
         for (int n = 0; n < 6; n++) {
@@ -49,12 +46,9 @@ public final class Modes {
         }
     }
 
-    private static RealMatrix square(double[] rows) {
-        double[][] a = new double[6][];
-        for (int i = 0; i < 6; i++) {
-            a[i] = Arrays.copyOfRange(rows, 6 * i, 6 * i + 6);
-        }
-        return new Array2DRowRealMatrix(a, false);
+    /** The decomposition with eigenvalues from the lowest up. */
+    private static EigenDecompositionSymmetric rising(RealMatrix matrix) {
+        return new EigenDecompositionSymmetric(matrix, EigenDecompositionSymmetric.DEFAULT_EPSILON, false);
     }
 
     /** Within each set of equal frequencies, diagonalises a fixed operator with distinct weights per coordinate. */
@@ -81,14 +75,10 @@ public final class Modes {
                 }
             }
         }
-        EigenDecompositionSymmetric eigen = new EigenDecompositionSymmetric(new Array2DRowRealMatrix(s, false));
-        Integer[] order = new Integer[n];
-        Arrays.setAll(order, i -> i);
-        double[] value = eigen.getEigenvalues();
-        Arrays.sort(order, (a, b) -> Double.compare(value[a], value[b]));
+        EigenDecompositionSymmetric eigen = rising(new Array2DRowRealMatrix(s, false));
         double[][] mixed = new double[n][6];
         for (int i = 0; i < n; i++) {
-            double[] mix = eigen.getEigenvector(order[i]).toArray();
+            double[] mix = eigen.getEigenvector(i).toArray();
             for (int j = 0; j < n; j++) {
                 for (int c = 0; c < 6; c++) {
                     mixed[i][c] += mix[j] * u[start + j][c];
@@ -100,16 +90,22 @@ public final class Modes {
 
     /** The coordinate with the largest share moves in the positive sense. */
     private void fixSign(double[] vector) {
-        double[] share = shares(vector);
-        int lead = 0;
-        for (int i = 1; i < 6; i++) {
-            lead = share[i] > share[lead] ? i : lead;
-        }
-        if (vector[lead] < 0) {
+        if (vector[leading(vector)] < 0) {
             for (int i = 0; i < 6; i++) {
                 vector[i] = -vector[i];
             }
         }
+    }
+
+    /** M times a vector. */
+    private double[] momentum(double[] vector) {
+        double[] p = new double[6];
+        for (int i = 0; i < 6; i++) {
+            for (int j = 0; j < 6; j++) {
+                p[i] += mass[6 * i + j] * vector[j];
+            }
+        }
+        return p;
     }
 
     /** Natural frequency of mode n (0 to 5, rising), rad/s. */
@@ -134,13 +130,10 @@ public final class Modes {
 
     private double[] shares(double[] vector) {
         double[] share = new double[6];
+        double[] p = momentum(vector);
         double sum = 0;
         for (int i = 0; i < 6; i++) {
-            double p = 0;
-            for (int j = 0; j < 6; j++) {
-                p += mass[6 * i + j] * vector[j];
-            }
-            share[i] = vector[i] * p;
+            share[i] = vector[i] * p[i];
             sum += share[i];
         }
         for (int i = 0; i < 6; i++) {
@@ -165,26 +158,24 @@ public final class Modes {
         return (coordinate < 3 ? "translation " : "rotation ") + MOTION[coordinate];
     }
 
-    private String describeFree(double[] vector) {
+    private int leading(double[] vector) {
         double[] share = shares(vector);
         int lead = 0;
         for (int i = 1; i < 6; i++) {
             lead = share[i] > share[lead] ? i : lead;
         }
-        return "the springs do not hold the platform in " + word(lead)
+        return lead;
+    }
+
+    private String describeFree(double[] vector) {
+        return "the springs do not hold the platform in " + word(leading(vector))
             + ": its mode would be at 0 Hz; add stiffness or a spring at another place";
     }
 
     /** Adds C_m = M Phi diag(2 z w_n) Phi^T M to a damping matrix (modified, length 36). */
     void addModalDamping(double ratio, double[] damping) {
         for (int n = 0; n < 6; n++) {
-            double[] p = new double[6];
-            for (int i = 0; i < 6; i++) {
-                for (int j = 0; j < 6; j++) {
-                    p[i] += mass[6 * i + j] * phi[n][j];
-                }
-            }
-            Assembly.addRank1(damping, p, 0, 2 * ratio * omega[n]);
+            Assembly.addRank1(damping, momentum(phi[n]), 0, 2 * ratio * omega[n]);
         }
     }
 

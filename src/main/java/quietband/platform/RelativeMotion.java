@@ -23,12 +23,12 @@ public final class RelativeMotion {
     public RelativeMotion(Assembly assembly) {
         int branches = assembly.relaxing().size();
         order = 12 + 6 * branches;
-        RealMatrix inverse = new LUDecomposition(square(assembly.mass())).getSolver().getInverse();
-        RealMatrix stiffness = square(assembly.stiffness());
+        RealMatrix inverse = new LUDecomposition(Assembly.square(assembly.mass())).getSolver().getInverse();
+        RealMatrix stiffness = Assembly.square(assembly.stiffness());
         for (Assembly.Relaxing r : assembly.relaxing()) {
-            stiffness = stiffness.add(square(r.stiffness()));
+            stiffness = stiffness.add(Assembly.square(r.stiffness()));
         }
-        RealMatrix damping = square(assembly.damping()).add(viscousLoss(assembly));
+        RealMatrix damping = Assembly.square(assembly.damping()).add(viscousLoss(assembly));
         dynamics = new Array2DRowRealMatrix(order, order);
         for (int i = 0; i < 6; i++) {
             dynamics.setEntry(i, 6 + i, 1);
@@ -38,7 +38,7 @@ public final class RelativeMotion {
         for (int b = 0; b < branches; b++) {
             Assembly.Relaxing r = assembly.relaxing().get(b);
             int at = 12 + 6 * b;
-            dynamics.setSubMatrix(inverse.multiply(square(r.stiffness())).getData(), 6, at);
+            dynamics.setSubMatrix(inverse.multiply(Assembly.square(r.stiffness())).getData(), 6, at);
             for (int i = 0; i < 6; i++) {
                 dynamics.setEntry(at + i, i, r.corner());
                 dynamics.setEntry(at + i, at + i, -r.corner());
@@ -48,36 +48,16 @@ public final class RelativeMotion {
 
     private static RealMatrix viscousLoss(Assembly assembly) {
         Modes modes = assembly.modes();
-        double[][] c = new double[6][6];
-        double[] m = assembly.mass();
-        double[][] momentum = new double[6][6];
-        for (int n = 0; n < 6; n++) {
-            double[] phi = modes.shape(n);
-            for (int i = 0; i < 6; i++) {
-                for (int j = 0; j < 6; j++) {
-                    momentum[n][i] += m[6 * i + j] * phi[j];
-                }
-            }
-        }
+        double[][] shapes = new double[6][];
+        double[][] shared = new double[6][6];
         for (int a = 0; a < 6; a++) {
+            shapes[a] = modes.shape(a);
             for (int b = 0; b < 6; b++) {
-                double shared = modes.project(assembly.loss(), a, b) / Math.sqrt(modes.omega(a) * modes.omega(b));
-                for (int i = 0; i < 6; i++) {
-                    for (int j = 0; j < 6; j++) {
-                        c[i][j] += momentum[a][i] * shared * momentum[b][j];
-                    }
-                }
+                shared[a][b] = modes.project(assembly.loss(), a, b) / Math.sqrt(modes.omega(a) * modes.omega(b));
             }
         }
-        return new Array2DRowRealMatrix(c, false);
-    }
-
-    private static RealMatrix square(double[] rows) {
-        double[][] a = new double[6][6];
-        for (int i = 0; i < 6; i++) {
-            System.arraycopy(rows, 6 * i, a[i], 0, 6);
-        }
-        return new Array2DRowRealMatrix(a, false);
+        RealMatrix momentum = new Array2DRowRealMatrix(shapes, false).multiply(Assembly.square(assembly.mass()));
+        return momentum.transposeMultiply(new Array2DRowRealMatrix(shared, false)).multiply(momentum);
     }
 
     /** Number of states. */

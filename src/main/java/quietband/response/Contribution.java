@@ -3,7 +3,6 @@ package quietband.response;
 import java.util.EnumSet;
 import java.util.Set;
 import quietband.model.Stack;
-import quietband.spectrum.Magnitudes;
 
 /**
  * What one cause makes of the fullest stack's residual at a frequency, |y_j| in 1/g per axis (length 3).
@@ -20,13 +19,6 @@ public record Contribution(Cause cause, double[] alone, double[] without) {
      */
     public static Contribution of(ResidualResponse response, Stack stack, Cause cause) {
         Set<Cause> others = EnumSet.complementOf(EnumSet.of(cause));
-        return new Contribution(cause, magnitudes(response, stack, EnumSet.of(cause)), magnitudes(response, stack, others));
-    }
-
-    private static double[] magnitudes(ResidualResponse response, Stack stack, Set<Cause> causes) {
-        double[] re = new double[3];
-        double[] im = new double[3];
-        response.residual(stack, causes, re, im);
-        return Magnitudes.of(re, im);
+        return new Contribution(cause, response.magnitudes(stack, EnumSet.of(cause)), response.magnitudes(stack, others));
     }
 }

@@ -7,24 +7,24 @@ import quietband.spectrum.FrequencyQuadrature;
 /** Integrals over frequency of several parts in one pass, so that the platform is solved once for all of them. */
 public final class FrequencyIntegrals {
 
-    /** Some integrands over a range of their own. */
-    public interface Part {
+    /** Writes the values at a frequency in Hz within a part's range, from an offset on. */
+    public interface Integrands {
 
-        /** How many integrands. */
-        int count();
-
-        /** Lower end of the range in Hz. */
-        double fromHz();
-
-        /** Upper end of the range in Hz; nothing is integrated unless it is above the lower one. */
-        double toHz();
-
-        /** Writes the values at a frequency in Hz within the range, from an offset on. */
         void at(double f, double[] into, int offset);
+    }
 
-        /** Whether there is anything to integrate. */
-        default boolean asked() {
-            return count() > 0 && toHz() > fromHz();
+    /**
+     * Some integrands over a range of their own.
+     *
+     * @param count  how many integrands; with none the curves are visited only
+     * @param fromHz lower end of the range in Hz
+     * @param toHz   upper end of the range in Hz; nothing is visited unless it is above the lower one
+     * @param values the integrands
+     */
+    public record Part(int count, double fromHz, double toHz, Integrands values) {
+
+        private boolean asked() {
+            return toHz > fromHz;
         }
     }
 
@@ -39,7 +39,7 @@ public final class FrequencyIntegrals {
             int offset = 0;
             for (Part part : parts) {
                 if (part.asked() && f >= part.fromHz() && f <= part.toHz()) {
-                    part.at(f, into, offset);
+                    part.values().at(f, into, offset);
                 } else {
                     Arrays.fill(into, offset, offset + part.count(), 0);
                 }
@@ -67,7 +67,7 @@ public final class FrequencyIntegrals {
         for (int i = 0; i < grid.length; i++) {
             for (int p = 0; p < parts.length; p++) {
                 if (parts[p].asked() && grid[i] >= parts[p].fromHz() && grid[i] <= parts[p].toHz()) {
-                    parts[p].at(grid[i], value[p], 0);
+                    parts[p].values().at(grid[i], value[p], 0);
                     double weight = weight(grid, i, parts[p]);
                     for (int k = 0; k < value[p].length; k++) {
                         each[p][k] += weight * value[p][k];

@@ -92,6 +92,14 @@ public final class ResidualResponse {
         return Magnitudes.squared(re, im);
     }
 
+    /** |y_j| per axis (length 3), 1/g, at the frequency it is at, of some causes with all others ideal. */
+    public double[] magnitudes(Stack stack, Set<Cause> causes) {
+        double[] re = new double[3];
+        double[] im = new double[3];
+        residual(stack, causes, re, im);
+        return Magnitudes.of(re, im);
+    }
+
     /**
      * Writes y_x, y_y, y_z of a stack (arrays of length 3, modified), 1/g, at the frequency of the last {@link #at}.
      */

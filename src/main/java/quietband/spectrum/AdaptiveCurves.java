@@ -97,11 +97,6 @@ public final class AdaptiveCurves {
         return frequency;
     }
 
-    /** The value of curve k at node i. */
-    public double value(int i, int k) {
-        return value[i][k];
-    }
-
     /** Which of several curves goes highest, and where. */
     public record Highest(int curve, Extremum top) { }
 

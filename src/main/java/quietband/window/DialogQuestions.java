@@ -9,6 +9,7 @@ import javax.swing.JFileChooser;
 import javax.swing.JOptionPane;
 import javax.swing.JScrollPane;
 import javax.swing.JTextArea;
+import quietband.window.chart.WrappedText;
 
 /** Asks by dialogs in front of a window. */
 final class DialogQuestions implements Questions {
@@ -52,12 +53,8 @@ final class DialogQuestions implements Questions {
     }
 
     private static Component area(String text) {
-        JTextArea area = new JTextArea(text);
-        area.setEditable(false);
-        area.setLineWrap(true);
-        area.setWrapStyleWord(true);
-        area.setOpaque(false);
-        area.setFocusable(false);
+        JTextArea area = new WrappedText("words", false);
+        area.setText(text);
         int em = area.getFontMetrics(area.getFont()).charWidth('m');
         area.setSize(new Dimension(em * 44, Short.MAX_VALUE));
         Dimension whole = area.getPreferredSize();

@@ -5,7 +5,6 @@ import java.awt.event.WindowEvent;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import javax.swing.JFrame;
@@ -13,6 +12,7 @@ import javax.swing.JToggleButton;
 import javax.swing.SwingUtilities;
 import quietband.demand.ResidualPoint;
 import quietband.model.edit.ModelFile;
+import quietband.report.file.NumberFormat;
 import quietband.response.ResidualCurves;
 import quietband.tuning.cures.Cure;
 import quietband.tuning.cures.ValueChange;
@@ -259,7 +259,7 @@ final class MainWindow implements WindowWorker.Sink, WindowFrame.Calls {
             int index = i;
             DesignVariant v = all.get(i);
             String margin = Optional.ofNullable(compared.get(v.name())).filter(c -> !Double.isNaN(c.marginDb()) && all.size() > 1)
-                .map(c -> String.format(Locale.ROOT, " %+.2f dB", c.marginDb())).orElse("");
+                .map(c -> NumberFormat.text(" %+.2f dB", c.marginDb())).orElse("");
             JToggleButton b = new JToggleButton(v.name() + margin + (view.bench().unsaved(v) ? " \u2022" : ""),
                 i == view.bench().current());
             b.setName("variant:" + v.name());

@@ -9,15 +9,15 @@ import java.util.function.Consumer;
 import javax.swing.BorderFactory;
 import javax.swing.JButton;
 import javax.swing.JPanel;
-import javax.swing.JTextArea;
 import quietband.window.chart.Theme;
+import quietband.window.chart.WrappedText;
 
 /** What a command proposes, to be taken over or discarded; not there while nothing is proposed. */
 final class OfferBar extends JPanel {
 
     private static final long serialVersionUID = 1;
 
-    private final JTextArea words = new JTextArea();
+    private final WrappedText words = new WrappedText("offer", false);
     private transient Theme theme;
     private final JButton take = new JButton("Accept");
     private final JButton discard = new JButton("Discard");
@@ -25,12 +25,6 @@ final class OfferBar extends JPanel {
     /** @param settled told whether it is taken over */
     OfferBar(Theme theme, Consumer<Boolean> settled) {
         super(new BorderLayout(8, 0));
-        words.setName("offer");
-        words.setEditable(false);
-        words.setFocusable(false);
-        words.setLineWrap(true);
-        words.setWrapStyleWord(true);
-        words.setOpaque(false);
         words.setBorder(BorderFactory.createEmptyBorder());
         take.setName("take");
         discard.setName("discard");

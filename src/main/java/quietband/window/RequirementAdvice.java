@@ -2,7 +2,6 @@ package quietband.window;
 
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import quietband.demand.RequirementResult;
 import quietband.report.file.NumberFormat;
 import quietband.report.file.QuantityText;
@@ -36,7 +35,7 @@ final class RequirementAdvice {
     /** What is closest to its limit. */
     static String tightest(List<RequirementResult> all) {
         return all.stream().min(Comparator.comparingDouble(RequirementAdvice::room))
-            .map(r -> String.format(Locale.ROOT, "Tightest: %s.", full(r))).orElse("");
+            .map(r -> NumberFormat.text("Tightest: %s.", full(r))).orElse("");
     }
 
     /** Distance to the limit in dB, whichever way it is stated. */

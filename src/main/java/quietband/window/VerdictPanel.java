@@ -6,24 +6,23 @@ import java.awt.Dimension;
 import java.awt.FlowLayout;
 import java.awt.Font;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
 import javax.swing.BorderFactory;
 import javax.swing.JButton;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
-import javax.swing.JTextArea;
 import javax.swing.SwingConstants;
 import quietband.demand.RequirementResult;
 import quietband.demand.ResidualPoint;
 import quietband.report.assess.GapLine;
+import quietband.report.file.NumberFormat;
 import quietband.report.file.QuantityText;
-import quietband.report.page.StackName;
 import quietband.response.verdict.Assessment;
 import quietband.tuning.cures.CoverageGap;
 import quietband.tuning.cures.Cure;
 import quietband.window.chart.Theme;
+import quietband.window.chart.WrappedText;
 import quietband.window.work.BackgroundFigures;
 
 /** The answer: does it hold, where is it worst, what to change; and a mark for each requirement. */
@@ -33,7 +32,7 @@ final class VerdictPanel extends JPanel {
 
     private final JLabel badge = new JLabel("", SwingConstants.CENTER);
     private final JLabel worst = new JLabel();
-    private final JTextArea change = new JTextArea();
+    private final WrappedText change = new WrappedText("change", false);
     private final JButton attempt = new JButton("Try it");
     private final JPanel asked = new JPanel(new FlowLayout(FlowLayout.LEFT, 6, 0));
     private transient Theme theme;
@@ -48,15 +47,9 @@ final class VerdictPanel extends JPanel {
         this.theme = theme;
         badge.setName("verdict");
         worst.setName("worst");
-        change.setName("change");
         attempt.setName("try");
         asked.setName("asked");
         badge.setOpaque(true);
-        change.setEditable(false);
-        change.setFocusable(false);
-        change.setLineWrap(true);
-        change.setWrapStyleWord(true);
-        change.setOpaque(false);
         attempt.addActionListener(e -> cure.ifPresent(attempts));
         attempt.setMnemonic('T');
         JPanel second = new JPanel(new BorderLayout(8, 0));
@@ -131,7 +124,7 @@ final class VerdictPanel extends JPanel {
 
     private String worst(Assessment a) {
         ResidualPoint w = a.verdict(a.fullest()).worst();
-        String where = String.format(Locale.ROOT, "Worst point, %s: %s, %s, %s ppb/g", StackName.of(a.fullest()),
+        String where = NumberFormat.text("Worst point, %s: %s, %s, %s ppb/g", a.fullest().key(),
             QuantityText.hz(w.frequencyHz()),
             w.axis().equals("vector") ? "vector" : "axis " + w.axis(), QuantityText.ppb(w.residualPerG()));
         if (brief) {
@@ -180,8 +173,8 @@ final class VerdictPanel extends JPanel {
     }
 
     private JLabel mark(RequirementResult r) {
-        String size = r.hasMargin() ? String.format(Locale.ROOT, "%+.2f dB", r.marginDb())
-            : String.format(Locale.ROOT, "%.1f %%", 100 * r.usedShare());
+        String size = r.hasMargin() ? NumberFormat.text("%+.2f dB", r.marginDb())
+            : NumberFormat.text("%.1f %%", 100 * r.usedShare());
         JLabel label = new JLabel((r.met() ? "\u2713 " : "\u2717 ") + r.name().replace('_', ' ') + " " + size);
         label.setName("asked:" + r.name());
         label.setFont(theme.font(r.met() ? Font.PLAIN : Font.BOLD, 12));

@@ -18,7 +18,6 @@ import javax.swing.JFrame;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTabbedPane;
-import javax.swing.JTextArea;
 import javax.swing.JToggleButton;
 import javax.swing.SwingUtilities;
 import javax.swing.WindowConstants;
@@ -32,6 +31,7 @@ import quietband.window.chart.BandLayout;
 import quietband.window.chart.BandStrip;
 import quietband.window.chart.ResidualChart;
 import quietband.window.chart.Theme;
+import quietband.window.chart.WrappedText;
 import quietband.window.values.ValuesPanel;
 import quietband.window.work.Proposal;
 
@@ -58,7 +58,7 @@ final class WindowFrame {
     private final JTabbedPane side = new JTabbedPane();
     private final JPanel left = new JPanel(new BorderLayout());
     private final JLabel status = new JLabel(" ");
-    private final JTextArea caution = new JTextArea(Caution.TEXT);
+    private final WrappedText caution = new WrappedText("caution", true);
     private final JPanel foot = new JPanel(new BorderLayout());
     private Theme theme;
     private Boolean little;
@@ -117,11 +117,6 @@ final class WindowFrame {
         chart.panel().addComponentListener(resized(this::place));
         centre.add(picture, BorderLayout.CENTER);
         status.setName("status");
-        caution.setName("caution");
-        caution.setEditable(false);
-        caution.setFocusable(false);
-        caution.setLineWrap(true);
-        caution.setWrapStyleWord(true);
         foot.add(status, BorderLayout.NORTH);
         foot.add(caution, BorderLayout.CENTER);
         JPanel head = new JPanel(new BorderLayout());
@@ -238,12 +233,5 @@ final class WindowFrame {
         status.setText(text.isEmpty() ? " " : text);
         status.setToolTipText(text.isEmpty() ? null : text);
         status.setForeground(bad ? theme.bad() : theme.ink());
-    }
-
-    /** Brings the side with values or cards to the front, where they share it. */
-    void side(boolean cards) {
-        if (Boolean.TRUE.equals(little)) {
-            side.setSelectedIndex(cards ? 1 : 0);
-        }
     }
 }

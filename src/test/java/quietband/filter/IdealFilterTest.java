@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Arrays;
 import java.util.Optional;
 import org.hipparchus.complex.Complex;
 import org.junit.jupiter.api.Test;
@@ -57,18 +58,16 @@ class IdealFilterTest {
         ResidualTerms terms = new ResidualTerms(d, new Assembly(d.platform().orElseThrow()), PathResponse.of(d));
         ResidualResponse response = new ResidualResponse(d);
         for (double f : new double[] {12, 95, 140, 700}) {
-            terms.at(f);
+            ResidualTerms.At here = terms.at(f);
             Complex[] ideal = new IdealFilter(d, Optional.empty()).at(f);
-            double[] re = {ideal[0].getReal(), ideal[1].getReal(), ideal[2].getReal()};
-            double[] im = {ideal[0].getImaginary(), ideal[1].getImaginary(), ideal[2].getImaginary()};
             // ppb per g; rounding
-            assertThat(Math.sqrt(ResidualFromTerms.squared(terms, re, im)) / 1e-9).isLessThan(1e-11);
+            assertThat(Math.sqrt(Arrays.stream(here.squared(ideal)).sum()) / 1e-9).isLessThan(1e-11);
             // with filters of 1 the terms give the design's own residual
             response.at(f);
             double[] own = response.squares(Stack.COMBINED);
+            double[] whole = here.squared(new Complex[] {Complex.ONE, Complex.ONE, Complex.ONE});
             for (int j = 0; j < 3; j++) {
-                assertThat(ResidualFromTerms.squared(terms, j, new double[] {1, 1, 1}, new double[3]) / 1e-18)
-                    .isCloseTo(own[j] / 1e-18, within(1e-12));
+                assertThat(whole[j] / 1e-18).isCloseTo(own[j] / 1e-18, within(1e-12));
             }
         }
         assertThat(Double.isNaN(new IdealFilter(bolted("}, weights: {x: 1 ppb/g}"), Optional.empty()).at(100)[1].getReal())).isTrue();

@@ -37,21 +37,22 @@ class SortedLotTest {
         double[] edges = {0.2, 0.3, 0.5};
         int[] near = new int[3];
         for (int seed = 0; seed < 100; seed++) {
-            double[][] units = ComponentLawTest.drawn(new double[3], scaled(s), 2000, seed);
-            SortedLot sorted = SortedLot.of(ComponentLawTest.lot(units, Optional.empty()), rule(0.3, By.VECTOR, 0, 1, edges), 0, 1);
+            double[][] units = ComponentDistributionTest.drawn(new double[3], scaled(s), 2000, seed);
+            SortedLot sorted = SortedLot.of(ComponentDistributionTest.lot(units, Optional.empty()), rule(0.3, By.VECTOR, 0, 1, edges),
+                0, 1);
             for (int k = 0; k < 3; k++) {
-                double p = LengthLaw.equal(edges[k], 0, s);
+                double p = LengthDistribution.equal(edges[k], 0, s);
                 double error = Math.sqrt(p * (1 - p) / 2000);
                 near[k] += Math.abs(sorted.edges().get(k).share().estimate() - p) <= 2 * error ? 1 : 0;
                 if (seed == 0) {
-                    assertThat(sorted.edges().get(k).lawShare()).isCloseTo(p, within(4 * sorted.edges().get(k).lawError()));
+                    assertThat(sorted.edges().get(k).fittedShare()).isCloseTo(p, within(4 * sorted.edges().get(k).fittedError()));
                     assertThat(sorted.edges().get(k).builtPerGood()).isCloseTo(1 / sorted.edges().get(k).share().estimate(), within(1e-9));
                 }
             }
         }
-        assertThat(1 / LengthLaw.equal(0.5, 0, s)).isCloseTo(9.840, within(0.001));
-        assertThat(1 / LengthLaw.equal(0.3, 0, s)).isCloseTo(40.77, within(0.01));
-        assertThat(1 / LengthLaw.equal(0.2, 0, s)).isCloseTo(132.9, within(0.1));
+        assertThat(1 / LengthDistribution.equal(0.5, 0, s)).isCloseTo(9.840, within(0.001));
+        assertThat(1 / LengthDistribution.equal(0.3, 0, s)).isCloseTo(40.77, within(0.01));
+        assertThat(1 / LengthDistribution.equal(0.2, 0, s)).isCloseTo(132.9, within(0.1));
         assertThat(near[0]).isBetween(88, 100);
         assertThat(near[1]).isBetween(88, 100);
         assertThat(near[2]).isBetween(88, 100);
@@ -61,11 +62,11 @@ class SortedLotTest {
     void the_chance_of_one_reading_is_the_closed_form() {
         // by axis, one reading of 0.29 +- 0.02 against 0.3: Phi(0.5) - Phi(-29.5)
         double[][] one = {{0.29}, {0}, {0}};
-        SortedLot axis = SortedLot.of(ComponentLawTest.lot(one, sigma(1, 0.02)), rule(0.3, By.AXIS, 0, 1), 0, 1);
+        SortedLot axis = SortedLot.of(ComponentDistributionTest.lot(one, sigma(1, 0.02)), rule(0.3, By.AXIS, 0, 1), 0, 1);
         assertThat(axis.within().orElseThrow()[0]).isCloseTo(NormalCurve.below(0.5), within(5e-6)); // quick nodes: a few millionths
         // by vector, equal uncertainties: the noncentral law in closed form
         double[][] vector = {{0.2}, {0.2}, {0.1}};
-        SortedLot length = SortedLot.of(ComponentLawTest.lot(vector, sigma(1, 0.02)), rule(0.3, By.VECTOR, 0, 1), 0, 1);
+        SortedLot length = SortedLot.of(ComponentDistributionTest.lot(vector, sigma(1, 0.02)), rule(0.3, By.VECTOR, 0, 1), 0, 1);
         // d = r = 0.3: F = 1/2 - Phi(-30) - s/(d sqrt(2 pi)) = 0.5 - 0.0666667 * 0.3989423
         assertThat(length.within().orElseThrow()[0]).isCloseTo(0.5 - 0.02 / 0.3 * 0.3989422804, within(1e-9));
     }
@@ -73,8 +74,8 @@ class SortedLotTest {
     @Test
     void stated_risks_are_those_that_happen() {
         int n = 30_000;
-        double[][] truth = ComponentLawTest.drawn(new double[3], scaled(0.6), n, 21);
-        double[][] noise = ComponentLawTest.drawn(new double[3], scaled(0.1), n, 22);
+        double[][] truth = ComponentDistributionTest.drawn(new double[3], scaled(0.6), n, 21);
+        double[][] noise = ComponentDistributionTest.drawn(new double[3], scaled(0.1), n, 22);
         double[][] reading = new double[3][n];
         for (int i = 0; i < 3; i++) {
             for (int k = 0; k < n; k++) {
@@ -82,9 +83,9 @@ class SortedLotTest {
             }
         }
         for (By by : By.values()) {
-            MeasuredLot real = ComponentLawTest.lot(truth, Optional.empty());
+            MeasuredLot real = ComponentDistributionTest.lot(truth, Optional.empty());
             for (double guard : new double[] {0, 0.1}) {
-                SortedLot sorted = SortedLot.of(ComponentLawTest.lot(reading, sigma(n, 0.1)), rule(0.6, by, guard, 1), 0, 2);
+                SortedLot sorted = SortedLot.of(ComponentDistributionTest.lot(reading, sigma(n, 0.1)), rule(0.6, by, guard, 1), 0, 2);
                 int bad = 0;
                 int good = 0;
                 for (int k = 0; k < n; k++) {
@@ -106,14 +107,14 @@ class SortedLotTest {
     void risks_of_one_axis_at_its_mean_are_sheppards_closed_form() {
         int n = 40_000;
         double[][] scatter = {{0.04, 0, 0}, {0, 1e-12, 0}, {0, 0, 1e-12}};
-        double[][] reading = ComponentLawTest.drawn(new double[] {5, 0, 0}, scatter, n, 8);
+        double[][] reading = ComponentDistributionTest.drawn(new double[] {5, 0, 0}, scatter, n, 8);
         double s = 0.2 * Math.sqrt(0.75);
         double u = 0.1;
         double[] small = new double[n];
         Arrays.fill(small, 1e-9);
         double[] first = new double[n];
         Arrays.fill(first, u);
-        SortedLot sorted = SortedLot.of(ComponentLawTest.lot(reading, Optional.of(new double[][] {first, small, small})),
+        SortedLot sorted = SortedLot.of(ComponentDistributionTest.lot(reading, Optional.of(new double[][] {first, small, small})),
             rule(5, By.AXIS, 0, 1), 0, 2);
         double expected = Math.acos(s / Math.sqrt(s * s + u * u)) / (2 * Math.PI);
         // deviation and centre from 40,000 readings: the share is good to about 1 %
@@ -125,7 +126,7 @@ class SortedLotTest {
     void a_risk_bound_is_a_guard_band_of_so_many_uncertainties() {
         // one axis far from zero and no law (three units): P(bad) = 5 % at 1.6449 u below the limit
         double[][] three = {{0.3 - 1.66 * 0.02, 0.3 - 1.63 * 0.02, 0.1}, {0, 0, 0}, {0, 0, 0}};
-        SortedLot sorted = SortedLot.of(ComponentLawTest.lot(three, sigma(3, 0.02)), rule(0.3, By.AXIS, 0, 0.05), 0, 1);
+        SortedLot sorted = SortedLot.of(ComponentDistributionTest.lot(three, sigma(3, 0.02)), rule(0.3, By.AXIS, 0, 0.05), 0, 1);
         assertThat(sorted.accepted()).containsExactly(true, false, true);
     }
 
@@ -153,16 +154,16 @@ class SortedLotTest {
 
     @Test
     void the_law_is_told_from_a_lot_that_does_not_follow_it() {
-        double[][] units = ComponentLawTest.drawn(new double[3], EQUAL, 2000, 2);
-        SortedLot normal = SortedLot.of(ComponentLawTest.lot(units, Optional.empty()), rule(1, By.VECTOR, 0, 1), 0, 1);
-        assertThat(normal.lawDistance()).isLessThan(1.36 / Math.sqrt(2000));
+        double[][] units = ComponentDistributionTest.drawn(new double[3], EQUAL, 2000, 2);
+        SortedLot normal = SortedLot.of(ComponentDistributionTest.lot(units, Optional.empty()), rule(1, By.VECTOR, 0, 1), 0, 1);
+        assertThat(normal.fittedDistance()).isLessThan(1.36 / Math.sqrt(2000));
         for (int i = 0; i < 2000; i++) {
             double scale = i % 10 == 0 ? 5 : 0.5;
             for (double[] column : units) {
                 column[i] *= scale;
             }
         }
-        SortedLot mixed = SortedLot.of(ComponentLawTest.lot(units, Optional.empty()), rule(1, By.VECTOR, 0, 1), 0, 1);
-        assertThat(mixed.lawDistance()).isGreaterThan(1.36 / Math.sqrt(2000));
+        SortedLot mixed = SortedLot.of(ComponentDistributionTest.lot(units, Optional.empty()), rule(1, By.VECTOR, 0, 1), 0, 1);
+        assertThat(mixed.fittedDistance()).isGreaterThan(1.36 / Math.sqrt(2000));
     }
 }

@@ -28,7 +28,8 @@ class UnitTruthTest {
     @ParameterizedTest
     @ValueSource(doubles = {0.2, 0.7, 1.5, 4})
     void untied_components_are_within_by_the_product_of_their_shares(double r) {
-        WorstAxisLaw law = new WorstAxisLaw(new double[] {0.3, -0.6, 0}, new double[][] {{0.25, 0, 0}, {0, 0.09, 0}, {0, 0, 1.44}});
+        WorstAxisDistribution law = new WorstAxisDistribution(new double[] {0.3, -0.6, 0},
+            new double[][] {{0.25, 0, 0}, {0, 0.09, 0}, {0, 0, 1.44}}, NormalQuadrature.FINE);
         double expected = between(0.3, 0.5, r) * between(-0.6, 0.3, r) * between(0, 1.2, r);
         assertThat(law.within(r)).isCloseTo(expected, within(1e-10));
         assertThat(law.within(0)).isZero();
@@ -62,7 +63,7 @@ class UnitTruthTest {
                 count[k] += most <= limit[k] ? 1 : 0;
             }
         }
-        WorstAxisLaw law = new WorstAxisLaw(mean, c);
+        WorstAxisDistribution law = new WorstAxisDistribution(mean, c, NormalQuadrature.FINE);
         for (int k = 0; k < 3; k++) {
             double share = law.within(limit[k]);
             assertThat(count[k] / (double) n).isCloseTo(share, within(3 * Math.sqrt(share * (1 - share) / n)));
@@ -73,7 +74,8 @@ class UnitTruthTest {
     // Note:    the quick nodes miss a few millionths
     @Test
     void a_lots_law_draws_a_reading_back_to_its_mean_by_bayes_rule() {
-        ComponentLaw law = new ComponentLaw(50, new double[] {0.4, 0, -0.2}, new double[][] {{0.16, 0, 0}, {0, 0.04, 0}, {0, 0, 0.09}});
+        ComponentDistribution law = new ComponentDistribution(50, new double[] {0.4, 0, -0.2},
+            new double[][] {{0.16, 0, 0}, {0, 0.04, 0}, {0, 0, 0.09}});
         double[] reading = {1.0, 0.3, 0.1};
         double[] sigma = {0.3, 0.1, 0.2};
         double[] variance = {0.16, 0.04, 0.09};

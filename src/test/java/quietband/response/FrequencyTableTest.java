@@ -92,28 +92,10 @@ class FrequencyTableTest {
     }
 
     private static FrequencyIntegrals.Part part(double from, double to, double power) {
-        return new FrequencyIntegrals.Part() {
-            @Override
-            public int count() {
-                return 2;
-            }
-
-            @Override
-            public double fromHz() {
-                return from;
-            }
-
-            @Override
-            public double toHz() {
-                return to;
-            }
-
-            @Override
-            public void at(double f, double[] into, int offset) {
-                into[offset] = Math.pow(f, power);
-                into[offset + 1] = 1;
-            }
-        };
+        return new FrequencyIntegrals.Part(2, from, to, (f, into, offset) -> {
+            into[offset] = Math.pow(f, power);
+            into[offset + 1] = 1;
+        });
     }
 
     // integrals of powers in closed form; three Gauss nodes in 100 steps a decade leave (0.0115 p)^6/15750

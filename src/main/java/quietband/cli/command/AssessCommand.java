@@ -1,10 +1,8 @@
 package quietband.cli.command;
 
-import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 import quietband.model.edit.ModelFile;
 import quietband.report.assess.AssessmentReport;
 import quietband.report.file.Provenance;
@@ -14,9 +12,6 @@ import quietband.study.assess.DesignAssessment;
 @Command(name = "assess", mixinStandardHelpOptions = true,
     description = "Computes residual sensitivity, phase noise, coverage and verdict of a model.")
 public final class AssessCommand extends TableCommand implements Callable<Integer> {
-
-    @Parameters(paramLabel = "MODEL", description = "the model file")
-    private Path model;
 
     @Option(names = "--check", description = "end with status 1 when a requirement is not met")
     private boolean check;

@@ -2,7 +2,6 @@ package quietband.cli.command;
 
 import java.nio.file.Path;
 import java.util.Locale;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -20,10 +19,7 @@ import quietband.study.compare.MeasurementComparison;
 @Command(name = "compare", mixinStandardHelpOptions = true,
     description = "Compares two models, or a model with a measured response (a .csv file with frequency_hz and per axis "
         + "x_ppb_per_g, x_ratio or x_db, optional x_phase_deg and x_relative_error).")
-public final class CompareCommand extends TableCommand implements Callable<Integer> {
-
-    @Parameters(index = "0", paramLabel = "MODEL", description = "the model file")
-    private Path model;
+public final class CompareCommand extends TableCommand implements Runnable {
 
     @Parameters(index = "1", paramLabel = "MODEL-or-CSV", description = "another model file, or a measured response")
     private Path other;
@@ -34,23 +30,26 @@ public final class CompareCommand extends TableCommand implements Callable<Integ
 
 
     @Override
-    public Integer call() {
+    public void run() {
         ModelFile file = ModelFile.read(model);
         Provenance from = output.provenance("compare", file);
-        return other.toString().toLowerCase(Locale.ROOT).endsWith(".csv") ? measured(file, from) : designs(file, from);
+        if (other.toString().toLowerCase(Locale.ROOT).endsWith(".csv")) {
+            measured(file, from);
+        } else {
+            designs(file, from);
+        }
     }
 
-    private int designs(ModelFile first, Provenance from) {
+    private void designs(ModelFile first, Provenance from) {
         if (stack != null) {
             throw new InputErrorException("--stack names what was measured; two models are compared in every stack: leave it out");
         }
         ModelFile second = ModelFile.read(other);
         double[] f = frequencies.frequencies(first.design().requirement());
         write(model, from, () -> ComparisonReport.of(DesignComparison.of(first, second, f, output.threads()), from));
-        return 0;
     }
 
-    private int measured(ModelFile file, Provenance from) {
+    private void measured(ModelFile file, Provenance from) {
         Stack which = stack == null ? Stack.fullest(file.design()) : stack;
         if (!Stack.of(file.design()).contains(which)) {
             throw new InputErrorException("--stack " + which.key() + ": this model has no such stack; it has "
@@ -59,6 +58,5 @@ public final class CompareCommand extends TableCommand implements Callable<Integ
         MeasuredResponse response = MeasuredResponse.read(other);
         write(model, from, () -> MeasuredReport.of(MeasurementComparison.of(file.design(), which, String.valueOf(other.getFileName()),
             response), from));
-        return 0;
     }
 }

@@ -1,13 +1,11 @@
 package quietband.cli.command;
 
-import java.nio.file.Path;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 import quietband.cli.option.AnalogOptions;
+import quietband.cli.option.OptionAmount;
 import quietband.cli.option.ResponseOption;
 import quietband.cli.option.TrimOptions;
 import quietband.cli.terminal.InputErrorException;
@@ -22,18 +20,13 @@ import quietband.report.filter.FilterReport;
 import quietband.report.filter.NetworkReport;
 import quietband.report.filter.TrimReport;
 import quietband.study.filter.FilterDesign;
-import quietband.units.Amounts;
 import quietband.units.Dimension;
-import quietband.units.WrongAmountException;
 
 /** Which digital filter the cancellation should have, and how much error it may have. */
 @Command(name = "filter", mixinStandardHelpOptions = true,
     description = "Designs the digital filters of the three sensors together, so that the fullest stack's residual over all three "
         + "axes is smallest; the model's errors count. Writes the changed model with its filter.")
-public final class FilterCommand extends TableCommand implements Callable<Integer> {
-
-    @Parameters(paramLabel = "MODEL", description = "the model file")
-    private Path model;
+public final class FilterCommand extends TableCommand implements Runnable {
 
     @Option(names = "--form", paramLabel = "taps|sections", defaultValue = "taps",
         description = "delayed samples, or second-order sections; default: ${DEFAULT-VALUE}")
@@ -67,7 +60,7 @@ public final class FilterCommand extends TableCommand implements Callable<Intege
 
 
     @Override
-    public Integer call() {
+    public void run() {
         ModelFile file = ModelFile.read(model);
         Provenance from = output.provenance("filter", file);
         if (analog.asked() && !trim.asked()) {
@@ -86,20 +79,13 @@ public final class FilterCommand extends TableCommand implements Callable<Intege
             }
             write(model, from, () -> FilterReport.of(FilterDesign.of(file, task(file.design()), Optional.ofNullable(bits)), from));
         }
-        return 0;
     }
 
     private FilterTask task(Design design) {
         int n = count != null ? count : form == FilterForm.TAPS ? 16 : 2;
-        return new FilterTask(design, form, n, goal, gain(), frequencies.frequencies(design.requirement()),
+        return new FilterTask(design, form, n, goal,
+            StrictMath.pow(10, OptionAmount.read("--max-gain", maxGain, Dimension.DECIBEL) / 20),
+            frequencies.frequencies(design.requirement()),
             design.cancellation().flatMap(c -> response.path(design, spec.commandLine().getErr())));
-    }
-
-    private double gain() {
-        try {
-            return StrictMath.pow(10, Amounts.read(maxGain, Dimension.DECIBEL) / 20);
-        } catch (WrongAmountException e) {
-            throw new InputErrorException("--max-gain: " + e.getMessage());
-        }
     }
 }

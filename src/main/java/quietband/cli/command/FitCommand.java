@@ -6,7 +6,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -28,13 +27,10 @@ import quietband.report.fit.FitReport;
 @Command(name = "fit", mixinStandardHelpOptions = true,
     description = "Finds numbers of the model from measured responses by weighted least squares, with standard errors, and "
         + "writes the changed model.")
-public final class FitCommand extends ResultCommand implements Callable<Integer> {
+public final class FitCommand extends ModelCommand implements Runnable {
 
     /** Which kind of damping to take. */
     enum Choice { VISCOUS, LOSS, RELAXATION, MODAL, BEST }
-
-    @Parameters(index = "0", paramLabel = "MODEL", description = "the model file")
-    private Path model;
 
     @Parameters(index = "1..*", arity = "1..*", paramLabel = "MEASURED.csv", description = "measured responses: frequency_hz and per axis "
         + "x_ratio, x_db or x_ppb_per_g, optional x_phase_deg and x_relative_error (one standard uncertainty)")
@@ -66,7 +62,7 @@ public final class FitCommand extends ResultCommand implements Callable<Integer>
 
 
     @Override
-    public Integer call() {
+    public void run() {
         ModelFile file = ModelFile.read(model);
         Provenance from = output.provenance("fit", file);
         Optional<DampingKind> kind = Optional.ofNullable(damping)
@@ -75,7 +71,6 @@ public final class FitCommand extends ResultCommand implements Callable<Integer>
             new ModelFit.Settings(!keepOutliers, true, kind));
         fitted.notes().forEach(this::note);
         write(model, from, () -> FitReport.of(fitted, from));
-        return 0;
     }
 
     private List<MeasuredFile> sources(ModelFile file) {

@@ -3,10 +3,8 @@ package quietband.cli.command;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 import quietband.cli.terminal.InputErrorException;
 import quietband.model.Axis;
 import quietband.model.edit.ModelFile;
@@ -21,10 +19,7 @@ import quietband.tuning.orient.SupportTable;
 @Command(name = "orient", mixinStandardHelpOptions = true,
     description = "Finds the best orientation of the resonator and writes the model with it; with a table of supports also "
         + "compares those.")
-public final class OrientCommand extends TableCommand implements Callable<Integer> {
-
-    @Parameters(paramLabel = "MODEL", description = "the model file")
-    private Path model;
+public final class OrientCommand extends TableCommand implements Runnable {
 
     @Option(names = "--goal", paramLabel = "axis|residual|noise", defaultValue = "residual",
         description = "what is made least: the largest component of the vector; the worst residual as seen through platform and "
@@ -41,7 +36,7 @@ public final class OrientCommand extends TableCommand implements Callable<Intege
 
 
     @Override
-    public Integer call() {
+    public void run() {
         ModelFile file = ModelFile.read(model);
         check(file);
         double[] f = frequencies.frequencies(file.design().requirement());
@@ -51,7 +46,6 @@ public final class OrientCommand extends TableCommand implements Callable<Intege
                 : "the table has " + String.join(", ", table.stream().map(SupportRow::name).toList())))));
         Provenance from = output.provenance("orient", file);
         write(model, from, () -> OrientReport.of(OrientStudy.of(file, goal, table, chosen, f, output.threads()), from));
-        return 0;
     }
 
     private void check(ModelFile file) {

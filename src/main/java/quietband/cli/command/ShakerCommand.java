@@ -1,14 +1,13 @@
 package quietband.cli.command;
 
-import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import quietband.cli.option.OptionAmount;
 import quietband.cli.terminal.InputErrorException;
 import quietband.identification.shaker.ShakerAnalysis;
 import quietband.identification.shaker.ShakerFile;
@@ -20,16 +19,14 @@ import quietband.report.file.ContentHash;
 import quietband.report.file.Provenance;
 import quietband.report.shaker.PlanReport;
 import quietband.report.shaker.ShakerReport;
-import quietband.units.Amounts;
 import quietband.units.Dimension;
-import quietband.units.WrongAmountException;
 
 /** Readings of finished resonators to their sensitivity. */
 @Command(name = "shaker", mixinStandardHelpOptions = true,
     description = "Turns sideband readings (axis,frequency_hz,peak_g or rms_g,sideband_dbc; optional serial, phase_deg, floor_dbc, "
         + "uncertainty_db, cross_x_g, cross_y_g, cross_z_g) or 2 g tip-over readings (axis,sense,output_hz; optional serial, time_s) into "
         + "the sensitivity along each axis; with --plan prints a test plan for a model.")
-public final class ShakerCommand extends ResultCommand implements Callable<Integer> {
+public final class ShakerCommand extends ResultCommand implements Runnable {
 
     @Parameters(paramLabel = "RUN.csv", arity = "0..*", description = "one or more files of readings, taken together")
     private final List<Path> runs = new ArrayList<>();
@@ -66,9 +63,10 @@ public final class ShakerCommand extends ResultCommand implements Callable<Integ
 
 
     @Override
-    public Integer call() throws IOException {
+    public void run() {
         if (plan != null) {
-            return plan();
+            plan();
+            return;
         }
         if (runs.isEmpty()) {
             throw new InputErrorException("name a file of readings, or a model with --plan");
@@ -81,24 +79,22 @@ public final class ShakerCommand extends ResultCommand implements Callable<Integ
         String names = runs.stream().map(r -> String.valueOf(r.getFileName())).collect(Collectors.joining(", "));
         Provenance from = output.provenance("shaker", names, ContentHash.of(runs));
         write(runs.get(0), from, () -> ShakerReport.of(ShakerAnalysis.of(readings, rules), rules, from));
-        return 0;
     }
 
-    private int plan() {
+    private void plan() {
         if (!runs.isEmpty()) {
             throw new InputErrorException("--plan makes a plan from a model, readings are not used: leave out " + runs.get(0));
         }
-        double level = amount("--max-level", maxLevel, Dimension.ACCELERATION);
-        double travel = amount("--stroke", stroke, Dimension.LENGTH);
+        double level = OptionAmount.read("--max-level", maxLevel, Dimension.ACCELERATION);
+        double travel = OptionAmount.read("--stroke", stroke, Dimension.LENGTH);
         if (!(level > 0) || !(travel > 0)) {
             throw new InputErrorException(level > 0 ? "--stroke " + stroke + ": above 0" : "--max-level " + maxLevel + ": above 0");
         }
         ModelFile file = ModelFile.read(plan);
         Provenance from = output.provenance("shaker", file);
         double readHz = multiplier * (carrier == null ? file.design().oscillator().carrierHz()
-            : amount("--carrier", carrier, Dimension.FREQUENCY));
+            : OptionAmount.read("--carrier", carrier, Dimension.FREQUENCY));
         write(plan, from, () -> PlanReport.of(file.design(), TestPlan.of(file.design(), level, travel, readHz), from));
-        return 0;
     }
 
     private ShakerRules rules() {
@@ -108,25 +104,17 @@ public final class ShakerCommand extends ResultCommand implements Callable<Integ
         if (!(multiplier > 0) || Double.isInfinite(multiplier)) {
             throw new InputErrorException("--multiplier " + multiplier + ": above 0");
         }
-        double hz = amount("--carrier", carrier, Dimension.FREQUENCY);
+        double hz = OptionAmount.read("--carrier", carrier, Dimension.FREQUENCY);
         if (!(hz > 0)) {
             throw new InputErrorException("--carrier " + carrier + ": above 0 Hz");
         }
-        double margin = amount("--floor-margin", floorMargin, Dimension.DECIBEL);
-        double share = amount("--calibration", calibration, Dimension.RATIO);
+        double margin = OptionAmount.read("--floor-margin", floorMargin, Dimension.DECIBEL);
+        double share = OptionAmount.read("--calibration", calibration, Dimension.RATIO);
         if (!(margin >= 0) || !(share >= 0)) {
             throw new InputErrorException(margin < 0 ? "--floor-margin " + floorMargin + ": at least 0 dB" : "--calibration " + calibration
                 + ": at least 0");
         }
-        double noise = floor == null ? Double.NaN : amount("--floor", floor, Dimension.CARRIER_LEVEL);
+        double noise = floor == null ? Double.NaN : OptionAmount.read("--floor", floor, Dimension.CARRIER_LEVEL);
         return new ShakerRules(hz, multiplier, noise, margin, share);
-    }
-
-    private static double amount(String option, String text, Dimension dimension) {
-        try {
-            return Amounts.read(text, dimension);
-        } catch (WrongAmountException e) {
-            throw new InputErrorException(option + ": " + e.getMessage());
-        }
     }
 }

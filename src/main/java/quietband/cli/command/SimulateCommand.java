@@ -1,12 +1,9 @@
 package quietband.cli.command;
 
 import java.io.PrintWriter;
-import java.nio.file.Path;
 import java.util.List;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Parameters;
 import quietband.cli.option.DriveOptions;
 import quietband.cli.terminal.InputErrorException;
 import quietband.cli.terminal.RunProgress;
@@ -30,19 +27,16 @@ import quietband.study.motion.VibrationStudy;
 @Command(name = "simulate", mixinStandardHelpOptions = true,
     description = "Steps platform, crystal, sensors and cancellation through time under a sweep, a dwell, random vibration, a "
         + "shock or recorded motion, all stacks at once.")
-public final class SimulateCommand extends TableCommand implements Callable<Integer> {
+public final class SimulateCommand extends TableCommand implements Runnable {
 
     private static final double DWELL_SECONDS = 2;
-
-    @Parameters(paramLabel = "MODEL", description = "the model file")
-    private Path model;
 
     @Mixin
     private DriveOptions drive;
 
 
     @Override
-    public Integer call() {
+    public void run() {
         ModelFile file = ModelFile.read(model);
         drive.check();
         PrintWriter err = spec.commandLine().getErr();
@@ -64,7 +58,6 @@ public final class SimulateCommand extends TableCommand implements Callable<Inte
             case RECORD -> VibrationReport.of(VibrationStudy.recorded(design, MotionRecordFile.read(drive.record(),
                 design.requirement().fromHz()), options(), progress("record")), from);
         });
-        return 0;
     }
 
     private RunProgress progress(String what) {

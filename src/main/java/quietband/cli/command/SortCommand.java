@@ -6,10 +6,10 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import quietband.cli.option.OptionAmount;
 import quietband.cli.terminal.InputErrorException;
 import quietband.lot.LotReader;
 import quietband.lot.MeasuredLot;
@@ -19,15 +19,13 @@ import quietband.model.text.ModelException;
 import quietband.report.file.Provenance;
 import quietband.report.lot.LotReport;
 import quietband.study.lot.SortStudy;
-import quietband.units.Amounts;
 import quietband.units.Dimension;
-import quietband.units.WrongAmountException;
 
 /** Resonators into classes, and what yield that means. */
 @Command(name = "sort", mixinStandardHelpOptions = true,
     description = "Sorts a measured lot (serial,x_ppb_per_g,y_ppb_per_g,z_ppb_per_g; optional standard uncertainties "
         + "x_uncertainty_ppb_per_g and so on) into classes, with the yield and the units to build for a number of good ones.")
-public final class SortCommand extends ResultCommand implements Callable<Integer> {
+public final class SortCommand extends ResultCommand implements Runnable {
 
     private static final int MOST_LISTED = 50;
     private static final int MOST_CLASSES = 50;
@@ -76,7 +74,7 @@ public final class SortCommand extends ResultCommand implements Callable<Integer
 
 
     @Override
-    public Integer call() {
+    public void run() {
         MeasuredLot measured = LotReader.read(lot);
         tellBad(measured);
         MeasuredLot judged = badRows == BadRows.REFUSE ? measured.withoutBad() : measured;
@@ -93,7 +91,6 @@ public final class SortCommand extends ResultCommand implements Callable<Integer
         MeasuredLot lotJudged = judged;
         int refused = badRows == BadRows.REFUSE ? measured.bad().size() : 0;
         write(lot, from, () -> LotReport.of(SortStudy.of(lotJudged, rule(), refused, output.threads()), from));
-        return 0;
     }
 
     private void tellBad(MeasuredLot measured) {
@@ -132,15 +129,11 @@ public final class SortCommand extends ResultCommand implements Callable<Integer
     }
 
     private double share() {
-        try {
-            double share = Amounts.read(risk, Dimension.RATIO);
-            if (share > 0 && share < 1) {
-                return share;
-            }
+        double share = OptionAmount.read("--risk", risk, Dimension.RATIO);
+        if (!(share > 0 && share < 1)) {
             throw new InputErrorException("--risk " + risk + ": between 0 and 1, e.g. \"2 %\"");
-        } catch (WrongAmountException e) {
-            throw new InputErrorException("--risk: " + e.getMessage());
         }
+        return share;
     }
 
     private double[] edges() {
@@ -159,14 +152,10 @@ public final class SortCommand extends ResultCommand implements Callable<Integer
     }
 
     private static double ppb(String option, String text, boolean positive) {
-        try {
-            double value = Amounts.read(text, Dimension.SENSITIVITY);
-            if (value < 0 || positive && value == 0) {
-                throw new InputErrorException(option + ": '" + text.strip() + "' is not " + (positive ? "above" : "at least") + " 0");
-            }
-            return new BigDecimal(value * 1e9).round(new MathContext(15)).doubleValue();
-        } catch (WrongAmountException e) {
-            throw new InputErrorException(option + ": " + e.getMessage());
+        double value = OptionAmount.read(option, text, Dimension.SENSITIVITY);
+        if (value < 0 || positive && value == 0) {
+            throw new InputErrorException(option + ": '" + text.strip() + "' is not " + (positive ? "above" : "at least") + " 0");
         }
+        return new BigDecimal(value * 1e9).round(new MathContext(15)).doubleValue();
     }
 }

@@ -5,7 +5,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
+import quietband.cli.option.OptionAmount;
 import quietband.cli.option.SpringOptions;
 import quietband.cli.terminal.InputErrorException;
 import quietband.cli.terminal.RunProgress;
@@ -19,19 +19,14 @@ import quietband.tuning.parts.SpringWish;
 import quietband.tuning.springs.BenchTuning;
 import quietband.tuning.springs.SpringAnswer;
 import quietband.tuning.springs.SpringPlanner;
-import quietband.units.Amounts;
 import quietband.units.Dimension;
-import quietband.units.WrongAmountException;
 
 /** From what is wanted of the platform to springs that can be ordered and a box that closes. */
 @Command(name = "springs", mixinStandardHelpOptions = true,
     description = "Finds rates, damping, places and parts of the springs for a wanted natural frequency, reduction or "
         + "requirement, and writes the "
         + "changed model, a parts list and a sketch.")
-public final class SpringsCommand extends ResultCommand implements Callable<Integer> {
-
-    @Parameters(paramLabel = "MODEL", description = "the model file")
-    private Path model;
+public final class SpringsCommand extends ModelCommand implements Callable<Integer> {
 
     @Option(names = "--natural-frequency", paramLabel = "FREQ",
         description = "natural frequency wanted on every axis, e.g. \"90 Hz\", or by axis, e.g. \"x=80 Hz, "
@@ -133,14 +128,10 @@ public final class SpringsCommand extends ResultCommand implements Callable<Inte
     }
 
     private static double ratio(String text) {
-        try {
-            double z = Amounts.read(text, Dimension.RATIO);
-            if (!(z > 0 && z < 2)) {
-                throw new InputErrorException("--damping: '" + text.strip() + "' is not between 0 and 2");
-            }
-            return z;
-        } catch (WrongAmountException e) {
-            throw new InputErrorException("--damping: " + e.getMessage());
+        double z = OptionAmount.read("--damping", text, Dimension.RATIO);
+        if (!(z > 0 && z < 2)) {
+            throw new InputErrorException("--damping: '" + text.strip() + "' is not between 0 and 2");
         }
+        return z;
     }
 }

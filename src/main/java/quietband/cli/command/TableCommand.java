@@ -4,7 +4,7 @@ import picocli.CommandLine.Mixin;
 import quietband.cli.option.FrequencyOptions;
 
 /** A command whose result holds tables over frequency. */
-abstract class TableCommand extends ResultCommand {
+abstract class TableCommand extends ModelCommand {
 
     @Mixin
     FrequencyOptions frequencies;

@@ -9,9 +9,8 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 import quietband.cli.terminal.InputErrorException;
-import quietband.cli.terminal.ProgressLine;
+import quietband.cli.terminal.RunProgress;
 import quietband.model.edit.ModelFile;
 import quietband.report.file.Provenance;
 import quietband.report.file.ResultDirectory;
@@ -28,9 +27,6 @@ import quietband.tolerance.judge.MonteCarloPlan;
     description = "Draws units from the model's tolerances and judges each in every condition: yield, influence of each "
         + "tolerance, likeliest failing unit. Ctrl-C keeps the units done so far, marked partial.")
 public final class ToleranceCommand extends TableCommand implements Callable<Integer> {
-
-    @Parameters(paramLabel = "MODEL", description = "the model file")
-    private Path model;
 
     @Option(names = "--units", paramLabel = "N", defaultValue = "20000",
         description = "how many units are drawn; default: ${DEFAULT-VALUE}")
@@ -93,21 +89,22 @@ public final class ToleranceCommand extends TableCommand implements Callable<Int
     }
 
     private ToleranceStudy.Drawn units(MonteCarloPlan plan, double[] f, ResultDirectory directory) {
-        ProgressLine progress = new ProgressLine(spec.commandLine().getErr(), units);
         MonteCarloResult[] outcome = new MonteCarloResult[1];
         long start = System.nanoTime();
-        directory.write("units.csv", writer -> outcome[0] = run(plan, f, progress, writer));
+        try (RunProgress progress = new RunProgress(spec.commandLine().getErr(), "units")) {
+            directory.write("units.csv", writer -> outcome[0] = run(plan, f, progress, writer));
+        }
         double seconds = (System.nanoTime() - start) / 1e9;
-        progress.end();
         if (outcome[0].units() == 0) {
             throw new InputErrorException("stopped before the first unit was judged: nothing is written");
         }
         return new ToleranceStudy.Drawn(outcome[0], seconds);
     }
 
-    private MonteCarloResult run(MonteCarloPlan plan, double[] f, ProgressLine progress, BufferedWriter writer) throws IOException {
+    private MonteCarloResult run(MonteCarloPlan plan, double[] f, RunProgress progress, BufferedWriter writer) throws IOException {
         UnitTable table = new UnitTable(writer, plan.conditionNames());
-        return new MonteCarlo(plan, f, output.threads()).run(units, () -> stopped, progress::at, table::made, rows -> {
+        return new MonteCarlo(plan, f, output.threads()).run(units, () -> stopped, done -> progress.units(done, units), table::made,
+            rows -> {
             try {
                 rows.writeTo(writer);
             } catch (IOException e) {

@@ -1,11 +1,8 @@
 package quietband.cli.command;
 
-import java.nio.file.Path;
 import java.util.List;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 import quietband.cli.option.VaryOption;
 import quietband.cli.terminal.InputErrorException;
 import quietband.cli.terminal.RunProgress;
@@ -23,12 +20,9 @@ import quietband.units.Unit;
     description = "Sweeps one or two quantities and shows worst margin, coverage, jitter and travel; or, with "
         + "--search, finds within the "
         + "bounds of any number of quantities the design with the best worst margin or yield.")
-public final class TradeCommand extends ResultCommand implements Callable<Integer> {
+public final class TradeCommand extends ModelCommand implements Runnable {
 
     private static final int MOST = 40_000;
-
-    @Parameters(paramLabel = "MODEL", description = "the model file")
-    private Path model;
 
     @Option(names = "--vary", required = true, paramLabel = "\"PATH = A to B, N steps\"",
         description = "a quantity and its values, e.g. "
@@ -46,17 +40,21 @@ public final class TradeCommand extends ResultCommand implements Callable<Intege
 
 
     @Override
-    public Integer call() {
+    public void run() {
         ModelFile file = ModelFile.read(model);
         List<VaryOption> options = vary.stream().map(text -> VaryOption.read(text, file.design())).toList();
         VaryOption.apart(options);
         List<VariedQuantity> axes = options.stream().map(VaryOption::vary).toList();
         List<Unit> shown = options.stream().map(VaryOption::unit).toList();
         Provenance from = output.provenance("trade", file);
-        return search == null ? sweep(file, axes, shown, from) : search(file, axes, shown, from);
+        if (search == null) {
+            sweep(file, axes, shown, from);
+        } else {
+            search(file, axes, shown, from);
+        }
     }
 
-    private int sweep(ModelFile file, List<VariedQuantity> axes, List<Unit> shown, Provenance from) {
+    private void sweep(ModelFile file, List<VariedQuantity> axes, List<Unit> shown, Provenance from) {
         if (axes.size() > 2) {
             throw new InputErrorException("a sweep takes one --vary or two; --search takes any number");
         }
@@ -69,14 +67,13 @@ public final class TradeCommand extends ResultCommand implements Callable<Intege
                 return TradeReport.of(TradeSweep.of(file.design(), axes, output.threads(), progress::progress), shown, from);
             }
         });
-        return 0;
     }
 
     private RunProgress progress() {
         return new RunProgress(spec.commandLine().getErr(), "trade");
     }
 
-    private int search(ModelFile file, List<VariedQuantity> axes, List<Unit> shown, Provenance from) {
+    private void search(ModelFile file, List<VariedQuantity> axes, List<Unit> shown, Provenance from) {
         if (search == DesignSearch.Goal.YIELD && units < 10) {
             throw new InputErrorException("--units " + units + ": at least 10");
         }
@@ -86,6 +83,5 @@ public final class TradeCommand extends ResultCommand implements Callable<Intege
                     shown, from);
             }
         });
-        return 0;
     }
 }

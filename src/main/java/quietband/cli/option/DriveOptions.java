@@ -8,9 +8,7 @@ import quietband.cli.terminal.InputErrorException;
 import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.Vibration;
-import quietband.units.Amounts;
 import quietband.units.Dimension;
-import quietband.units.WrongAmountException;
 
 /** What moves the housing in a simulation; what is left out comes from the model's vibration block. */
 public final class DriveOptions {
@@ -67,26 +65,14 @@ public final class DriveOptions {
         return fullRate;
     }
 
-    private static double positive(String option, String text, Dimension dimension) {
-        try {
-            double v = Amounts.read(text, dimension);
-            if (!(v > 0) || !Double.isFinite(v)) {
-                throw new InputErrorException(option + ": '" + text.strip() + "' is not above 0");
-            }
-            return v;
-        } catch (WrongAmountException e) {
-            throw new InputErrorException(option + ": " + e.getMessage());
-        }
-    }
-
     /** Seconds wanted; 0 when left to the drive. */
     public double duration() {
-        return duration == null ? 0 : positive("--duration", duration, Dimension.TIME);
+        return duration == null ? 0 : OptionAmount.positive("--duration", duration, Dimension.TIME);
     }
 
     /** Rate of the time grid, Hz; 0 when left to the drive. */
     public double gridHz() {
-        return timeRate == null ? 0 : positive("--time-rate", timeRate, Dimension.FREQUENCY);
+        return timeRate == null ? 0 : OptionAmount.positive("--time-rate", timeRate, Dimension.FREQUENCY);
     }
 
     /** Octaves a minute; infinite when left out. */
@@ -99,14 +85,7 @@ public final class DriveOptions {
 
     /** Factor on a density. */
     public double densityFactor() {
-        if (scale == null) {
-            return 1;
-        }
-        try {
-            return Math.pow(10, Amounts.read(scale, Dimension.DECIBEL) / 10);
-        } catch (WrongAmountException e) {
-            throw new InputErrorException("--scale: " + e.getMessage());
-        }
+        return scale == null ? 1 : Math.pow(10, OptionAmount.read("--scale", scale, Dimension.DECIBEL) / 10);
     }
 
     /** The axes to drive, one after another. */
@@ -135,7 +114,7 @@ public final class DriveOptions {
     /** Frequency of a dwell, Hz. */
     public double dwellFrequency(Design design) {
         if (frequency != null) {
-            return positive("--frequency", frequency, Dimension.FREQUENCY);
+            return OptionAmount.positive("--frequency", frequency, Dimension.FREQUENCY);
         }
         return tone(design).map(Vibration.Tone::frequencyHz).orElseThrow(() -> new InputErrorException(
             "a dwell needs --frequency, e.g. --frequency \"88 Hz\": the model has no vibration.tones"));
@@ -143,7 +122,7 @@ public final class DriveOptions {
 
     /** Peak of a dwell or sweep, g. */
     public double peakG(Design design) {
-        return peak != null ? positive("--peak", peak, Dimension.ACCELERATION)
+        return peak != null ? OptionAmount.positive("--peak", peak, Dimension.ACCELERATION)
             : tone(design).map(Vibration.Tone::peakG).filter(p -> p > 0).orElse(1.0);
     }
 
@@ -151,7 +130,8 @@ public final class DriveOptions {
     public Vibration.Shock shock(Design design) {
         Vibration.Shock s = design.vibration().shock().orElseThrow(() -> new InputErrorException(
             "the model has no vibration.shock: add one, e.g. shock: {shape: half-sine, peak: 15 g, duration: 11 ms}"));
-        return peak == null ? s : new Vibration.Shock(s.shape(), positive("--peak", peak, Dimension.ACCELERATION), s.duration());
+        return peak == null ? s
+            : new Vibration.Shock(s.shape(), OptionAmount.positive("--peak", peak, Dimension.ACCELERATION), s.duration());
     }
 
     /** The record's file. */

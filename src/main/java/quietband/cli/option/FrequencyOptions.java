@@ -1,14 +1,11 @@
 package quietband.cli.option;
 
-import java.util.ArrayList;
-import java.util.List;
+import java.util.Arrays;
 import picocli.CommandLine.Option;
 import quietband.cli.terminal.InputErrorException;
 import quietband.model.Requirement;
 import quietband.spectrum.LogGrid;
-import quietband.units.Amounts;
 import quietband.units.Dimension;
-import quietband.units.WrongAmountException;
 
 /** Which frequencies the tables hold. */
 public final class FrequencyOptions {
@@ -37,18 +34,12 @@ public final class FrequencyOptions {
     }
 
     private static double[] list(String text) {
-        List<Double> values = new ArrayList<>();
-        for (String part : text.split(",", -1)) {
-            try {
-                double f = Amounts.read(part, Dimension.FREQUENCY);
-                if (!(f > 0)) {
-                    throw new InputErrorException("--at: '" + part.strip() + "' is not above 0 Hz");
-                }
-                values.add(f);
-            } catch (WrongAmountException e) {
-                throw new InputErrorException("--at: " + e.getMessage());
+        return Arrays.stream(text.split(",", -1)).mapToDouble(part -> {
+            double f = OptionAmount.read("--at", part, Dimension.FREQUENCY);
+            if (!(f > 0)) {
+                throw new InputErrorException("--at: '" + part.strip() + "' is not above 0 Hz");
             }
-        }
-        return values.stream().mapToDouble(Double::doubleValue).toArray();
+            return f;
+        }).toArray();
     }
 }

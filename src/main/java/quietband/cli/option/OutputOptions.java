@@ -11,7 +11,6 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Option;
 import quietband.cli.terminal.InputErrorException;
-import quietband.cli.terminal.TerminalMessages;
 import quietband.cli.terminal.Version;
 import quietband.model.edit.ModelFile;
 import quietband.report.file.Provenance;
@@ -52,10 +51,6 @@ public final class OutputOptions {
         return dot > 0 ? name.substring(0, dot) : name;
     }
 
-    public boolean json() {
-        return format == Format.JSON;
-    }
-
     public long seed() {
         return seed;
     }
@@ -86,9 +81,16 @@ public final class OutputOptions {
             report.writeTo(directory, threads());
             directory.commit();
             PrintWriter printed = spec.commandLine().getOut();
-            printed.print(json() ? report.json() : report.text());
+            printed.print(format == Format.JSON ? report.json() : report.text());
             printed.flush();
-            TerminalMessages.resultAt(spec, directory);
+            Path here = Path.of("").toAbsolutePath();
+            Path place = directory.target();
+            Path shown = place.startsWith(here) && !place.equals(here) ? here.relativize(place) : place;
+            spec.commandLine().getErr().println("Result in " + shown + ": " + String.join(", ", directory.files()));
+            if (!directory.kept().isEmpty()) {
+                spec.commandLine().getErr().println("Edited since the last run, kept beside it: "
+                    + String.join(", ", directory.kept().stream().map(Path::toString).toList()));
+            }
         }
     }
 

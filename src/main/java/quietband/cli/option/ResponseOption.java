@@ -2,6 +2,7 @@ package quietband.cli.option;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.Optional;
 import picocli.CommandLine.Option;
 import quietband.filter.MeasuredPath;
@@ -34,12 +35,9 @@ public final class ResponseOption {
         boolean perG = response.kind().perG();
         response.axes().forEach((axis, curve) -> {
             double weight = perG ? 1 : design.weightsPerG().get(axis);
-            double[] size = curve.magnitude().clone();
-            for (int n = 0; n < size.length; n++) {
-                size[n] *= Math.abs(weight);
-            }
-            magnitude[axis.ordinal()] = size;
-            phase[axis.ordinal()] = curve.phase().map(p -> turned(p, weight < 0)).orElse(null);
+            double turn = weight < 0 ? Math.PI : 0;
+            magnitude[axis.ordinal()] = Arrays.stream(curve.magnitude()).map(m -> m * Math.abs(weight)).toArray();
+            phase[axis.ordinal()] = curve.phase().map(p -> Arrays.stream(p).map(v -> v + turn).toArray()).orElse(null);
         });
         MeasuredPath path = MeasuredPath.of(String.valueOf(file.getFileName()), response.frequencyHz(), magnitude, phase);
         for (Axis axis : path.opposite(design)) {
@@ -48,13 +46,5 @@ public final class ResponseOption {
         }
         err.flush();
         return Optional.of(path);
-    }
-
-    private static double[] turned(double[] phase, boolean half) {
-        double[] p = phase.clone();
-        for (int n = 0; half && n < p.length; n++) {
-            p[n] += Math.PI;
-        }
-        return p;
     }
 }

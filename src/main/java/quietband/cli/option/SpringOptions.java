@@ -6,9 +6,7 @@ import quietband.cli.terminal.InputErrorException;
 import quietband.model.Axis;
 import quietband.model.Vec;
 import quietband.tuning.parts.SpringWish;
-import quietband.units.Amounts;
 import quietband.units.Dimension;
-import quietband.units.WrongAmountException;
 
 /** Reads what is wanted of springs from the words of options. */
 public final class SpringOptions {
@@ -20,7 +18,7 @@ public final class SpringOptions {
     /** One frequency for every axis, or one an axis; NaN on an axis that is not named. */
     public static Vec naturalFrequency(String text) {
         if (!text.contains("=")) {
-            return Vec.all(amount("--natural-frequency", text, Dimension.FREQUENCY));
+            return Vec.all(OptionAmount.positive("--natural-frequency", text, Dimension.FREQUENCY));
         }
         Vec wanted = Vec.all(Double.NaN);
         for (String part : text.split(",", -1)) {
@@ -33,7 +31,7 @@ public final class SpringOptions {
             if (!Double.isNaN(wanted.get(axis))) {
                 throw new InputErrorException("--natural-frequency: " + axis.letter() + " stands twice; keep one");
             }
-            wanted = wanted.with(axis, amount("--natural-frequency", sides[1], Dimension.FREQUENCY));
+            wanted = wanted.with(axis, OptionAmount.positive("--natural-frequency", sides[1], Dimension.FREQUENCY));
         }
         return wanted;
     }
@@ -50,7 +48,7 @@ public final class SpringOptions {
         double[] f = new double[3];
         for (int i = 0; i < 3; i++) {
             boolean bare = parts[i].strip().matches("[0-9.eE+-]+");
-            f[i] = amount("--measured", bare ? parts[i].strip() + " " + unit : parts[i], Dimension.FREQUENCY);
+            f[i] = OptionAmount.positive("--measured", bare ? parts[i].strip() + " " + unit : parts[i], Dimension.FREQUENCY);
         }
         return Vec.of(f);
     }
@@ -61,19 +59,7 @@ public final class SpringOptions {
         if (!m.matches()) {
             throw new InputErrorException("--reduction: '" + text.strip() + "' is not of the form \"20 dB at 300 Hz\"");
         }
-        return new SpringWish.Reduction(amount("--reduction", m.group(1), Dimension.DECIBEL),
-            amount("--reduction", m.group(2), Dimension.FREQUENCY));
-    }
-
-    private static double amount(String option, String text, Dimension dimension) {
-        try {
-            double v = Amounts.read(text, dimension);
-            if (!(v > 0)) {
-                throw new InputErrorException(option + ": '" + text.strip() + "' is not above 0");
-            }
-            return v;
-        } catch (WrongAmountException e) {
-            throw new InputErrorException(option + ": " + e.getMessage());
-        }
+        return new SpringWish.Reduction(OptionAmount.positive("--reduction", m.group(1), Dimension.DECIBEL),
+            OptionAmount.positive("--reduction", m.group(2), Dimension.FREQUENCY));
     }
 }

@@ -1,7 +1,9 @@
 package quietband.filter.allowed;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import quietband.model.Cancellation;
 import quietband.model.Cancellation.PathError;
 import quietband.model.Design;
@@ -46,19 +48,11 @@ public record Crossover(double delay, double frequencyHz, double holdsTo, double
         double at = Double.NaN;
         if (sprung >= 0) {
             double[] platform = curves.judgedPerG(sprung);
-            double[] difference = new double[f.length];
-            for (int n = 0; n < f.length; n++) {
-                difference[n] = Math.log(alone[n] / platform[n]);
-            }
-            at = lastRise(f, difference);
+            at = lastRise(f, IntStream.range(0, f.length).mapToDouble(n -> Math.log(alone[n] / platform[n])).toArray());
         }
         double[] margin = curves.marginDb(curves.stacks().indexOf(Stack.fullest(design)));
-        double least = Double.POSITIVE_INFINITY;
-        for (double m : margin) {
-            least = Math.min(least, m);
-        }
         return new Crossover(delay, at, holdsTo(f, curves.marginDb(curves.stacks().indexOf(Stack.CANCELLED))),
-            curves.limited() ? least : Double.NaN);
+            curves.limited() ? Arrays.stream(margin).min().orElseThrow() : Double.NaN);
     }
 
     /** Highest frequency where a curve goes from below 0 to above. */

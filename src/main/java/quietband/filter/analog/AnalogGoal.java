@@ -1,19 +1,16 @@
 package quietband.filter.analog;
 
 import java.util.List;
-import java.util.Optional;
 import quietband.demand.Decibels;
-import quietband.demand.PhaseNoise;
 import quietband.demand.ResidualDemand;
 import quietband.filter.AnalogNetwork;
 import quietband.filter.FilterGoal;
 import quietband.filter.FilterTask;
+import quietband.filter.NoiseGrid;
 import quietband.filter.NoiseTerms;
 import quietband.filter.PathResponse;
 import quietband.filter.ResidualTerms;
 import quietband.filter.goal.NoiseGoal;
-import quietband.model.Axis;
-import quietband.model.Requirement;
 import quietband.oscillator.Sidebands;
 import quietband.platform.Assembly;
 import quietband.response.DesignGrid;
@@ -30,8 +27,7 @@ public final class AnalogGoal {
 
     private final FilterGoal goal;
     private final double[] f;
-    private final double[][] c;
-    private final double[][] a;
+    private final List<ResidualTerms.At> terms;
     private final ResidualDemand demand;
     private final double[][] limit;
     private final double[][] rest;
@@ -45,36 +41,18 @@ public final class AnalogGoal {
         goal = task.goal();
         var design = task.design();
         Assembly assembly = design.platform().map(Assembly::new).orElse(null);
-        Requirement r = design.requirement();
-        double[] ends = {r.fromHz(), r.toHz()};
-        Optional<Requirement.Jitter> jitter = goal == FilterGoal.NOISE ? r.jitter() : Optional.empty();
-        jitter.ifPresent(j -> {
-            ends[0] = Math.min(ends[0], j.fromHz());
-            ends[1] = Math.max(ends[1], j.toHz());
-        });
+        double[] ends = task.ends();
         f = goal == FilterGoal.FLAT ? task.grid().clone() : DesignGrid.of(design, assembly, ends[0], ends[1]);
         PathResponse path = PathResponse.of(design);
-        ResidualTerms terms = new ResidualTerms(design, assembly, path);
+        terms = new ResidualTerms(design, assembly, path).on(f);
         demand = new ResidualDemand(design, Double.POSITIVE_INFINITY);
-        c = new double[f.length][6];
-        a = new double[f.length][18];
         rest = new double[f.length][6];
         limit = new double[f.length][3];
-        noise = goal == FilterGoal.NOISE ? new Noise(new NoiseTerms(design, path, false), f.length) : null;
+        noise = goal == FilterGoal.NOISE
+            ? new Noise(new NoiseGrid(new NoiseTerms(design, path, false), f, terms, design.requirement())) : null;
         for (int n = 0; n < f.length; n++) {
-            terms.at(f[n]);
             for (int j = 0; j < 3; j++) {
-                c[n][2 * j] = terms.cRe[j];
-                c[n][2 * j + 1] = terms.cIm[j];
                 limit[n][j] = demand.limit(j, f[n]);
-            }
-            for (int e = 0; e < 9; e++) {
-                a[n][2 * e] = terms.aRe[e];
-                a[n][2 * e + 1] = terms.aIm[e];
-            }
-            if (noise != null) {
-                noise.fill(n, f, c[n], new double[] {jitter.map(Requirement.Jitter::fromHz).orElse(r.fromHz()),
-                    jitter.map(Requirement.Jitter::toHz).orElse(r.toHz()), r.fromHz(), r.toHz()});
             }
         }
     }
@@ -83,7 +61,10 @@ public final class AnalogGoal {
     public void hold(int tried, List<AnalogNetwork> networks) {
         axis = tried;
         for (int n = 0; n < f.length; n++) {
-            System.arraycopy(c[n], 0, rest[n], 0, 6);
+            for (int j = 0; j < 3; j++) {
+                rest[n][2 * j] = terms.get(n).cRe()[j];
+                rest[n][2 * j + 1] = terms.get(n).cIm()[j];
+            }
         }
         for (int i = 0; i < 3; i++) {
             others[i] = new double[f.length];
@@ -91,16 +72,16 @@ public final class AnalogGoal {
                 networks.get(i).write(2 * Math.PI * f[n], out);
                 others[i][n] = out[0] * out[0] + out[1] * out[1];
                 for (int j = 0; j < 3; j++) {
-                    take(rest[n], j, a[n], 3 * i + j);
+                    take(rest[n], j, terms.get(n), 3 * i + j);
                 }
             }
         }
     }
 
     /** y_j less a F with F in {@code out}. */
-    private void take(double[] y, int j, double[] at, int e) {
-        y[2 * j] -= at[2 * e] * out[0] - at[2 * e + 1] * out[1];
-        y[2 * j + 1] -= at[2 * e] * out[1] + at[2 * e + 1] * out[0];
+    private void take(double[] y, int j, ResidualTerms.At at, int e) {
+        y[2 * j] -= at.aRe()[e] * out[0] - at.aIm()[e] * out[1];
+        y[2 * j + 1] -= at.aRe()[e] * out[1] + at.aIm()[e] * out[0];
     }
 
     /** What the search makes small, with a network on the axis that is tried; anything above {@code best} may come back as infinite. */
@@ -125,7 +106,7 @@ public final class AnalogGoal {
             network.write(2 * Math.PI * f[n], out);
             System.arraycopy(rest[n], 0, y, 0, 6);
             for (int j = 0; j < 3; j++) {
-                take(y, j, a[n], 3 * axis + j);
+                take(y, j, terms.get(n), 3 * axis + j);
                 square[j] = y[2 * j] * y[2 * j] + y[2 * j + 1] * y[2 * j + 1];
                 sum += square[j];
             }
@@ -137,7 +118,7 @@ public final class AnalogGoal {
             }
             if (noise != null) {
                 others[axis][n] = out[0] * out[0] + out[1] * out[1];
-                noise.add(n, y, others);
+                noise.add(n, square, new double[] {others[0][n], others[1][n], others[2][n]});
             }
         }
         return noise != null ? noise.value(each) : goal == FilterGoal.FLAT ? Math.sqrt(sum) : worst(ratio, each);
@@ -156,45 +137,13 @@ public final class AnalogGoal {
     /** Integrated phase noise of the worst row. */
     private static final class Noise {
 
-        private final NoiseTerms terms;
-        private final List<PhaseNoise.Row> rows;
-        private final double[][] vibration;
-        private final double[][] sensor;
-        private final double[] fixed;
-        private final double[] width;
-        private final boolean[] asked;
-        private final double[][] without;
+        private final NoiseGrid grid;
         private final double[] sum;
         private double over;
 
-        Noise(NoiseTerms terms, int n) {
-            this.terms = terms;
-            rows = terms.rows();
-            vibration = new double[n][3];
-            sensor = new double[n][3];
-            fixed = new double[n];
-            width = new double[n];
-            asked = new boolean[n];
-            without = new double[n][rows.size()];
-            sum = new double[rows.size()];
-        }
-
-        /** @param ends of the integral, then of the band */
-        void fill(int n, double[] f, double[] plain, double[] ends) {
-            double[] squared = new double[3];
-            for (int i = 0; i < 3; i++) {
-                vibration[n][i] = terms.vibration(Axis.ALL.get(i), f[n]);
-                sensor[n][i] = terms.sensor(i, f[n]);
-                squared[i] = plain[2 * i] * plain[2 * i] + plain[2 * i + 1] * plain[2 * i + 1];
-            }
-            fixed[n] = terms.fixed(f[n]);
-            double left = Math.max(ends[0], n == 0 ? ends[0] : (f[n - 1] + f[n]) / 2);
-            double right = Math.min(ends[1], n == f.length - 1 ? ends[1] : (f[n + 1] + f[n]) / 2);
-            width[n] = Math.max(0, right - left);
-            asked[n] = f[n] >= ends[2] * (1 - 1e-12) && f[n] <= ends[3] * (1 + 1e-12);
-            for (int k = 0; k < rows.size(); k++) {
-                without[n][k] = terms.without(rows.get(k), f[n], squared);
-            }
+        Noise(NoiseGrid grid) {
+            this.grid = grid;
+            sum = new double[grid.rows()];
         }
 
         void start() {
@@ -202,20 +151,12 @@ public final class AnalogGoal {
             over = 0;
         }
 
-        void add(int n, double[] y, double[][] squaredFilter) {
-            double floor = fixed[n];
-            for (int i = 0; i < 3; i++) {
-                floor += squaredFilter[i][n] * sensor[n][i];
-            }
+        void add(int n, double[] residual, double[] filter) {
             for (int k = 0; k < sum.length; k++) {
-                double total = floor;
-                for (Axis drive : rows.get(k).axes()) {
-                    int j = drive.ordinal();
-                    total += (y[2 * j] * y[2 * j] + y[2 * j + 1] * y[2 * j + 1]) * vibration[n][j];
-                }
-                sum[k] += width[n] * total;
-                if (asked[n]) {
-                    over = Math.max(over, Decibels.ofPower(total / without[n][k]) - NoiseGoal.MOST_DB);
+                double total = grid.total(n, k, residual, filter);
+                sum[k] += grid.width(n) * total;
+                if (grid.asked(n)) {
+                    over = Math.max(over, Decibels.ofPower(total / grid.without(n, k)) - NoiseGoal.MOST_DB);
                 }
             }
         }

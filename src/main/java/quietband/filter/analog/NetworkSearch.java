@@ -137,12 +137,13 @@ public final class NetworkSearch {
     private List<double[]> starts() {
         List<double[]> starts = new ArrayList<>();
         for (double lead : LEADS) {
+            double[] own = {0, Math.log(lead), Math.log(5), Double.NaN, Double.NaN};
             if (task.count() == 1) {
-                starts.add(new double[] {0, Math.log(lead), Math.log(5), Double.NaN, Double.NaN});
+                starts.add(own);
             }
             for (double lag : LAGS) {
                 if (task.count() == 2) {
-                    starts.add(new double[] {0, Math.log(lead), Math.log(5), Math.log(lag), Math.log(0.05)});
+                    starts.add(new double[] {0, own[1], own[2], Math.log(lag), Math.log(0.05)});
                 }
             }
         }
@@ -172,26 +173,19 @@ public final class NetworkSearch {
         for (int k = 0; k < used.length; k++) {
             x[used[k]] = p[k];
         }
-        double r1 = EVEN;
-        double r2 = r1 * Math.exp(clip(x[0], 0.01, 100));
-        double c1 = 0;
-        double r3 = 0;
-        if (!Double.isNaN(x[1])) {
-            double apart = Math.exp(clip(x[2], 1e-3, 300));
-            double slow = Math.exp(clip(x[1], 1e-7, 10));
-            // slow = (r1 + r3) c1 and slow/(1 + apart) = r3 c1
-            r3 = r1 / apart;
-            c1 = slow / (r1 + r3);
+        double r2 = EVEN * Math.exp(clip(x[0], 0.01, 100));
+        double[] lead = branch(EVEN, x[1], x[2]);
+        double[] lag = branch(r2, x[3], x[4]);
+        return new AnalogNetwork(EVEN, r2, lead[0], lead[1], lag[0], lag[1]);
+    }
+
+    /** Resistor and capacitor beside a resistor r: slow = (r + r3) c and slow/(1 + apart) = r3 c; both 0 where no branch is wanted. */
+    private static double[] branch(double r, double logSlow, double logApart) {
+        if (Double.isNaN(logSlow)) {
+            return new double[2];
         }
-        double c2 = 0;
-        double r4 = 0;
-        if (!Double.isNaN(x[3])) {
-            double apart = Math.exp(clip(x[4], 1e-3, 300));
-            double slow = Math.exp(clip(x[3], 1e-7, 10));
-            r4 = r2 / apart;
-            c2 = slow / (r2 + r4);
-        }
-        return new AnalogNetwork(r1, r2, r3, c1, r4, c2);
+        double r3 = r / Math.exp(clip(logApart, 1e-3, 300));
+        return new double[] {r3, Math.exp(clip(logSlow, 1e-7, 10)) / (r + r3)};
     }
 
     private static double clip(double log, double least, double most) {

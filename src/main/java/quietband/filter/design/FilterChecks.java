@@ -46,13 +46,7 @@ public final class FilterChecks {
         if (!(task.maxGain() > 0) || !Double.isFinite(task.maxGain())) {
             throw new FilterException("the largest gain must be above 0; write e.g. --max-gain \"20 dB\"");
         }
-        double[] ends = {r.fromHz(), r.toHz()};
-        if (task.goal() == FilterGoal.NOISE) {
-            r.jitter().ifPresent(j -> {
-                ends[0] = Math.min(ends[0], j.fromHz());
-                ends[1] = Math.max(ends[1], j.toHz());
-            });
-        }
+        double[] ends = task.ends();
         task.measured().filter(m -> !m.covers(ends[0], ends[1])).ifPresent(m -> {
             throw new FilterException(String.format(Locale.ROOT, "the measured response covers %.5g to %.5g Hz and the band is %.5g to "
                 + "%.5g Hz; measure the whole band", m.frequencyHz()[0], m.frequencyHz()[m.frequencyHz().length - 1], ends[0], ends[1]));

@@ -4,14 +4,13 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.stream.IntStream;
-import quietband.cancellation.FilterResponse;
 import quietband.filter.FilterForm;
 import quietband.filter.FilterGoal;
 import quietband.filter.FilterTask;
 import quietband.filter.NoiseTerms;
 import quietband.filter.PathResponse;
-import quietband.filter.ResidualFromTerms;
 import quietband.filter.ResidualTerms;
+import quietband.filter.SensorFilters;
 import quietband.filter.fixedpoint.FilterPeaks;
 import quietband.filter.fixedpoint.FoundFilters;
 import quietband.filter.goal.DesignGoal;
@@ -29,7 +28,6 @@ import quietband.filter.sections.SectionSearch;
 import quietband.model.Cancellation;
 import quietband.model.Design;
 import quietband.model.DigitalFilter;
-import quietband.model.Requirement;
 import quietband.platform.Assembly;
 import quietband.response.DesignGrid;
 import quietband.spectrum.LogGrid;
@@ -49,7 +47,7 @@ public final class FilterDesigner {
         this.task = task;
         this.design = task.design();
         this.assembly = design.platform().map(Assembly::new).orElse(null);
-        this.path = task.measured().<PathResponse>map(m -> m).orElseGet(() -> PathResponse.of(design));
+        this.path = task.path();
         this.rate = design.cancellation().orElseThrow().path().sampleRateHz();
         this.alone = alone;
     }
@@ -83,7 +81,7 @@ public final class FilterDesigner {
             return run(terms, new FilterUnknowns(bases), List.of());
         }
         FoundFilters best = null;
-        for (double[][] a : SectionSearch.denominators(task, terms, path, rate, ends())) {
+        for (double[][] a : SectionSearch.denominators(task, terms, path, rate, task.ends())) {
             List<FilterBasis> bases = new ArrayList<>();
             for (double[] own : a) {
                 SectionBasis basis = new SectionBasis(own);
@@ -125,23 +123,12 @@ public final class FilterDesigner {
     }
 
     private double[] bandGrid(int unknowns) {
-        double[] ends = ends();
+        double[] ends = task.ends();
         return task.goal() == FilterGoal.FLAT ? task.grid() : LogGrid.between(Math.max(400, unknowns), ends[0], ends[1]);
     }
 
-    /** What the goal looks at, Hz. */
-    private double[] ends() {
-        Requirement r = design.requirement();
-        double[] ends = {r.fromHz(), r.toHz()};
-        if (task.goal() == FilterGoal.NOISE && r.jitter().isPresent()) {
-            ends[0] = Math.min(ends[0], r.jitter().get().fromHz());
-            ends[1] = Math.max(ends[1], r.jitter().get().toHz());
-        }
-        return ends;
-    }
-
     private DesignGoal goal(FilterUnknowns unknowns, ResidualTerms terms) {
-        double[] ends = ends();
+        double[] ends = task.ends();
         // the new filter's own delay makes the residual wind: the grid must follow it
         int[] last = {task.form() == FilterForm.TAPS ? task.count() - 1 : 0};
         DigitalFilter longest = new DigitalFilter(last, new double[] {1}, new double[0][]);
@@ -150,10 +137,7 @@ public final class FilterDesigner {
         if (task.goal() == FilterGoal.LIMIT) {
             return new LimitGoal(unknowns, terms, design, grid);
         }
-        Requirement r = design.requirement();
-        double[] from = {r.jitter().map(Requirement.Jitter::fromHz).orElse(r.fromHz()),
-            r.jitter().map(Requirement.Jitter::toHz).orElse(r.toHz()), r.fromHz(), r.toHz()};
-        return new NoiseGoal(unknowns, terms, new NoiseTerms(design, path, task.measured().isPresent()), grid, from);
+        return new NoiseGoal(unknowns, terms, new NoiseTerms(design, path, task.measured().isPresent()), grid, design.requirement());
     }
 
     private List<DigitalFilter> filters(FilterUnknowns unknowns, double[] x, List<double[]> denominators) {
@@ -169,16 +153,11 @@ public final class FilterDesigner {
 
     /** Root of the sum of |y_j|^2 over the task's grid with the filters as they will be written. */
     private double norm(ResidualTerms terms, List<DigitalFilter> filters) {
-        List<FilterResponse> responses = filters.stream().map(f -> new FilterResponse(f, rate)).toList();
-        double[] re = new double[3];
-        double[] im = new double[3];
+        SensorFilters responses = SensorFilters.of(filters, rate);
         double sum = 0;
         for (double f : task.grid()) {
-            for (int i = 0; i < 3; i++) {
-                re[i] = responses.get(i).at(f).getReal();
-                im[i] = responses.get(i).at(f).getImaginary();
-            }
-            sum += ResidualFromTerms.squared(terms.at(f), re, im);
+            double[] squared = terms.at(f).squared(responses.at(f));
+            sum += squared[0] + squared[1] + squared[2];
         }
         return Math.sqrt(sum);
     }

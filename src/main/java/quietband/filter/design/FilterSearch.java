@@ -1,6 +1,7 @@
 package quietband.filter.design;
 
 import java.util.Arrays;
+import org.hipparchus.stat.StatUtils;
 import quietband.filter.goal.DesignGoal;
 import quietband.filter.goal.FilterUnknowns;
 import quietband.filter.goal.GainBound;
@@ -44,18 +45,10 @@ final class FilterSearch {
         double[] x = best();
         double least = goal.value(x);
         for (int i = 1; i <= WEIGHINGS; i++) {
-            double weight = goal.slack() / WEIGHINGS * least / Math.max(1e-30, squares(x));
+            double weight = goal.slack() / WEIGHINGS * least / Math.max(1e-30, StatUtils.sumSq(x, 0, unknowns.goal()));
             x = solve(Math.max(RIDGE, weight), i < WEIGHINGS ? SETTLED : 0);
         }
         return x;
-    }
-
-    private double squares(double[] x) {
-        double sum = 0;
-        for (int i = 0; i < unknowns.goal(); i++) {
-            sum += x[i] * x[i];
-        }
-        return sum;
     }
 
     private double[] solve(double weight, double settled) {

@@ -1,8 +1,11 @@
 package quietband.filter.fixedpoint;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.TreeSet;
+import java.util.stream.DoubleStream;
+import org.hipparchus.stat.StatUtils;
 import quietband.cancellation.FilterResponse;
 import quietband.model.DigitalFilter;
 import quietband.spectrum.AdaptiveCurves;
@@ -53,11 +56,7 @@ public final class FilterPeaks {
     /** Mean of |F|^2 from 0 Hz to half the sample rate: what white noise is multiplied by in power. */
     public static double noiseGain(DigitalFilter filter) {
         if (filter.sections().length == 0) {
-            double sum = filter.taps().length == 0 ? 1 : 0;
-            for (double t : filter.taps()) {
-                sum += t * t;
-            }
-            return sum;
+            return filter.taps().length == 0 ? 1 : StatUtils.sumSq(filter.taps());
         }
         FilterResponse response = new FilterResponse(filter, 2);
         double[] grid = grid(filter, 1);
@@ -78,15 +77,7 @@ public final class FilterPeaks {
 
     /** Largest magnitude among all coefficients of a filter; 0 for none. */
     public static double largest(DigitalFilter filter) {
-        double most = 0;
-        for (double t : filter.taps()) {
-            most = Math.max(most, Math.abs(t));
-        }
-        for (double[] s : filter.sections()) {
-            for (double c : s) {
-                most = Math.max(most, Math.abs(c));
-            }
-        }
-        return most;
+        return DoubleStream.concat(Arrays.stream(filter.taps()), Arrays.stream(filter.sections()).flatMapToDouble(Arrays::stream))
+            .map(Math::abs).max().orElse(0);
     }
 }

@@ -70,50 +70,32 @@ public record FixedPoint(int bits, Row taps, int tapScale, List<Stage> stages, D
     }
 
     private static double[] values(Row row) {
-        double[] v = new double[row.integers().length];
-        for (int k = 0; k < v.length; k++) {
-            v[k] = Math.scalb((double) row.integers()[k], -row.shift());
-        }
-        return v;
+        return Arrays.stream(row.integers()).mapToDouble(k -> Math.scalb((double) k, -row.shift())).toArray();
     }
 
     /** Whole numbers that use the word as far as it goes. */
     private static Row row(double[] c, int bits) {
-        double most = 0;
-        for (double v : c) {
-            most = Math.max(most, Math.abs(v));
-        }
+        double most = Arrays.stream(c).map(Math::abs).max().orElse(0);
         double full = Math.scalb(1.0, bits - 1) - 1;
         int shift = most == 0 ? 0 : Math.getExponent(full / most);
         shift = Math.min(shift, 60);
         if (Math.rint(Math.scalb(most, shift + 1)) <= full && most > 0 && shift < 60) {
             shift++;
         }
-        long[] integers = new long[c.length];
-        for (int k = 0; k < c.length; k++) {
-            integers[k] = (long) Math.rint(Math.scalb(c[k], shift));
-        }
+        int by = shift;
+        long[] integers = Arrays.stream(c).mapToLong(v -> (long) Math.rint(Math.scalb(v, by))).toArray();
         return new Row(integers, shift);
     }
 
     /** Whether all poles lie inside the unit circle. */
     public static boolean stable(DigitalFilter filter) {
-        for (double[] s : filter.sections()) {
-            if (!(Math.abs(s[4]) < 1 && Math.abs(s[3]) < 1 + s[4])) {
-                return false;
-            }
-        }
-        return true;
+        return Arrays.stream(filter.sections()).allMatch(s -> Math.abs(s[4]) < 1 && Math.abs(s[3]) < 1 + s[4]);
     }
 
     /** log2, rounded up, of the sum of magnitudes of the impulse response behind the taps and behind each section. */
     private static int[] scales(DigitalFilter filter) {
         double[][] s = filter.sections();
-        int longest = 0;
-        for (int k : filter.tapIndex()) {
-            longest = Math.max(longest, k);
-        }
-        double[] pulse = new double[longest + 1];
+        double[] pulse = new double[Arrays.stream(filter.tapIndex()).max().orElse(0) + 1];
         pulse[0] = filter.taps().length == 0 ? 1 : 0;
         for (int k = 0; k < filter.taps().length; k++) {
             pulse[filter.tapIndex()[k]] += filter.taps()[k];

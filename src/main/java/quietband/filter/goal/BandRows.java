@@ -1,5 +1,6 @@
 package quietband.filter.goal;
 
+import java.util.List;
 import quietband.filter.ResidualTerms;
 
 /** The residual at fixed frequencies as rows over the unknowns that the band sees, kept for many looks. */
@@ -10,20 +11,20 @@ final class BandRows {
     private final double[][][] rows;
     private final double[][] c;
 
-    /** Works them out at frequencies in Hz (kept). */
-    BandRows(FilterUnknowns unknowns, ResidualTerms terms, double[] frequency) {
+    /** Works them out at frequencies in Hz (kept) with the terms at each. */
+    BandRows(FilterUnknowns unknowns, List<ResidualTerms.At> terms, double[] frequency) {
         this.unknowns = unknowns;
         this.frequency = frequency;
         int n = unknowns.seen().length;
         rows = new double[frequency.length][6][n];
         c = new double[frequency.length][6];
         for (int at = 0; at < frequency.length; at++) {
-            terms.at(frequency[at]);
+            ResidualTerms.At t = terms.get(at);
             unknowns.at(frequency[at]);
             for (int j = 0; j < 3; j++) {
-                unknowns.rows(terms, j, 1, rows[at][2 * j], rows[at][2 * j + 1]);
-                c[at][2 * j] = terms.cRe[j];
-                c[at][2 * j + 1] = terms.cIm[j];
+                unknowns.rows(t, j, 1, rows[at][2 * j], rows[at][2 * j + 1]);
+                c[at][2 * j] = t.cRe()[j];
+                c[at][2 * j + 1] = t.cIm()[j];
             }
         }
     }

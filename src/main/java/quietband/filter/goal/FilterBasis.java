@@ -1,9 +1,9 @@
 package quietband.filter.goal;
 
-import java.util.Arrays;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.SingularValueDecomposition;
+import quietband.numerics.HouseholderLeastSquares;
 
 /**
  * A filter as a combination of known responses, turned so that the first unknowns are those the band sees most and the
@@ -65,33 +65,10 @@ public final class FilterBasis {
 
     /** Upper triangle of the QR factorisation by Householder reflections; the columns are overwritten. */
     private static RealMatrix triangle(double[][] a) {
-        int n = a.length;
-        int rows = a[0].length;
-        double[][] r = new double[n][n];
-        for (int k = 0; k < n && k < rows; k++) {
-            double[] v = a[k];
-            double sum = 0;
-            for (int i = k; i < rows; i++) {
-                sum += v[i] * v[i];
-            }
-            double alpha = v[k] > 0 ? -Math.sqrt(sum) : Math.sqrt(sum);
-            r[k][k] = alpha;
-            if (alpha != 0) {
-                v[k] -= alpha;
-                double scale = -1 / (alpha * v[k]);
-                for (int j = k + 1; j < n; j++) {
-                    double[] c = a[j];
-                    double dot = 0;
-                    for (int i = k; i < rows; i++) {
-                        dot += v[i] * c[i];
-                    }
-                    dot *= scale;
-                    for (int i = k; i < rows; i++) {
-                        c[i] -= dot * v[i];
-                    }
-                }
-            }
-            for (int j = k + 1; j < n; j++) {
+        double[][] r = new double[a.length][a.length];
+        for (int k = 0; k < a.length && k < a[0].length; k++) {
+            r[k][k] = HouseholderLeastSquares.reflect(a, k, 0);
+            for (int j = k + 1; j < a.length; j++) {
                 r[k][j] = a[j][k];
             }
         }
@@ -144,15 +121,5 @@ public final class FilterBasis {
                 im[k] = -StrictMath.sin(w * k);
             }
         };
-    }
-
-    /** All of one basis without a band to be turned for: as it is. */
-    static FilterBasis unturned(Plain plain, int size) {
-        double[][] v = new double[size][size];
-        for (int k = 0; k < size; k++) {
-            Arrays.fill(v[k], 0);
-            v[k][k] = 1;
-        }
-        return new FilterBasis(plain, size, v, size);
     }
 }

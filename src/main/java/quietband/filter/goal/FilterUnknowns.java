@@ -1,6 +1,7 @@
 package quietband.filter.goal;
 
 import java.util.List;
+import org.hipparchus.complex.Complex;
 import quietband.filter.ResidualTerms;
 
 /**
@@ -87,10 +88,10 @@ public final class FilterUnknowns {
     /**
      * Writes what y_j takes per seen unknown, a_ij psi_ik, times a factor: real and imaginary row (modified from the start).
      */
-    void rows(ResidualTerms terms, int drive, double factor, double[] intoRe, double[] intoIm) {
+    void rows(ResidualTerms.At terms, int drive, double factor, double[] intoRe, double[] intoIm) {
         for (int i = 0; i < 3; i++) {
-            double ar = terms.aRe[3 * i + drive] * factor;
-            double ai = terms.aIm[3 * i + drive] * factor;
+            double ar = terms.aRe()[3 * i + drive] * factor;
+            double ai = terms.aIm()[3 * i + drive] * factor;
             int at = seenFrom[i];
             for (int k = 0; k < re[i].length; k++) {
                 intoRe[at + k] = ar * re[i][k] - ai * im[i][k];
@@ -109,8 +110,9 @@ public final class FilterUnknowns {
         }
     }
 
-    /** Writes F_x, F_y, F_z at the frequency of the last {@link #at} (length 3, modified). */
-    void filters(double[] x, double[] fRe, double[] fIm) {
+    /** F_x, F_y, F_z at the frequency of the last {@link #at}. */
+    Complex[] filters(double[] x) {
+        Complex[] filters = new Complex[3];
         for (int i = 0; i < 3; i++) {
             double sr = 0;
             double si = 0;
@@ -119,8 +121,8 @@ public final class FilterUnknowns {
                 sr += g * re[i][k];
                 si += g * im[i][k];
             }
-            fRe[i] = sr;
-            fIm[i] = si;
+            filters[i] = new Complex(sr, si);
         }
+        return filters;
     }
 }

@@ -1,10 +1,9 @@
 package quietband.filter.goal;
 
-import quietband.filter.ResidualFromTerms;
+import java.util.List;
 import quietband.filter.ResidualTerms;
 import quietband.numerics.ConeProgram;
 import quietband.numerics.NormalEquations;
-import quietband.numerics.SecondOrderCone;
 
 /** Least root of the sum of |y_j|^2 over three axes and a grid; t is over the least there is without bounds. */
 public final class FlatGoal implements DesignGoal {
@@ -15,8 +14,7 @@ public final class FlatGoal implements DesignGoal {
 
     private final FilterUnknowns unknowns;
     private final NormalEquations moments;
-    private final double[][] factor;
-    private final double whole;
+    private final SquareRows rows;
     private final double rest;
     private final double unit;
     private final double[] best;
@@ -29,44 +27,37 @@ public final class FlatGoal implements DesignGoal {
         this.moments = new NormalEquations(n);
         double[] re = new double[n];
         double[] im = new double[n];
-        double[][] c = new double[2 * grid.length][3];
-        for (int at = 0; at < grid.length; at++) {
-            terms.at(grid[at]);
-            unknowns.at(grid[at]);
+        List<ResidualTerms.At> at = terms.on(grid);
+        for (int k = 0; k < grid.length; k++) {
+            unknowns.at(grid[k]);
             for (int j = 0; j < 3; j++) {
-                unknowns.rows(terms, j, 1, re, im);
-                moments.add(re, terms.cRe[j]);
-                moments.add(im, terms.cIm[j]);
-                c[2 * at][j] = terms.cRe[j];
-                c[2 * at + 1][j] = terms.cIm[j];
+                unknowns.rows(at.get(k), j, 1, re, im);
+                moments.add(re, at.get(k).cRe()[j]);
+                moments.add(im, at.get(k).cIm()[j]);
             }
         }
-        this.whole = Math.sqrt(moments.right());
-        this.factor = moments.factor();
         this.best = moments.least(0);
-        this.rest = left(terms, grid, spread(best));
-        this.unit = Math.max(rest, 1e-8 * whole);
+        this.rest = left(at, grid, spread(best));
+        this.rows = SquareRows.of(moments, rest, unknowns.seen());
+        this.unit = Math.max(rest, 1e-8 * Math.sqrt(moments.right()));
         // small taps may not cost what looking at all axes together brings
-        double alone = left(terms, grid, alone(terms, grid));
+        double alone = left(at, grid, alone(at, grid));
         this.near = Math.max(LEAST_NEAR, Math.min(NEAR, 0.9 * (alone / rest - 1)));
     }
 
     /** Root of the sum of |y_j|^2 with some unknowns, straight from the terms. */
-    private double left(ResidualTerms terms, double[] grid, double[] x) {
+    private double left(List<ResidualTerms.At> terms, double[] grid, double[] x) {
         double sum = 0;
-        double[] fRe = new double[3];
-        double[] fIm = new double[3];
-        for (double f : grid) {
-            terms.at(f);
-            unknowns.at(f);
-            unknowns.filters(x, fRe, fIm);
-            sum += ResidualFromTerms.squared(terms, fRe, fIm);
+        for (int k = 0; k < grid.length; k++) {
+            unknowns.at(grid[k]);
+            double[] squared = terms.get(k).squared(unknowns.filters(x));
+            sum += squared[0] + squared[1] + squared[2];
         }
         return Math.sqrt(sum);
     }
 
     /** The unknowns when each filter only looks at its own axis. */
-    private double[] alone(ResidualTerms terms, double[] grid) {
+    private double[] alone(List<ResidualTerms.At> terms, double[] grid) {
         double[] x = new double[unknowns.goal() + 1];
         int n = unknowns.seen().length;
         double[] re = new double[n];
@@ -75,12 +66,12 @@ public final class FlatGoal implements DesignGoal {
             int from = unknowns.seenFrom(i);
             int size = unknowns.basis(i).seen();
             NormalEquations own = new NormalEquations(size);
-            for (double f : grid) {
-                terms.at(f);
-                unknowns.at(f);
-                unknowns.rows(terms, i, 1, re, im);
-                own.add(java.util.Arrays.copyOfRange(re, from, from + size), terms.cRe[i]);
-                own.add(java.util.Arrays.copyOfRange(im, from, from + size), terms.cIm[i]);
+            for (int k = 0; k < grid.length; k++) {
+                ResidualTerms.At t = terms.get(k);
+                unknowns.at(grid[k]);
+                unknowns.rows(t, i, 1, re, im);
+                own.add(java.util.Arrays.copyOfRange(re, from, from + size), t.cRe()[i]);
+                own.add(java.util.Arrays.copyOfRange(im, from, from + size), t.cIm()[i]);
             }
             System.arraycopy(own.least(0), 0, x, unknowns.from(i), size);
         }
@@ -90,20 +81,6 @@ public final class FlatGoal implements DesignGoal {
     /** Least residual norm without bounds, 1/g. */
     public double unbounded() {
         return rest;
-    }
-
-    /** Residual norm of some unknowns, 1/g. */
-    double norm(double[] x) {
-        double sum = 0;
-        int[] index = unknowns.seen();
-        for (double[] row : factor) {
-            double s = row[index.length];
-            for (int k = 0; k < index.length; k++) {
-                s -= row[k] * x[index[k]];
-            }
-            sum += s * s;
-        }
-        return Math.sqrt(sum + rest * rest);
     }
 
     private double[] spread(double[] seen) {
@@ -123,7 +100,7 @@ public final class FlatGoal implements DesignGoal {
         for (int i = 0; i < HALVINGS && high - low > 0.01; i++) {
             double middle = (low + high) / 2;
             double[] x = spread(moments.least(Math.exp(middle)));
-            if (norm(x) <= most) {
+            if (Math.sqrt(rows.at(x)) <= most) {
                 low = middle;
                 found = x;
             } else {
@@ -135,19 +112,7 @@ public final class FlatGoal implements DesignGoal {
 
     @Override
     public void addTo(ConeProgram program) {
-        int[] index = unknowns.seenWithGoal();
-        int n = index.length - 1;
-        double[][] g = new double[n + 2][n + 1];
-        double[] bound = new double[n + 2];
-        g[0][n] = -1;
-        for (int r = 0; r < n; r++) {
-            for (int k = 0; k < n; k++) {
-                g[r + 1][k] = factor[r][k] / unit;
-            }
-            bound[r + 1] = factor[r][n] / unit;
-        }
-        bound[n + 1] = rest / unit;
-        program.add(new SecondOrderCone(index, g, bound));
+        program.add(rows.least(unknowns, unit));
     }
 
     @Override
@@ -157,7 +122,7 @@ public final class FlatGoal implements DesignGoal {
 
     @Override
     public double value(double[] x) {
-        return norm(x) / unit;
+        return Math.sqrt(rows.at(x)) / unit;
     }
 
     @Override

@@ -23,7 +23,7 @@ public final class LimitGoal implements DesignGoal {
     /** On a grid of rising frequencies in Hz that shows every resonance. */
     public LimitGoal(FilterUnknowns unknowns, ResidualTerms terms, Design design, double[] grid) {
         this.unknowns = unknowns;
-        this.rows = new BandRows(unknowns, terms, grid);
+        this.rows = new BandRows(unknowns, terms.on(grid), grid);
         this.demand = new ResidualDemand(design, Double.POSITIVE_INFINITY);
         limit = new double[grid.length][3];
         for (int n = 0; n < grid.length; n++) {

@@ -1,13 +1,15 @@
 package quietband.filter.goal;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
 import quietband.demand.Decibels;
-import quietband.demand.PhaseNoise;
+import quietband.filter.NoiseGrid;
 import quietband.filter.NoiseTerms;
 import quietband.filter.ResidualTerms;
 import quietband.model.Axis;
+import quietband.model.Requirement;
 import quietband.numerics.ConeProgram;
 import quietband.numerics.NormalEquations;
 import quietband.numerics.SecondOrderCone;
@@ -29,74 +31,45 @@ public final class NoiseGoal implements DesignGoal {
 
     private final FilterUnknowns unknowns;
     private final BandRows rows;
-    private final List<PhaseNoise.Row> lines;
-    private final List<double[][]> factor = new ArrayList<>();
-    private final double[][] without;
-    private final double[][] sensor;
-    private final double[][] vibration;
-    private final double[] fixed;
-    private final boolean[] asked;
+    private final NoiseGrid noise;
+    private final List<SquareRows> sums = new ArrayList<>();
     private final BitSet active = new BitSet();
     private double unit = 1;
 
     /**
-     * Integrates between two frequencies and holds the condition in a band.
+     * Integrates over the jitter's band and holds the condition in the requirement's own.
      *
      * @param grid rising, Hz, over both
-     * @param from lower and upper end of the integral, then of the band
      */
-    public NoiseGoal(FilterUnknowns unknowns, ResidualTerms residual, NoiseTerms terms, double[] grid, double[] from) {
+    public NoiseGoal(FilterUnknowns unknowns, ResidualTerms residual, NoiseTerms terms, double[] grid, Requirement r) {
         this.unknowns = unknowns;
-        this.rows = new BandRows(unknowns, residual, grid);
-        this.lines = terms.rows();
-        int n = grid.length;
-        without = new double[lines.size()][n];
-        sensor = new double[n][3];
-        vibration = new double[n][3];
-        fixed = new double[n];
-        asked = new boolean[n];
-        double[] squared = new double[3];
-        for (int at = 0; at < n; at++) {
-            double f = grid[at];
-            fixed[at] = terms.fixed(f);
-            asked[at] = f >= from[2] * (1 - 1e-12) && f <= from[3] * (1 + 1e-12);
-            for (int i = 0; i < 3; i++) {
-                double[] c = rows.plain(at);
-                squared[i] = c[2 * i] * c[2 * i] + c[2 * i + 1] * c[2 * i + 1];
-                sensor[at][i] = terms.sensor(i, f);
-                vibration[at][i] = terms.vibration(Axis.ALL.get(i), f);
-            }
-            for (int k = 0; k < lines.size(); k++) {
-                without[k][at] = terms.without(lines.get(k), f, squared);
-            }
+        List<ResidualTerms.At> at = residual.on(grid);
+        this.rows = new BandRows(unknowns, at, grid);
+        this.noise = new NoiseGrid(terms, grid, at, r);
+        for (int k = 0; k < noise.rows(); k++) {
+            sums.add(sum(k));
         }
-        for (int k = 0; k < lines.size(); k++) {
-            factor.add(factor(k, from[0], from[1]));
+        int step = Math.max(1, grid.length / START);
+        for (int n = 0; n < grid.length; n += step) {
+            active.set(n);
         }
-        int step = Math.max(1, n / START);
-        for (int at = 0; at < n; at += step) {
-            active.set(at);
-        }
-        double least = 0;
-        for (double[][] r : factor) {
-            least = Math.max(least, r[r.length - 1][r[0].length - 1]);
-        }
+        double least = sums.stream().mapToDouble(SquareRows::rest).max().orElse(0);
         unit = least > 0 ? least : value(new double[unknowns.goal() + 1]);
     }
 
-    private double[][] factor(int k, double low, double high) {
+    private SquareRows sum(int k) {
         int n = unknowns.seen().length;
         NormalEquations moments = new NormalEquations(n);
         double[] re = new double[n];
         double[] im = new double[n];
         for (int at = 0; at < rows.size(); at++) {
-            double df = width(at, low, high);
+            double df = noise.width(at);
             if (df <= 0) {
                 continue;
             }
             unknowns.at(rows.frequency(at));
-            for (Axis axis : lines.get(k).axes()) {
-                double s = Sidebands.jitterRad(df * vibration[at][axis.ordinal()]);
+            for (Axis axis : noise.axes(k)) {
+                double s = Sidebands.jitterRad(df * noise.vibration(at, axis));
                 for (int part = 0; part < 2; part++) {
                     double[] row = rows.rows(at)[2 * axis.ordinal() + part];
                     for (int m = 0; m < n; m++) {
@@ -106,44 +79,19 @@ public final class NoiseGoal implements DesignGoal {
                 }
             }
             for (int i = 0; i < 3; i++) {
-                unknowns.filterRows(i, Sidebands.jitterRad(df * sensor[at][i]), re, im);
+                unknowns.filterRows(i, Sidebands.jitterRad(df * noise.sensor(at, i)), re, im);
                 moments.add(re, 0);
                 moments.add(im, 0);
             }
         }
-        double[][] r = moments.factor();
-        double rest = moments.norm(moments.least(0));
-        double[][] whole = java.util.Arrays.copyOf(r, n + 1);
-        whole[n] = new double[n + 1];
-        whole[n][n] = rest;
-        return whole;
-    }
-
-    /** Half the distance to the neighbours within the integral's ends: the trapezoid's weight. */
-    private double width(int at, double low, double high) {
-        double left = Math.max(low, at == 0 ? low : (rows.frequency(at - 1) + rows.frequency(at)) / 2);
-        double right = Math.min(high, at == rows.size() - 1 ? high : (rows.frequency(at + 1) + rows.frequency(at)) / 2);
-        return right - left;
+        return SquareRows.of(moments, moments.norm(moments.least(0)), unknowns.seen());
     }
 
     @Override
     public void addTo(ConeProgram program) {
-        int[] index = unknowns.seenWithGoal();
-        int n = index.length - 1;
-        for (double[][] r : factor) {
-            double[][] g = new double[n + 2][n + 1];
-            double[] bound = new double[n + 2];
-            g[0][n] = -1;
-            for (int row = 0; row <= n; row++) {
-                for (int m = 0; m < n; m++) {
-                    g[row + 1][m] = r[row][m] / unit;
-                }
-                bound[row + 1] = r[row][n] / unit;
-            }
-            program.add(new SecondOrderCone(index, g, bound));
-        }
-        active.stream().filter(at -> asked[at]).forEach(at -> {
-            for (int k = 0; k < lines.size(); k++) {
+        sums.forEach(sum -> program.add(sum.least(unknowns, unit)));
+        active.stream().filter(noise::asked).forEach(at -> {
+            for (int k = 0; k < noise.rows(); k++) {
                 double room = room(at, k);
                 if (room > 0) {
                     program.add(condition(at, k, Math.sqrt(room)));
@@ -154,18 +102,18 @@ public final class NoiseGoal implements DesignGoal {
 
     /** What vibration and sensors may add to a row; not above 0 where the port alone exceeds. */
     private double room(int at, int k) {
-        return without[k][at] * Decibels.power(AIM_DB) - fixed[at];
+        return noise.without(at, k) * Decibels.power(AIM_DB) - noise.fixed(at);
     }
 
     private SecondOrderCone condition(int at, int k, double room) {
         int n = unknowns.seen().length;
-        List<Axis> axes = lines.get(k).axes();
+        List<Axis> axes = noise.axes(k);
         double[][] g = new double[1 + 2 * axes.size() + 6][n];
         double[] bound = new double[g.length];
         bound[0] = 1;
         int row = 1;
         for (Axis axis : axes) {
-            double s = Math.sqrt(vibration[at][axis.ordinal()]) / room;
+            double s = Math.sqrt(noise.vibration(at, axis)) / room;
             for (int part = 0; part < 2; part++) {
                 double[] from = rows.rows(at)[2 * axis.ordinal() + part];
                 for (int m = 0; m < n; m++) {
@@ -176,25 +124,17 @@ public final class NoiseGoal implements DesignGoal {
         }
         unknowns.at(rows.frequency(at));
         for (int i = 0; i < 3; i++) {
-            unknowns.filterRows(i, Math.sqrt(sensor[at][i]) / room, g[row], g[row + 1]);
+            unknowns.filterRows(i, Math.sqrt(noise.sensor(at, i)) / room, g[row], g[row + 1]);
             row += 2;
         }
         return new SecondOrderCone(unknowns.seen(), g, bound);
     }
 
     private double total(int at, int k, double[] x) {
-        double sum = fixed[at];
-        for (Axis axis : lines.get(k).axes()) {
-            sum += vibration[at][axis.ordinal()] * rows.squared(at, axis.ordinal(), x);
-        }
-        double[] re = new double[3];
-        double[] im = new double[3];
         unknowns.at(rows.frequency(at));
-        unknowns.filters(x, re, im);
-        for (int i = 0; i < 3; i++) {
-            sum += sensor[at][i] * (re[i] * re[i] + im[i] * im[i]);
-        }
-        return sum;
+        double[] filter = Arrays.stream(unknowns.filters(x))
+            .mapToDouble(c -> c.getReal() * c.getReal() + c.getImaginary() * c.getImaginary()).toArray();
+        return noise.total(at, k, new double[] {rows.squared(at, 0, x), rows.squared(at, 1, x), rows.squared(at, 2, x)}, filter);
     }
 
     @Override
@@ -202,8 +142,8 @@ public final class NoiseGoal implements DesignGoal {
         boolean more = false;
         double most = Decibels.power(AIM_DB + 2e-4);
         for (int at = 0; at < rows.size(); at++) {
-            for (int k = 0; k < lines.size() && asked[at]; k++) {
-                if (!active.get(at) && room(at, k) > 0 && total(at, k, x) > most * without[k][at]) {
+            for (int k = 0; k < noise.rows() && noise.asked(at); k++) {
+                if (!active.get(at) && room(at, k) > 0 && total(at, k, x) > most * noise.without(at, k)) {
                     active.set(at);
                     more = true;
                 }
@@ -214,20 +154,7 @@ public final class NoiseGoal implements DesignGoal {
 
     @Override
     public double value(double[] x) {
-        int[] index = unknowns.seen();
-        double most = 0;
-        for (double[][] r : factor) {
-            double sum = 0;
-            for (double[] row : r) {
-                double s = row[index.length];
-                for (int m = 0; m < index.length; m++) {
-                    s -= row[m] * x[index[m]];
-                }
-                sum += s * s;
-            }
-            most = Math.max(most, sum);
-        }
-        return Math.sqrt(most) / unit;
+        return Math.sqrt(sums.stream().mapToDouble(sum -> sum.at(x)).max().orElse(0)) / unit;
     }
 
     @Override

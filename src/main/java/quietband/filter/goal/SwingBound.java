@@ -11,7 +11,6 @@ import quietband.model.Design;
 import quietband.model.Vibration.Tone;
 import quietband.numerics.ConeProgram;
 import quietband.numerics.NormalEquations;
-import quietband.numerics.SecondOrderCone;
 import quietband.platform.Assembly;
 import quietband.response.DesignGrid;
 import quietband.response.travel.RandomMotion;
@@ -30,11 +29,9 @@ public final class SwingBound {
     private final double most;
     private final List<Row> rows = new ArrayList<>();
 
-    /** A driven axis, or all together: rows whose squares add up to the variance, and the real and imaginary rows of each tone. */
+    /** A driven axis, or all together: the sum whose root is the random part's swing, then each tone's; the share of the range each has. */
     private static final class Row {
-
-        private double[][] random = new double[0][];
-        private final List<double[][]> tones = new ArrayList<>();
+        private final List<SquareRows> parts = new ArrayList<>();
         private double[] share = new double[0];
     }
 
@@ -49,15 +46,14 @@ public final class SwingBound {
         boolean together = design.vibration().together();
         for (List<Axis> axes : together ? List.of(Axis.ALL) : Axis.ALL.stream().map(List::of).toList()) {
             Row row = new Row();
-            random(row, axes, terms, design, assembly);
+            row.parts.add(new SquareRows(random(axes, terms, design, assembly), unknowns.seen()));
             for (Tone tone : design.vibration().tones()) {
                 for (Axis axis : tone.axes()) {
                     if (axes.contains(axis)) {
-                        double[][] pair = new double[2][unknowns.seen().length];
-                        terms.at(tone.frequencyHz());
+                        double[][] pair = new double[2][unknowns.seen().length + 1];
                         unknowns.at(tone.frequencyHz());
-                        unknowns.rows(terms, axis.ordinal(), tone.peakG(), pair[0], pair[1]);
-                        row.tones.add(pair);
+                        unknowns.rows(terms.at(tone.frequencyHz()), axis.ordinal(), tone.peakG(), pair[0], pair[1]);
+                        row.parts.add(new SquareRows(pair, unknowns.seen()));
                     }
                 }
             }
@@ -65,13 +61,13 @@ public final class SwingBound {
         }
     }
 
-    private void random(Row row, List<Axis> axes, ResidualTerms terms, Design design, Assembly assembly) {
+    private double[][] random(List<Axis> axes, ResidualTerms terms, Design design, Assembly assembly) {
         TreeSet<Double> points = new TreeSet<>();
         for (Axis axis : axes) {
             design.vibration().drive(axis).map(LogCurve::frequencies).ifPresent(f -> Arrays.stream(f).forEach(points::add));
         }
         if (points.size() < 2) {
-            return;
+            return new double[0][];
         }
         double[] grid = DesignGrid.of(design, assembly, points.first(), points.last());
         for (int n = 0; n < grid.length; n++) {
@@ -87,69 +83,34 @@ public final class SwingBound {
         double[] im = new double[size];
         for (int n = 0; n < f.length; n++) {
             double df = (f[Math.min(n + 1, f.length - 1)] - f[Math.max(0, n - 1)]) / 2;
-            terms.at(f[n]);
+            ResidualTerms.At t = terms.at(f[n]);
             unknowns.at(f[n]);
             for (Axis axis : axes) {
                 double density = design.vibration().drive(axis).isPresent() ? design.vibration().drive(axis).get().at(f[n]) : 0;
                 if (density > 0) {
-                    unknowns.rows(terms, axis.ordinal(), RandomMotion.SIGMAS * Math.sqrt(density * df), re, im);
+                    unknowns.rows(t, axis.ordinal(), RandomMotion.SIGMAS * Math.sqrt(density * df), re, im);
                     moments.add(re, 0);
                     moments.add(im, 0);
                 }
             }
         }
-        row.random = moments.factor();
+        return moments.factor();
     }
 
     /** Adds the cones of the rows that went beyond so far. */
     public void addTo(ConeProgram program) {
-        int n = unknowns.seen().length;
         for (Row row : rows) {
-            if (row.share.length > 0) {
-                cone(program, row.random, row.share[0] * most, n);
-                for (int t = 0; t < row.tones.size(); t++) {
-                    cone(program, row.tones.get(t), row.share[t + 1] * most, n);
+            for (int k = 0; k < row.share.length; k++) {
+                if (row.parts.get(k).rows().length > 0 && row.share[k] * most > 0) {
+                    program.add(row.parts.get(k).within(row.share[k] * most));
                 }
             }
         }
     }
 
-    private void cone(ConeProgram program, double[][] from, double room, int n) {
-        if (from.length == 0 || room <= 0) {
-            return;
-        }
-        double[][] g = new double[from.length + 1][n];
-        for (int r = 0; r < from.length; r++) {
-            for (int k = 0; k < n; k++) {
-                g[r + 1][k] = from[r][k] / room;
-            }
-        }
-        double[] bound = new double[g.length];
-        bound[0] = 1;
-        program.add(new SecondOrderCone(unknowns.seen(), g, bound));
-    }
-
-    /** The parts of a row's swing: random, then each tone, as fractional frequency. */
-    private double[] parts(Row row, double[] x) {
-        double[] parts = new double[row.tones.size() + 1];
-        parts[0] = length(row.random, x);
-        for (int t = 0; t < row.tones.size(); t++) {
-            parts[t + 1] = length(row.tones.get(t), x);
-        }
-        return parts;
-    }
-
-    private double length(double[][] rows, double[] x) {
-        int[] index = unknowns.seen();
-        double sum = 0;
-        for (double[] r : rows) {
-            double s = 0;
-            for (int k = 0; k < index.length; k++) {
-                s += r[k] * x[index[k]];
-            }
-            sum += s * s;
-        }
-        return Math.sqrt(sum);
+    /** The parts of a row's swing as fractional frequency. */
+    private static double[] parts(Row row, double[] x) {
+        return row.parts.stream().mapToDouble(part -> Math.sqrt(part.at(x))).toArray();
     }
 
     /** Bounds the rows in which a solution goes beyond; false when it does in none. */

@@ -1,6 +1,7 @@
 package quietband.filter.sections;
 
 import java.util.Arrays;
+import java.util.List;
 import quietband.filter.ResidualTerms;
 import quietband.numerics.HouseholderLeastSquares;
 
@@ -16,44 +17,30 @@ final class PoleRows {
     private final double[] f;
     private final double[] gainHz;
     private final double rate;
-    private final double[][] aRe;
-    private final double[][] aIm;
+    private final List<ResidualTerms.At> terms;
     private final double[][] original;
     private final double[][] weight;
     private final double[][] sensor;
     private final double[][] price;
     private double maxGain;
     private final double[] right;
-    private final double[][] c;
     private double[][] columns;
     private final double[] rest;
     private double[] re;
     private double[] im;
     private HouseholderLeastSquares projection;
 
-    PoleRows(SectionPoles poles, ResidualTerms terms, double[] f, double[][] weight, double[][] sensor, double[] gainHz,
-             double sampleRateHz) {
+    PoleRows(SectionPoles poles, ResidualTerms terms, double[] f, double[][] weight, double[][] sensor, double[] gainHz) {
         this.poles = poles;
         this.f = f;
         this.gainHz = gainHz;
-        this.rate = sampleRateHz;
+        this.rate = poles.sampleRateHz();
         this.sensor = sensor;
         this.original = weight;
         this.weight = Arrays.stream(weight).map(double[]::clone).toArray(double[][]::new);
         this.price = new double[gainHz.length][3];
         int m = 6 * f.length + 6 * sensor.length + 6 * gainHz.length;
-        aRe = new double[f.length][];
-        aIm = new double[f.length][];
-        c = new double[f.length][6];
-        for (int n = 0; n < f.length; n++) {
-            terms.at(f[n]);
-            aRe[n] = terms.aRe.clone();
-            aIm[n] = terms.aIm.clone();
-            for (int j = 0; j < 3; j++) {
-                c[n][2 * j] = terms.cRe[j];
-                c[n][2 * j + 1] = terms.cIm[j];
-            }
-        }
+        this.terms = terms.on(f);
         right = new double[m];
         rest = new double[m];
         right();
@@ -72,8 +59,8 @@ final class PoleRows {
     private void right() {
         for (int n = 0; n < f.length; n++) {
             for (int j = 0; j < 3; j++) {
-                right[6 * n + 2 * j] = weight[n][j] * c[n][2 * j];
-                right[6 * n + 2 * j + 1] = weight[n][j] * c[n][2 * j + 1];
+                right[6 * n + 2 * j] = weight[n][j] * terms.get(n).cRe()[j];
+                right[6 * n + 2 * j + 1] = weight[n][j] * terms.get(n).cIm()[j];
             }
         }
     }
@@ -130,8 +117,8 @@ final class PoleRows {
                 for (int k = 0; k < each; k++) {
                     double[] column = columns[i * each + k];
                     for (int j = 0; j < 3; j++) {
-                        double ar = aRe[n][3 * i + j] * weight[n][j];
-                        double ai = aIm[n][3 * i + j] * weight[n][j];
+                        double ar = terms.get(n).aRe()[3 * i + j] * weight[n][j];
+                        double ai = terms.get(n).aIm()[3 * i + j] * weight[n][j];
                         column[6 * n + 2 * j] = ar * re[k] - ai * im[k];
                         column[6 * n + 2 * j + 1] = ar * im[k] + ai * re[k];
                     }

@@ -4,8 +4,10 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.TreeSet;
+import quietband.filter.FilterTask;
 import quietband.filter.ResidualTerms;
-import quietband.numerics.Cholesky;
+import quietband.numerics.DampedLeastSquares;
+import quietband.numerics.DampedLeastSquares.End;
 import quietband.spectrum.LogGrid;
 
 /**
@@ -13,7 +15,7 @@ import quietband.spectrum.LogGrid;
  * Levenberg's and Marquardt's method on what is left when the best numerators are taken (variable projection, Golub and Pereyra
  * 1973; from memory). More sections are never worse, and the same question gives the same answer.
  */
-final class PoleSearch {
+final class PoleSearch implements DampedLeastSquares.Rows {
 
     private static final int GAIN_POINTS_BELOW = 5;
     private static final double GAIN_STEP = 0.15;
@@ -32,25 +34,22 @@ final class PoleSearch {
     private final double to;
     private final double rate;
 
-    /** A row of poles and what it leaves. */
-    private record Found(double[] row, double cost) { }
-
     /**
      * For a residual weighted per frequency and axis.
      *
-     * @param count    sections
+     * @param task     says how many sections and the largest gain
      * @param f        rising, Hz
      * @param weight   of y_x, y_y, y_z per frequency
      * @param sensor   of F_x, F_y, F_z per frequency, as noise; empty for none
      */
-    PoleSearch(int count, ResidualTerms terms, double[] f, double[][] weight, double[][] sensor, double sampleRateHz, double maxGain) {
-        this.count = count;
+    PoleSearch(FilterTask task, ResidualTerms terms, double[] f, double[][] weight, double[][] sensor, double sampleRateHz) {
+        this.count = task.count();
         this.from = f[0];
         this.to = f[f.length - 1];
         this.rate = sampleRateHz;
         this.poles = new SectionPoles(sampleRateHz, from / 300);
-        this.rows = new PoleRows(poles, terms, f, weight, sensor, gainPoints(), sampleRateHz);
-        rows.price(GAIN_PRICE, maxGain);
+        this.rows = new PoleRows(poles, terms, f, weight, sensor, gainPoints());
+        rows.price(GAIN_PRICE, task.maxGain());
     }
 
     private double[] gainPoints() {
@@ -86,7 +85,7 @@ final class PoleSearch {
     /** One section more on every axis than a row has. */
     private double[] grown(double[] row, int n) {
         rows.sections(n);
-        List<Found> tried = new ArrayList<>();
+        List<End> tried = new ArrayList<>();
         for (double[] pair : starts(n)) {
             double[] start = new double[6 * n];
             int before = 2 * (n - 1);
@@ -97,11 +96,11 @@ final class PoleSearch {
             poles.clamp(start);
             tried.add(improve(start, n == 1 ? FIRST_STEPS : FEW_STEPS));
         }
-        tried.sort(Comparator.comparingDouble(Found::cost));
-        double[] best = tried.get(0).row();
+        tried.sort(Comparator.comparingDouble(End::cost));
+        double[] best = tried.get(0).x();
         for (int pass = 0; pass < 2; pass++) {
             rows.reprice(best);
-            best = improve(best, OWN_STEPS).row();
+            best = improve(best, OWN_STEPS).x();
         }
         return best;
     }
@@ -117,7 +116,7 @@ final class PoleSearch {
                 least = most;
                 best = row;
             }
-            row = improve(row, LAWSON_STEPS).row();
+            row = improve(row, LAWSON_STEPS).x();
         }
         return best;
     }
@@ -137,44 +136,23 @@ final class PoleSearch {
     }
 
     /** Steps downhill from a row. */
-    private Found improve(double[] start, int steps) {
-        double[] row = start.clone();
-        double[] rest = rows.rest(row).clone();
-        double cost = squares(rest);
-        double damping = 1e-2;
-        for (int step = 0; step < steps; step++) {
-            double[][] jacobian = jacobian(row, rest);
-            double before = cost;
-            boolean stepped = false;
-            for (int attempt = 0; attempt < 6 && !stepped; attempt++) {
-                double[] next = step(row, rest, jacobian, damping);
-                poles.clamp(next);
-                double[] left = rows.rest(next);
-                double now = squares(left);
-                if (now < cost) {
-                    row = next;
-                    rest = left.clone();
-                    cost = now;
-                    stepped = true;
-                    damping /= 5;
-                } else {
-                    damping *= 6;
-                }
-            }
-            if (!stepped || before - cost < 1e-4 * before) {
-                break;
-            }
-        }
-        return new Found(row, cost);
+    private End improve(double[] start, int steps) {
+        return new DampedLeastSquares(steps, 6, 1e-2, 2, 1e-9, 1e-4).run(this, poles::clamp, start);
     }
 
-    private double[][] jacobian(double[] row, double[] rest) {
+    @Override
+    public double[] at(double[] row) {
+        return rows.rest(row).clone();
+    }
+
+    @Override
+    public double[][] slopes(double[] row, double[] rest) {
         double h = 1e-4;
         double[][] j = new double[row.length][];
         for (int k = 0; k < row.length; k++) {
             double kept = row[k];
             row[k] = kept + h;
-            double[] moved = rows.rest(row).clone();
+            double[] moved = at(row);
             row[k] = kept;
             for (int i = 0; i < moved.length; i++) {
                 moved[i] = (moved[i] - rest[i]) / h;
@@ -182,43 +160,5 @@ final class PoleSearch {
             j[k] = moved;
         }
         return j;
-    }
-
-    private static double[] step(double[] row, double[] rest, double[][] j, double damping) {
-        int n = row.length;
-        double[] h = new double[n * n];
-        double[] g = new double[n];
-        for (int a = 0; a < n; a++) {
-            for (int b = 0; b <= a; b++) {
-                h[a * n + b] = dot(j[a], j[b]);
-            }
-            g[a] = -dot(j[a], rest);
-        }
-        double most = 0;
-        for (int a = 0; a < n; a++) {
-            most = Math.max(most, h[a * n + a]);
-        }
-        for (int a = 0; a < n; a++) {
-            h[a * n + a] += damping * h[a * n + a] + 1e-9 * most + Double.MIN_NORMAL;
-        }
-        Cholesky.factor(h, n);
-        Cholesky.solve(h, n, g);
-        double[] next = row.clone();
-        for (int a = 0; a < n; a++) {
-            next[a] += Math.max(-2, Math.min(2, g[a]));
-        }
-        return next;
-    }
-
-    private static double dot(double[] a, double[] b) {
-        double sum = 0;
-        for (int i = 0; i < a.length; i++) {
-            sum += a[i] * b[i];
-        }
-        return sum;
-    }
-
-    private static double squares(double[] v) {
-        return dot(v, v);
     }
 }

@@ -1,6 +1,7 @@
 package quietband.filter.sections;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import org.hipparchus.complex.Complex;
@@ -28,11 +29,7 @@ public final class SectionFactors {
      * @param middle where sections have equal gains, rad per sample
      */
     public static DigitalFilter of(double[] q, double[] a, double middle) {
-        double largest = 0;
-        for (double v : q) {
-            largest = Math.max(largest, Math.abs(v));
-        }
-        return largest == 0 ? new DigitalFilter(new int[] {0}, new double[1], new double[0][])
+        return Arrays.stream(q).allMatch(v -> v == 0) ? new DigitalFilter(new int[] {0}, new double[1], new double[0][])
             : new SectionFactors(q, a, middle).filter();
     }
 

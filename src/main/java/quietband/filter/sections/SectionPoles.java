@@ -25,6 +25,10 @@ public final class SectionPoles {
         this.slowest = 2 * Math.PI * slowestHz;
     }
 
+    double sampleRateHz() {
+        return sampleRateHz;
+    }
+
     /** Two real poles with their corners in Hz, as a pair. */
     public static double[] real(double oneHz, double otherHz) {
         double w0 = 2 * Math.PI * Math.sqrt(oneHz * otherHz);

@@ -30,7 +30,7 @@ public final class SectionSearch {
             case LIMIT -> limit(task.design(), f, weight);
             case NOISE -> sensor = noise(new NoiseTerms(task.design(), path, task.measured().isPresent()), f, weight);
         }
-        return new PoleSearch(task.count(), terms, f, weight, sensor, rate, task.maxGain()).run(task.goal() == FilterGoal.LIMIT);
+        return new PoleSearch(task, terms, f, weight, sensor, rate).run(task.goal() == FilterGoal.LIMIT);
     }
 
     private static void limit(Design design, double[] f, double[][] weight) {

@@ -124,7 +124,7 @@ final class FitResultBuilder {
             phase * after / error, estimate.outlier()[i]);
     }
 
-    private static FitResult.Quality sums(List<FitResult.Curve> curves, FitEstimate e) {
+    private FitResult.Quality quality(List<FitResult.Curve> curves) {
         double then = 0;
         double now = 0;
         double chi = 0;
@@ -142,12 +142,8 @@ final class FitResultBuilder {
                 chi += square(p.measured(), p.after()) / (p.error() * p.error());
             }
         }
-        return new FitResult.Quality(e.rows(), outliers, chi / Math.max(1, e.rows() - e.active()), Math.sqrt(then / used),
-            Math.sqrt(now / used), e.aicc(), e.bic());
-    }
-
-    private FitResult.Quality quality(List<FitResult.Curve> curves) {
-        return sums(curves, estimate);
+        return new FitResult.Quality(estimate.rows(), outliers, chi / Math.max(1, estimate.rows() - estimate.active()),
+            Math.sqrt(then / used), Math.sqrt(now / used), estimate.aicc(), estimate.bic());
     }
 
     private static double square(FitResult.Phasor a, FitResult.Phasor b) {
@@ -165,13 +161,13 @@ final class FitResultBuilder {
         }
         double[] u = place();
         List<ModeProperties> then = lines(before.design());
-        List<ModeProperties> now = lines(with(u));
+        List<ModeProperties> now = lines(fittedTo.design().with(free.at(u)));
         double[][] slopes = new double[u.length][12];
         for (int i = 0; i < u.length; i++) {
             if (estimate.determined(i)) {
                 double[] up = u.clone();
                 up[i] += STEP;
-                List<ModeProperties> moved = lines(with(up));
+                List<ModeProperties> moved = lines(fittedTo.design().with(free.at(up)));
                 for (int n = 0; n < 6; n++) {
                     slopes[i][n] = (moved.get(n).frequencyHz() - now.get(n).frequencyHz()) / STEP;
                     slopes[i][6 + n] = (moved.get(n).dampingRatio() - now.get(n).dampingRatio()) / STEP;
@@ -184,10 +180,6 @@ final class FitResultBuilder {
                 then.get(n).dampingRatio(), now.get(n).dampingRatio(), error(slopes, 6 + n)));
         }
         return modes;
-    }
-
-    private Design with(double[] u) {
-        return fittedTo.design().with(free.at(u));
     }
 
     private static List<ModeProperties> lines(Design design) {

@@ -9,6 +9,7 @@ import org.hipparchus.linear.RealVector;
 import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresBuilder;
 import org.hipparchus.optim.nonlinear.vector.leastsquares.LevenbergMarquardtOptimizer;
 import org.hipparchus.optim.nonlinear.vector.leastsquares.ValueAndJacobianFunction;
+import org.hipparchus.stat.StatUtils;
 import org.hipparchus.util.Pair;
 
 /** Levenberg-Marquardt within bounds: a number at its bound that would go on beyond is set aside. */
@@ -49,7 +50,7 @@ final class BoundedLeastSquares {
         for (int i = 0; i < bound.length; i++) {
             bound[i] = aside[i] && !held[i];
         }
-        return new End(u, WeightedMisfit.square(misfit.at(u)), bound);
+        return new End(u, StatUtils.sumSq(misfit.at(u)), bound);
     }
 
     /** Sets aside what sits at a bound and is pushed outwards; whether there was any. */
@@ -78,7 +79,7 @@ final class BoundedLeastSquares {
 
     private double[] once(double[] start, int[] which) {
         double[] best = start.clone();
-        double[] least = {WeightedMisfit.square(misfit.at(start))};
+        double[] least = {StatUtils.sumSq(misfit.at(start))};
         ValueAndJacobianFunction model = new ValueAndJacobianFunction() {
             @Override
             public Pair<RealVector, RealMatrix> value(RealVector point) {
@@ -89,7 +90,7 @@ final class BoundedLeastSquares {
             public RealVector computeValue(double[] point) {
                 double[] u = whole(start, which, point);
                 double[] r = misfit.at(u);
-                double cost = WeightedMisfit.square(r);
+                double cost = StatUtils.sumSq(r);
                 if (cost < least[0]) {
                     least[0] = cost;
                     System.arraycopy(u, 0, best, 0, u.length);

@@ -1,11 +1,13 @@
 package quietband.identification.search;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.SingularValueDecomposition;
+import org.hipparchus.stat.StatUtils;
 
 /**
  * How noisy one curve is where no uncertainty was stated, from what a fit leaves: a constant share of the magnitude; that and
@@ -35,10 +37,7 @@ record CurveNoise(double[] sigma, int numbers, String words) {
             }
         }
         double a = Math.sqrt(Math.max(relative / Math.max(n, 1), 1e-30));
-        double[] sigma = new double[f.length];
-        for (int i = 0; i < f.length; i++) {
-            sigma[i] = a * size[i];
-        }
+        double[] sigma = Arrays.stream(size).map(s -> a * s).toArray();
         CurveNoise best = new CurveNoise(sigma, 1, String.format(Locale.ROOT, "%.2g %% of the magnitude", 100 * a));
         double least = best.criterion(square, numbers, used, n);
         if (a < 1e-9) {
@@ -70,10 +69,7 @@ record CurveNoise(double[] sigma, int numbers, String words) {
     }
 
     private static CurveNoise floor(double[] size, double[] square, int numbers, boolean[] used, int n) {
-        double top = 0;
-        for (double s : size) {
-            top = Math.max(top, s);
-        }
+        double top = StatUtils.max(size);
         CurveNoise best = null;
         double least = Double.POSITIVE_INFINITY;
         for (int k = 0; k <= 40; k++) {
@@ -113,7 +109,7 @@ record CurveNoise(double[] sigma, int numbers, String words) {
             mean += used[i] ? square[i] / (size[i] * size[i]) / n : 0;
         }
         double[] beta = new double[knots];
-        java.util.Arrays.fill(beta, Math.log(mean));
+        Arrays.fill(beta, Math.log(mean));
         for (int round = 0; round < ROUNDS; round++) {
             RealMatrix h = new Array2DRowRealMatrix(knots, knots);
             double[] g = new double[knots];

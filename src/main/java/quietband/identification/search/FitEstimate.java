@@ -1,6 +1,7 @@
 package quietband.identification.search;
 
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * What one fit found. Arrays are not copied; do not modify.
@@ -29,11 +30,7 @@ public record FitEstimate(FreeValues free, double[] u, boolean[] held, boolean[]
     }
 
     public int active() {
-        int n = 0;
-        for (int i = 0; i < u.length; i++) {
-            n += determined(i) ? 1 : 0;
-        }
-        return n;
+        return (int) IntStream.range(0, u.length).filter(this::determined).count();
     }
 
     public double value(int i) {

@@ -5,6 +5,8 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.stream.IntStream;
 import quietband.identification.MeasuredFile;
 import quietband.identification.MeasuredResponse;
 import quietband.model.Axis;
@@ -54,18 +56,9 @@ public record MeasuredPoints(List<Series> series, double[] frequency, int[] of, 
         if (c.relativeError().isEmpty()) {
             return null;
         }
-        double[] e = c.relativeError().get().clone();
-        double least = Double.POSITIVE_INFINITY;
-        for (double v : e) {
-            least = v > 0 ? Math.min(least, v) : least;
-        }
-        if (Double.isInfinite(least)) {
-            return null;
-        }
-        for (int i = 0; i < e.length; i++) {
-            e[i] = Math.max(e[i], least);
-        }
-        return e;
+        double[] e = c.relativeError().get();
+        OptionalDouble least = Arrays.stream(e).filter(v -> v > 0).min();
+        return least.isPresent() ? Arrays.stream(e).map(v -> Math.max(v, least.getAsDouble())).toArray() : null;
     }
 
     private static MeasuredPoints of(List<Series> series, List<double[]> rows) {
@@ -90,11 +83,7 @@ public record MeasuredPoints(List<Series> series, double[] frequency, int[] of, 
 
     /** Real numbers in all: two where a phase was measured. */
     int numbers() {
-        int n = 0;
-        for (int i = 0; i < size(); i++) {
-            n += phased(i) ? 2 : 1;
-        }
-        return n;
+        return size() + (int) IntStream.range(0, size()).filter(this::phased).count();
     }
 
     /** The same numbers at frequencies moved by some lines of each curve's spectrum. */

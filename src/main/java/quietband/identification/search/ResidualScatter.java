@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.IntStream;
 import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
 
 /**
@@ -61,7 +62,7 @@ public final class ResidualScatter {
     }
 
     private void series(int s, double[] size, double[] square, boolean choose) {
-        int[] at = java.util.stream.IntStream.range(0, seen.size()).filter(i -> seen.of()[i] == s).toArray();
+        int[] at = IntStream.range(0, seen.size()).filter(i -> seen.of()[i] == s).toArray();
         int count = seen.series().get(s).phased() ? 2 : 1;
         double[] f = pick(seen.frequency(), at);
         double[] h = pick(size, at);
@@ -76,10 +77,7 @@ public final class ResidualScatter {
         }
         double[] own;
         if (known) {
-            own = new double[at.length];
-            for (int k = 0; k < at.length; k++) {
-                own[k] = seen.stated()[at[k]] * h[k];
-            }
+            own = IntStream.range(0, at.length).mapToDouble(k -> seen.stated()[at[k]] * h[k]).toArray();
             noise.add(seen.series().get(s).label() + ": as stated");
         } else {
             CurveNoise estimated = CurveNoise.of(f, h, q, count, used);
@@ -143,11 +141,7 @@ public final class ResidualScatter {
     }
 
     private static double[] pick(double[] from, int[] at) {
-        double[] v = new double[at.length];
-        for (int k = 0; k < at.length; k++) {
-            v[k] = from[at[k]];
-        }
-        return v;
+        return Arrays.stream(at).mapToDouble(i -> from[i]).toArray();
     }
 
     double[] sigma() {

@@ -4,10 +4,12 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.IntStream;
 import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.SingularValueDecomposition;
+import org.hipparchus.stat.StatUtils;
 import quietband.identification.FitException;
 import quietband.units.Amounts;
 import quietband.units.Dimension;
@@ -66,10 +68,7 @@ public final class RobustFit {
     }
 
     private void enough() {
-        int p = 0;
-        for (boolean h : held) {
-            p += h ? 0 : 1;
-        }
+        long p = IntStream.range(0, held.length).filter(i -> !held[i]).count();
         if (p == 0) {
             throw new FitException("the measurement does not depend on any of the numbers to be found ("
                 + String.join(", ", free.all().stream().map(FreeValue::of).toList())
@@ -83,10 +82,7 @@ public final class RobustFit {
 
     /** Holds what has no effect on any point, wherever one looks. */
     private void holdBlind() {
-        double[] one = new double[seen.size()];
-        for (int i = 0; i < one.length; i++) {
-            one[i] = 1 / seen.magnitude()[i];
-        }
+        double[] one = Arrays.stream(seen.magnitude()).map(m -> 1 / m).toArray();
         WeightedMisfit misfit = new WeightedMisfit(evaluator, one, false);
         double[] start = free.start();
         double[] aside = start.clone();
@@ -96,7 +92,7 @@ public final class RobustFit {
         for (int i = 0; i < start.length; i++) {
             double size = 0;
             for (double[] u : List.of(start, free.clipped(aside))) {
-                size = Math.max(size, WeightedMisfit.square(misfit.slopes(u, new int[] {i})[0]));
+                size = Math.max(size, StatUtils.sumSq(misfit.slopes(u, new int[] {i})[0]));
             }
             if (size < BLIND * BLIND) {
                 held[i] = true;
@@ -141,8 +137,7 @@ public final class RobustFit {
         for (int round = 0; round < ROUNDS; round++) {
             evaluator.predict(u, re, im);
             scatter = new ResidualScatter(seen, re, im, outliers, robust);
-            BoundedLeastSquares.End end = new BoundedLeastSquares(new WeightedMisfit(evaluator, weights(scatter, 1, 1), false),
-                free).run(u, held);
+            BoundedLeastSquares.End end = new BoundedLeastSquares(misfit(scatter.outlier(), scatter.sigma()), free).run(u, held);
             double moved = 0;
             for (int i = 0; i < u.length; i++) {
                 moved = Math.max(moved, Math.abs(end.u()[i] - u[i]));
@@ -157,16 +152,14 @@ public final class RobustFit {
         return estimate(u, bound, re, im, scatter);
     }
 
-    private double[] weights(ResidualScatter s, double statedScale, double ownScale) {
-        double[] w = new double[seen.size()];
-        for (int i = 0; i < w.length; i++) {
-            w[i] = s.outlier()[i] ? 0 : 1 / (s.sigma()[i] * (s.stated(i) ? statedScale : ownScale));
-        }
-        return w;
+    /** Plain differences over their uncertainties; outliers do not count. */
+    private WeightedMisfit misfit(boolean[] outlier, double[] sigma) {
+        return new WeightedMisfit(evaluator, IntStream.range(0, sigma.length).mapToDouble(i -> outlier[i] ? 0 : 1 / sigma[i]).toArray(),
+            false);
     }
 
     private FitEstimate estimate(double[] u, boolean[] bound, double[] re, double[] im, ResidualScatter s) {
-        int[] which = java.util.stream.IntStream.range(0, u.length).filter(i -> !held[i] && !bound[i]).toArray();
+        int[] which = IntStream.range(0, u.length).filter(i -> !held[i] && !bound[i]).toArray();
         int rows = 0;
         int known = 0;
         double chi = 0;
@@ -196,7 +189,7 @@ public final class RobustFit {
             sigma[i] *= s.stated(i) ? statedScale : ownScale;
         }
         double[][] covariance = new double[u.length][u.length];
-        double[][] slopes = new WeightedMisfit(evaluator, weights(s, statedScale, ownScale), false).slopes(u, which);
+        double[][] slopes = misfit(s.outlier(), sigma).slopes(u, which);
         double[][] inverse = which.length == 0 ? new double[0][] : inverse(slopes);
         for (int a = 0; a < which.length; a++) {
             for (int b = 0; b < which.length; b++) {
@@ -213,7 +206,7 @@ public final class RobustFit {
         double[] length = new double[n];
         RealMatrix gram = new Array2DRowRealMatrix(n, n);
         for (int i = 0; i < n; i++) {
-            length[i] = Math.sqrt(Math.max(WeightedMisfit.square(columns[i]), 1e-300));
+            length[i] = Math.sqrt(Math.max(StatUtils.sumSq(columns[i]), 1e-300));
         }
         for (int i = 0; i < n; i++) {
             for (int j = 0; j < n; j++) {
@@ -235,12 +228,8 @@ public final class RobustFit {
 
     /** Tells of a place whose mirror image fits as well. */
     private void mirrors(FitEstimate e) {
-        double[] w = new double[seen.size()];
-        for (int i = 0; i < w.length; i++) {
-            w[i] = e.outlier()[i] ? 0 : 1 / e.sigma()[i];
-        }
-        WeightedMisfit misfit = new WeightedMisfit(evaluator, w, false);
-        double cost = WeightedMisfit.square(misfit.at(e.u()));
+        WeightedMisfit misfit = misfit(e.outlier(), e.sigma());
+        double cost = StatUtils.sumSq(misfit.at(e.u()));
         for (int i = 0; i < e.u().length; i++) {
             boolean place = free.get(i).detail().dimension() == Dimension.LENGTH;
             double far = 3 * Math.sqrt(e.covariance()[i][i]);
@@ -263,18 +252,14 @@ public final class RobustFit {
 
     /** A number that the others can make up for to the last digit, the one named last; -1 when there is none. */
     private int indistinct(FitEstimate e) {
-        int[] which = java.util.stream.IntStream.range(0, e.u().length).filter(e::determined).toArray();
+        int[] which = IntStream.range(0, e.u().length).filter(e::determined).toArray();
         if (which.length < 2) {
             return -1;
         }
-        double[] w = new double[seen.size()];
-        for (int i = 0; i < w.length; i++) {
-            w[i] = e.outlier()[i] ? 0 : 1 / e.sigma()[i];
-        }
-        double[][] columns = new WeightedMisfit(evaluator, w, false).slopes(e.u(), which);
+        double[][] columns = misfit(e.outlier(), e.sigma()).slopes(e.u(), which);
         RealMatrix j = new Array2DRowRealMatrix(columns[0].length, which.length);
         for (int k = 0; k < which.length; k++) {
-            double length = Math.sqrt(Math.max(WeightedMisfit.square(columns[k]), 1e-300));
+            double length = Math.sqrt(Math.max(StatUtils.sumSq(columns[k]), 1e-300));
             for (int r = 0; r < columns[k].length; r++) {
                 j.setEntry(r, k, columns[k][r] / length);
             }

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.hipparchus.random.SobolSequenceGenerator;
+import org.hipparchus.stat.StatUtils;
 
 /**
  * Finds where to begin when the model's own numbers may be far off: scans of whole families of numbers (all stiffnesses at once),
@@ -42,7 +43,7 @@ public final class StartSearch {
         WeightedMisfit misfit = new WeightedMisfit(evaluator, weights(), true);
         BoundedLeastSquares solver = new BoundedLeastSquares(misfit, free);
         double[] best = solver.run(free.start(), held).u();
-        if (WeightedMisfit.square(misfit.at(best)) < GOOD * misfit.rows()) {
+        if (StatUtils.sumSq(misfit.at(best)) < GOOD * misfit.rows()) {
             return best;
         }
         SobolSequenceGenerator sobol = new SobolSequenceGenerator(free.size());
@@ -57,7 +58,7 @@ public final class StartSearch {
                 least = cost;
                 best = found;
             }
-            if (WeightedMisfit.square(misfit.at(found)) < GOOD * misfit.rows()) {
+            if (StatUtils.sumSq(misfit.at(found)) < GOOD * misfit.rows()) {
                 break;
             }
             costs.add(cost);

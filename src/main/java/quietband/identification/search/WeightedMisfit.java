@@ -83,12 +83,4 @@ final class WeightedMisfit {
         }
         return columns;
     }
-
-    static double square(double[] v) {
-        double sum = 0;
-        for (double x : v) {
-            sum += x * x;
-        }
-        return sum;
-    }
 }

@@ -6,10 +6,14 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
 import org.hipparchus.distribution.continuous.TDistribution;
+import org.hipparchus.stat.StatUtils;
+import org.hipparchus.stat.descriptive.moment.Mean;
 import quietband.identification.shaker.ShakerPoint.Mark;
 import quietband.model.Axis;
+import quietband.oscillator.Sidebands;
 
 /** Works out one axis of one resonator: levels to sensitivities, marks, the fit of the support, mean, sign, uncertainty. */
 final class AxisReduction {
@@ -65,7 +69,7 @@ final class AxisReduction {
     private void convert(int i) {
         ShakerReading r = sidebands.get(i);
         double floor = Double.isNaN(r.floorDbc()) ? rules.floorDbc() : r.floorDbc();
-        index[i] = ShakerAnalysis.index(r);
+        index[i] = Sidebands.indexOf(r.sidebandDbc());
         double above = Double.isNaN(floor) ? Double.POSITIVE_INFINITY : r.sidebandDbc() - floor;
         double kept = above > 0 ? Math.sqrt(1 - StrictMath.pow(10, -above / 10)) : 0;
         raw[i] = index[i] * kept * r.frequencyHz() / (rules.readHz() * r.peakG());
@@ -101,8 +105,8 @@ final class AxisReduction {
         ModeFit fit = ModeSearch.run(f, target, weight);
         modes = ModeFit.modes(fit.parameters());
         double[] over = pick(used, i -> y[i] / StrictMath.exp(ModeFit.logShape(modes, sidebands.get(i).frequencyHz())));
-        double mean = mean(over, weight);
-        double spread = spread(over, mean);
+        double mean = new Mean().evaluate(over, weight);
+        double spread = over.length < 2 ? Double.NaN : Math.sqrt(StatUtils.variance(over, mean));
         int spare = used.length - fit.free();
         double scatter = spare > 0 ? fit.ssr() / spare : Double.NaN;
         double variance = fit.variances()[0] * (stated ? Math.max(1, Double.isNaN(scatter) ? 1 : scatter) : scatter);
@@ -115,34 +119,8 @@ final class AxisReduction {
             sign != 0, sigma, half, spread, found(fit, f, scatter, stated), fit.parameters().clone(), said);
     }
 
-    private interface ByIndex {
-        double at(int i);
-    }
-
-    private static double[] pick(int[] used, ByIndex value) {
-        double[] v = new double[used.length];
-        for (int k = 0; k < used.length; k++) {
-            v[k] = value.at(used[k]);
-        }
-        return v;
-    }
-
-    private static double mean(double[] v, double[] weight) {
-        double sum = 0;
-        double all = 0;
-        for (int i = 0; i < v.length; i++) {
-            sum += weight[i] * v[i];
-            all += weight[i];
-        }
-        return sum / all;
-    }
-
-    private static double spread(double[] v, double mean) {
-        double sum = 0;
-        for (double x : v) {
-            sum += (x - mean) * (x - mean);
-        }
-        return v.length < 2 ? Double.NaN : Math.sqrt(sum / (v.length - 1));
+    private static double[] pick(int[] used, IntToDoubleFunction value) {
+        return Arrays.stream(used).mapToDouble(value).toArray();
     }
 
     private void tellMarks(List<String> said) {

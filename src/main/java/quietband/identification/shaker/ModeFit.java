@@ -1,19 +1,23 @@
 package quietband.identification.shaker;
 
 import java.util.Arrays;
+import java.util.stream.IntStream;
 import org.hipparchus.linear.Array2DRowRealMatrix;
-import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.LUDecomposition;
 import org.hipparchus.linear.RealMatrix;
+import org.hipparchus.stat.StatUtils;
+import quietband.numerics.DampedLeastSquares;
+import quietband.spectrum.ComplexProduct;
 
 /**
  * Least squares of ln|G(f)| to ln G0 + ln|1 + sum_k c_k r_k^2/(1 - r_k^2 + j r_k/Q_k)|, r_k = f/f_k: a resonator on modes of its
  * support and fixture. c = 1 is a blank of mass on an elastic support, which gives (1 + j r/Q)/(1 - r^2 + j r/Q).
  * Parameters: ln G0, then per mode ln f_k, ln Q_k, c_k.
  */
-final class ModeFit {
+final class ModeFit implements DampedLeastSquares.Rows {
 
-    private static final int STEPS = 60;
+    private static final DampedLeastSquares METHOD = new DampedLeastSquares(60, 30, 1e-3, 0.3, 1e-14, 1e-12);
+    private static final double STEP = 1e-6;
 
     private final double[] f;
     private final double[] target;
@@ -37,7 +41,7 @@ final class ModeFit {
         this.weight = weight;
         this.p = start.clone();
         this.fixed = fixed.clone();
-        this.ssr = ssr(p);
+        this.ssr = StatUtils.sumSq(at(p));
     }
 
     /** Parameters as they stand; do not modify. */
@@ -52,11 +56,7 @@ final class ModeFit {
 
     /** Free parameters. */
     int free() {
-        int n = 0;
-        for (boolean b : fixed) {
-            n += b ? 0 : 1;
-        }
-        return n;
+        return (int) IntStream.range(0, p.length).filter(i -> !fixed[i]).count();
     }
 
     /** Modes as f_k in Hz, Q_k, c_k, from parameters. */
@@ -76,11 +76,9 @@ final class ModeFit {
         double im = 0;
         for (int k = 0; k + 2 < modes.length; k += 3) {
             double r = f / modes[k];
-            double d = r / modes[k + 1];
-            double a = 1 - r * r;
-            double scale = modes[k + 2] * r * r / (a * a + d * d);
-            re += scale * a;
-            im -= scale * d;
+            ComplexProduct mode = new ComplexProduct().set(modes[k + 2] * r * r, 0).resonance(r, modes[k + 1]);
+            re += mode.re();
+            im += mode.im();
         }
         return new double[] {re, im};
     }
@@ -91,98 +89,47 @@ final class ModeFit {
         return 0.5 * StrictMath.log(h[0] * h[0] + h[1] * h[1] + 1e-300);
     }
 
-    private double ssr(double[] q) {
+    /** Roots of the weights times what the parameters leave. */
+    @Override
+    public double[] at(double[] q) {
         double[] modes = modes(q);
-        double sum = 0;
-        for (int i = 0; i < f.length; i++) {
-            double d = target[i] - q[0] - logShape(modes, f[i]);
-            sum += weight[i] * d * d;
-        }
-        return sum;
+        return IntStream.range(0, f.length).mapToDouble(i -> Math.sqrt(weight[i]) * (target[i] - q[0] - logShape(modes, f[i]))).toArray();
     }
 
-    /** Levenberg and Marquardt's method from where it stands. */
-    ModeFit refine() {
-        double damping = 1e-3;
-        for (int step = 0; step < STEPS && damping < 1e10; step++) {
-            RealMatrix j = jacobian();
-            RealMatrix normal = normal(j);
-            double[] slope = slope(j);
-            for (int i = 0; i < p.length; i++) {
-                normal.setEntry(i, i, normal.getEntry(i, i) * (1 + damping) + 1e-12);
-            }
-            double[] move = new LUDecomposition(normal, 1e-300).getSolver().solve(new ArrayRealVector(slope, false)).toArray();
-            double[] next = p.clone();
-            for (int i = 0; i < p.length; i++) {
-                next[i] += Math.max(-0.3, Math.min(0.3, move[i]));
-            }
-            double other = ssr(next);
-            if (other < ssr) {
-                boolean done = ssr - other < 1e-12 * ssr;
-                p = next;
-                ssr = other;
-                damping = Math.max(1e-9, damping / 5);
-                if (done) {
-                    break;
-                }
-            } else {
-                damping *= 6;
-            }
-        }
-        return this;
-    }
-
-    private RealMatrix jacobian() {
-        RealMatrix j = new Array2DRowRealMatrix(f.length, p.length);
-        double h = 1e-6;
-        for (int c = 0; c < p.length; c++) {
-            if (fixed[c]) {
-                continue;
-            }
-            double[] up = p.clone();
-            double[] down = p.clone();
-            up[c] += h;
-            down[c] -= h;
+    @Override
+    public double[][] slopes(double[] q, double[] rest) {
+        double[][] columns = new double[q.length][f.length];
+        for (int c = 0; c < q.length; c++) {
+            double[] up = q.clone();
+            double[] down = q.clone();
+            up[c] += STEP;
+            down[c] -= STEP;
             double[] above = modes(up);
             double[] below = modes(down);
-            for (int i = 0; i < f.length; i++) {
-                j.setEntry(i, c, c == 0 ? 1 : (logShape(above, f[i]) - logShape(below, f[i])) / (2 * h));
+            for (int i = 0; i < f.length && !fixed[c]; i++) {
+                columns[c][i] = -Math.sqrt(weight[i]) * (c == 0 ? 1 : (logShape(above, f[i]) - logShape(below, f[i])) / (2 * STEP));
             }
         }
-        return j;
+        return columns;
     }
 
-    private RealMatrix normal(RealMatrix j) {
-        RealMatrix w = j.copy();
-        for (int i = 0; i < f.length; i++) {
-            for (int c = 0; c < p.length; c++) {
-                w.multiplyEntry(i, c, weight[i]);
-            }
-        }
-        return j.transposeMultiply(w);
-    }
-
-    private double[] slope(RealMatrix j) {
-        double[] residual = new double[f.length];
-        double[] modes = modes(p);
-        for (int i = 0; i < f.length; i++) {
-            residual[i] = weight[i] * (target[i] - p[0] - logShape(modes, f[i]));
-        }
-        return j.transpose().operate(residual);
+    /** Goes on downhill from where it stands. */
+    ModeFit refine() {
+        DampedLeastSquares.End end = METHOD.run(this, q -> { }, p);
+        p = end.x();
+        ssr = end.cost();
+        return this;
     }
 
     /** Variances of the parameters for deviations of weight one with variance one; 0 where fixed. */
     double[] variances() {
-        RealMatrix normal = normal(jacobian());
+        RealMatrix slopes = new Array2DRowRealMatrix(slopes(p, null), false);
+        RealMatrix normal = slopes.multiplyTransposed(slopes);
         for (int i = 0; i < p.length; i++) {
             normal.addToEntry(i, i, fixed[i] ? 1 : 1e-12 * (1 + normal.getEntry(i, i)));
         }
         RealMatrix inverse = new LUDecomposition(normal, 1e-300).getSolver().getInverse();
-        double[] v = new double[p.length];
-        for (int i = 0; i < p.length; i++) {
-            v[i] = fixed[i] ? 0 : inverse.getEntry(i, i);
-        }
-        return v;
+        return IntStream.range(0, p.length).mapToDouble(i -> fixed[i] ? 0 : inverse.getEntry(i, i)).toArray();
     }
 
     /**
@@ -238,6 +185,6 @@ final class ModeFit {
             all += weight[i];
         }
         p[0] = sum / all;
-        ssr = ssr(p);
+        ssr = StatUtils.sumSq(at(p));
     }
 }

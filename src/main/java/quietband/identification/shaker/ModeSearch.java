@@ -1,6 +1,8 @@
 package quietband.identification.shaker;
 
 import java.util.Arrays;
+import org.hipparchus.stat.StatUtils;
+import org.hipparchus.stat.descriptive.moment.Mean;
 
 /**
  * Finds the resonances in a measured magnitude: modes are added one by one while the fit gains more than chance would give,
@@ -30,17 +32,11 @@ final class ModeSearch {
      * @param weight of each squared deviation; one over its variance where that is known, else one
      */
     static ModeFit run(double[] f, double[] target, double[] weight) {
-        double sum = 0;
-        double all = 0;
-        for (int i = 0; i < f.length; i++) {
-            sum += weight[i] * target[i];
-            all += weight[i];
-        }
-        ModeFit best = new ModeFit(f, target, weight, new double[] {sum / all}, new boolean[1]);
+        ModeFit best = new ModeFit(f, target, weight, new double[] {new Mean().evaluate(target, weight)}, new boolean[1]);
         if (f.length < FEWEST) {
             return best;
         }
-        double floor = EXACT * all;
+        double floor = EXACT * StatUtils.sum(weight);
         for (int modes = 0; modes < MOST_MODES && f.length > best.free() + 4; modes++) {
             ModeFit next = added(best, f, false);
             double gain = gain(best, next, floor, ROOM);
@@ -128,13 +124,11 @@ final class ModeSearch {
         }
 
         void mode(double hz, double q) {
+            double[] mode = {hz, q, 1};
             for (int i = 0; i < re.length; i++) {
-                double r = base.frequency(i) / hz;
-                double d = r / q;
-                double a = 1 - r * r;
-                double scale = r * r / (a * a + d * d);
-                re[i] = scale * a;
-                im[i] = -scale * d;
+                double[] h = ModeFit.response(mode, base.frequency(i));
+                re[i] = h[0] - 1;
+                im[i] = h[1];
             }
         }
 

@@ -45,8 +45,7 @@ public final class ShakerAnalysis {
         boolean cross = readings.stream().anyMatch(ShakerReading::crossRead);
         for (int round = 0; round < (cross ? ROUNDS : 1); round++) {
             Map<Axis, AxisSensitivity> before = new EnumMap<>(axes);
-            Map<Axis, AxisReduction> all = reductions;
-            reductions.forEach((axis, r) -> axes.put(axis, r.reduced(before, all)));
+            reductions.forEach((axis, r) -> axes.put(axis, r.reduced(before, reductions)));
         }
         List<String> notes = new ArrayList<>();
         for (AxisSensitivity a : axes.values()) {
@@ -74,10 +73,5 @@ public final class ShakerAnalysis {
         } else if (Math.abs(db) > width) {
             notes.add(String.format(Locale.ROOT, "axis %s: sidebands and tip-over differ by %+.2f dB", a.axis().letter(), db));
         }
-    }
-
-    /** The index of a reading; NaN where the level is no number. */
-    static double index(ShakerReading r) {
-        return Sidebands.indexOf(r.sidebandDbc());
     }
 }

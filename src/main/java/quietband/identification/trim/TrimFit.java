@@ -1,13 +1,16 @@
 package quietband.identification.trim;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.hipparchus.complex.Complex;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.QRDecomposition;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
+import org.hipparchus.stat.StatUtils;
 import quietband.model.Axis;
 
 /**
@@ -55,14 +58,11 @@ final class TrimFit {
 
     /** Finds the values. */
     TrimFit run() {
-        double[][] start = new double[3][3];
-        for (int i = 0; i < 3; i++) {
-            start[i] = start(i);
-        }
+        double[][] start = {start(0), start(1), start(2)};
         values = unknowns.stream().mapToDouble(u -> start[u[0]][u[1]]).toArray();
         cost = cost(values);
         for (int round = 0; round < ROUNDS; round++) {
-            double[] step = new QRDecomposition(slopes(weight)).getSolver().solve(new ArrayRealVector(left(values), false)).toArray();
+            double[] step = solve(slopes(weight), new ArrayRealVector(left(values), false));
             if (!improve(step)) {
                 break;
             }
@@ -120,12 +120,8 @@ final class TrimFit {
     }
 
     private double at(double[] x, int sensor, int what) {
-        for (int k = 0; k < unknowns.size(); k++) {
-            if (unknowns.get(k)[0] == sensor && unknowns.get(k)[1] == what) {
-                return x[k];
-            }
-        }
-        return 0;
+        int k = index(sensor, what);
+        return k < 0 ? 0 : x[k];
     }
 
     private Complex factor(double[] x, int sensor, double f) {
@@ -148,11 +144,7 @@ final class TrimFit {
     }
 
     private double cost(double[] x) {
-        double sum = 0;
-        for (double r : left(x)) {
-            sum += r * r;
-        }
-        return sum;
+        return StatUtils.sumSq(left(x));
     }
 
     /** How the cancellation with other weights moves with the values, over sigma. */
@@ -184,18 +176,13 @@ final class TrimFit {
 
     /** Covariance of the values for sigma as given. */
     RealMatrix covariance() {
-        RealMatrix j = slopes(weight);
-        return new QRDecomposition(j.transpose().multiply(j)).getSolver().getInverse();
+        return inverse(slopes(weight));
     }
 
     /** Number of an unknown; -1 where it is none. */
     int index(int sensor, int what) {
-        for (int k = 0; k < unknowns.size(); k++) {
-            if (unknowns.get(k)[0] == sensor && unknowns.get(k)[1] == what) {
-                return k;
-            }
-        }
-        return -1;
+        int[] wanted = {sensor, what};
+        return IntStream.range(0, unknowns.size()).filter(k -> Arrays.equals(unknowns.get(k), wanted)).findFirst().orElse(-1);
     }
 
     /** 1 + gain of a sensor. */
@@ -226,6 +213,11 @@ final class TrimFit {
     /** What each of the unknowns changes by per change of the differences over sigma: unknowns by rows. */
     RealMatrix response() {
         return covariance().multiply(slopes(weight).transpose());
+    }
+
+    /** (J'J)^-1 of plain rows. */
+    static RealMatrix inverse(RealMatrix rows) {
+        return new QRDecomposition(rows.transpose().multiply(rows)).getSolver().getInverse();
     }
 
     /** Solves least squares of plain rows. */

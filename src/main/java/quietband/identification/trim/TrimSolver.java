@@ -9,7 +9,6 @@ import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
 import org.hipparchus.distribution.continuous.TDistribution;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
-import org.hipparchus.linear.QRDecomposition;
 import org.hipparchus.linear.RealMatrix;
 import quietband.identification.FitException;
 import quietband.identification.trim.TrimmedUnit.Found;
@@ -165,16 +164,12 @@ final class TrimSolver {
                 stated ? String.format(Locale.ROOT, "chi-square %.3g per degree of freedom", chi)
                     : String.format(Locale.ROOT, "%.0f %% of the readings", 100 * scale)));
         }
-        RealMatrix c = inverse(rows);
+        RealMatrix c = TrimFit.inverse(rows);
         for (int i = 0; i < 3; i++) {
             own[i] = g[i];
             ownError[i] = scale * Math.sqrt(c.getEntry(i, i));
         }
         return stated ? chi : Double.NaN;
-    }
-
-    private static RealMatrix inverse(RealMatrix rows) {
-        return new QRDecomposition(rows.transpose().multiply(rows)).getSolver().getInverse();
     }
 
     /**
@@ -201,7 +196,7 @@ final class TrimSolver {
         double[] w = TrimFit.solve(rows, new ArrayRealVector(right, false));
         System.arraycopy(w, 0, newWeight, 0, 3);
         // what w changes by per change of off over the limit, and of the difference of the runs over sigma
-        RealMatrix byOff = inverse(rows).multiply(rows.transpose());
+        RealMatrix byOff = TrimFit.inverse(rows).multiply(rows.transpose());
         RealMatrix moved = fit.slopes(w);
         for (int k = 0; k < 2 * n; k++) {
             for (int u = 0; u < moved.getColumnDimension(); u++) {

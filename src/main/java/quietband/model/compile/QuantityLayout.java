@@ -1,7 +1,6 @@
 package quietband.model.compile;
 
 import java.util.ArrayList;
-import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -9,22 +8,16 @@ import quietband.model.format.FormatKey;
 import quietband.model.format.FormatNode;
 import quietband.model.format.WrittenValue;
 import quietband.model.quantity.NumberAddress;
-import quietband.model.quantity.NumberRange;
 import quietband.model.quantity.NumberSlot;
-import quietband.model.quantity.QuantitySlots;
 
 /** Gives every number of a value tree its slot, in the order of the format, by group, place and axis. */
-public final class QuantityLayout implements QuantitySlots {
+public final class QuantityLayout {
 
     /** The blocks whose numbers are quantities. */
     static final List<String> BLOCKS = List.of("oscillator", "platform", "cancellation", "vibration", "requirement");
 
     private final List<NumberSlot> slots = new ArrayList<>();
-    private final List<NumberAddress> addresses = new ArrayList<>();
-    private final List<NumberRange> ranges = new ArrayList<>();
     private final List<Double> values = new ArrayList<>();
-    private final BitSet spreads = new BitSet();
-    private final BitSet followers = new BitSet();
     private final Map<String, int[]> extents = new HashMap<>();
 
     /** Lays out the tree of a whole file; sets the slot of each of its numbers and expands spring groups. */
@@ -49,19 +42,14 @@ public final class QuantityLayout implements QuantitySlots {
 
     private void add(WrittenValue written, Spot spot, int axis) {
         FormatNode form = written.form();
-        if (DerivedNumbers.MARK.equals(written.value())) {
-            followers.set(slots.size(), slots.size() + written.numbers().length);
-        }
         if (form instanceof FormatNode.Num num) {
             written.slot(slots.size());
             String tail = axis < 0 ? "" : FormatNode.Spread.XYZ.get(axis);
-            slot(spot, num, tail, axis, written.number(), written.absent(0));
+            slot(spot, num, tail, axis, written, 0);
         } else if (form instanceof FormatNode.Spread spread) {
             written.slot(slots.size());
-            spreads.set(slots.size(), slots.size() + spread.keys().size());
             for (int i = 0; i < spread.keys().size(); i++) {
-                slot(spot, spread.each(), spread.keys().get(i), spread.perAxis() ? i : -1, written.numbers()[i],
-                    written.absent(i));
+                slot(spot, spread.each(), spread.keys().get(i), spread.perAxis() ? i : -1, written, i);
             }
         } else if (form instanceof FormatNode.AxisBlock axes) {
             for (FormatKey key : axes.each().keys()) {
@@ -96,13 +84,12 @@ public final class QuantityLayout implements QuantitySlots {
         }
     }
 
-    private void slot(Spot spot, FormatNode.Num num, String tail, int axis, double value, boolean absent) {
+    private void slot(Spot spot, FormatNode.Num num, String tail, int axis, WrittenValue written, int index) {
         NumberAddress address = spot.address().tail(tail);
         slots.add(new NumberSlot(address.toString(), address.quantity(), num.dimension(), spot.group(), spot.place(), axis,
-            absent));
-        addresses.add(address);
-        ranges.add(num.range());
-        values.add(value);
+            written.absent(index), DerivedNumbers.MARK.equals(written.value()), written.form() instanceof FormatNode.Spread,
+            num.range(), address));
+        values.add(written.numbers()[index]);
     }
 
     /** The first slot of a block and the one after its last. */
@@ -110,34 +97,9 @@ public final class QuantityLayout implements QuantitySlots {
         return extents.get(block).clone();
     }
 
-    @Override
-    public boolean isSpread(int index) {
-        return spreads.get(index);
-    }
-
-    @Override
-    public boolean varies(int index) {
-        return !slots.get(index).absent() || followers.get(index);
-    }
-
-    @Override
-    public NumberSlot slot(int index) {
-        return slots.get(index);
-    }
-
-    @Override
-    public NumberAddress address(int index) {
-        return addresses.get(index);
-    }
-
-    @Override
-    public NumberRange range(int index) {
-        return ranges.get(index);
-    }
-
-    @Override
+    /** Every slot in order. */
     public List<NumberSlot> slots() {
-        return slots;
+        return List.copyOf(slots);
     }
 
     /** The numbers as written, in slot order. */

@@ -132,13 +132,13 @@ public final class ModelFile {
     public ModelFile withNumber(String at, double value) {
         Quantities own = design().quantities();
         int first = own.slotOf(at);
-        return !own.layout().varies(first) ? edited(editor -> editor.set(at, value, own.slot(first).dimension()))
+        return !own.slot(first).varies() ? edited(editor -> editor.set(at, value, own.slot(first).dimension()))
             : withQuantities(own.with(at, value));
     }
 
     /** The model with every number written that differs from its own; {@code to} is of its design's layout. */
     public ModelFile withQuantities(Quantities to) {
-        if (to.layout() != design().quantities().layout()) {
+        if (!to.sharesLayout(design().quantities())) {
             throw new IllegalArgumentException("numbers of another model's layout");
         }
         Quantities own = design().quantities();

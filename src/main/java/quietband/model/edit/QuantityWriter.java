@@ -27,14 +27,14 @@ final class QuantityWriter {
         QuantityWriter writer = new QuantityWriter(editor, from, to);
         Map<String, List<Integer>> leaves = new LinkedHashMap<>();
         for (int slot = 0; slot < from.size(); slot++) {
-            leaves.computeIfAbsent(from.layout().address(slot).leaf(), k -> new ArrayList<>()).add(slot);
+            leaves.computeIfAbsent(from.slot(slot).address().leaf(), k -> new ArrayList<>()).add(slot);
         }
         leaves.keySet().removeIf(writer::inertia);
         leaves.forEach(writer::leaf);
     }
 
     private boolean changed(int slot) {
-        return from.layout().varies(slot) && from.value(slot) != to.value(slot);
+        return from.slot(slot).varies() && from.value(slot) != to.value(slot);
     }
 
     /** Writes all of an inertia that is not in the file so far when any of it changed; whether the leaf is done. */
@@ -63,7 +63,7 @@ final class QuantityWriter {
         if (alike) {
             axes(leaf, all.get(0));
         } else {
-            all.forEach(p -> axes(from.layout().address(p.get(0)).allAxes(), p));
+            all.forEach(p -> axes(from.slot(p.get(0)).address().allAxes(), p));
         }
     }
 
@@ -85,20 +85,20 @@ final class QuantityWriter {
         boolean present = slots.size() >= 3 && slots.stream().noneMatch(s -> from.slot(s).absent());
         boolean alike = present && slots.stream().allMatch(s -> to.value(s) == first);
         boolean map = alike && editor.current(path).filter(t -> t.startsWith("{") || t.contains(":")).isPresent();
-        boolean single = slots.size() == 1 && from.layout().address(slots.get(0)).tail().isEmpty();
+        boolean single = slots.size() == 1 && from.slot(slots.get(0)).address().tail().isEmpty();
         if (single || (alike && !map)) {
             editor.set(path, first, from.slot(slots.get(0)).dimension());
             return;
         }
         boolean others = slots.stream().anyMatch(s -> !changed(s) && to.value(s) != 0);
-        if (others && from.layout().isSpread(slots.get(0)) && editor.current(path).isEmpty()) {
-            editor.set(path, slots.stream().map(s -> from.layout().address(s).tail() + ": " + Amounts.print(
+        if (others && from.slot(slots.get(0)).spread() && editor.current(path).isEmpty()) {
+            editor.set(path, slots.stream().map(s -> from.slot(s).address().tail() + ": " + Amounts.print(
                 to.value(s), from.slot(s).dimension())).collect(Collectors.joining(", ", "{", "}")));
             return;
         }
         for (int slot : slots) {
             if (changed(slot)) {
-                editor.set(path + "." + from.layout().address(slot).tail(), to.value(slot),
+                editor.set(path + "." + from.slot(slot).address().tail(), to.value(slot),
                     from.slot(slot).dimension());
             }
         }

@@ -31,12 +31,7 @@ public sealed interface FormatNode {
     record Text(Kind kind) implements FormatNode { }
 
     /** One of some words. */
-    record Choice(List<String> words) implements FormatNode {
-
-        static Choice of(String... words) {
-            return new Choice(List.of(words));
-        }
-    }
+    record Choice(List<String> words) implements FormatNode { }
 
     /** x, y, z (with a sign where allowed) or a map {x, y, z} of bare numbers. */
     record Direction(boolean signed) implements FormatNode { }

@@ -13,6 +13,16 @@ import quietband.units.Dimension;
  * @param axis      0 to 2 for x to z; -1 when it has none
  * @param absent    whether the design has no number of its own here: none, so that it cannot be varied, or one that
  *                  follows others (output, inertia, default weights), which can
+ * @param follows   whether it is a number that follows others
+ * @param spread    whether it is one of a map of numbers that a file may write as one value
+ * @param range     which numbers make sense here
+ * @param address   where it stands in the format
  */
 public record NumberSlot(String path, String quantity, Dimension dimension, String group, int place, int axis,
-                   boolean absent) { }
+                         boolean absent, boolean follows, boolean spread, NumberRange range, NumberAddress address) {
+
+    /** Whether there is a number that can be varied: one of its own, or one that follows others. */
+    public boolean varies() {
+        return !absent || follows;
+    }
+}

@@ -17,11 +17,11 @@ import quietband.units.Dimension;
  */
 public final class Quantities {
 
-    private final QuantitySlots layout;
+    private final List<NumberSlot> slots;
     private final double[] values;
 
-    public Quantities(QuantitySlots layout, double[] values) {
-        this.layout = layout;
+    public Quantities(List<NumberSlot> slots, double[] values) {
+        this.slots = List.copyOf(slots);
         this.values = values;
     }
 
@@ -42,12 +42,12 @@ public final class Quantities {
 
     /** What is known of a slot. */
     public NumberSlot slot(int index) {
-        return layout.slot(index);
+        return slots.get(index);
     }
 
     /** Every slot in order. */
     public List<NumberSlot> slots() {
-        return List.copyOf(layout.slots());
+        return slots;
     }
 
     /**
@@ -59,7 +59,7 @@ public final class Quantities {
         if (numbers.length != values.length) {
             throw new IllegalArgumentException(numbers.length + " numbers for " + values.length + " slots");
         }
-        return new Quantities(layout, numbers.clone());
+        return new Quantities(slots, numbers.clone());
     }
 
     /**
@@ -70,7 +70,7 @@ public final class Quantities {
     public Quantities altered(Consumer<double[]> change) {
         double[] altered = Arrays.copyOf(values, values.length);
         change.accept(altered);
-        return new Quantities(layout, altered);
+        return new Quantities(slots, altered);
     }
 
     /** The same with every number a path names replaced by one value, in the base unit. @throws BadPathException */
@@ -90,20 +90,20 @@ public final class Quantities {
                 };
             }
         }
-        return new Quantities(layout, changed);
+        return new Quantities(slots, changed);
     }
 
     /** The first number out of the range that makes sense for it, in words; empty when all are within. */
     public Optional<String> outOfRange() {
         return IntStream.range(0, values.length)
-            .filter(i -> !layout.slot(i).absent() && !(layout.range(i).holds(values[i]) && Double.isFinite(values[i])))
-            .mapToObj(i -> layout.slot(i).path() + " " + layout.range(i).words(layout.dimension(i))).findFirst();
+            .filter(i -> !slots.get(i).absent() && !(range(i).holds(values[i]) && Double.isFinite(values[i])))
+            .mapToObj(i -> slots.get(i).path() + " " + range(i).words(slots.get(i).dimension())).findFirst();
     }
 
     /** Whether some numbers, by slot, are all finite and in the range that makes sense for them. */
-    public boolean within(int... slots) {
-        for (int i : slots) {
-            if (!layout.range(i).holds(values[i]) || Double.isInfinite(values[i])) {
+    public boolean within(int... some) {
+        for (int i : some) {
+            if (!range(i).holds(values[i]) || Double.isInfinite(values[i])) {
                 return false;
             }
         }
@@ -112,12 +112,7 @@ public final class Quantities {
 
     /** Which numbers make sense in a slot. */
     public NumberRange range(int slot) {
-        return layout.range(slot);
-    }
-
-    /** Whether two hold the same numbers; absent ones are equal. */
-    public boolean sameAs(Quantities other) {
-        return Arrays.equals(values, other.values) && layout.slots().equals(other.layout.slots());
+        return slots.get(slot).range();
     }
 
     /** The first value a path names, in the base unit. @throws BadPathException */
@@ -139,9 +134,9 @@ public final class Quantities {
         }
         int[] all = matching(tokens, false);
         all = all.length == 0 ? matching(tokens, true) : all;
-        int[] present = Arrays.stream(all).filter(layout::varies).toArray();
+        int[] present = Arrays.stream(all).filter(i -> slots.get(i).varies()).toArray();
         if (present.length > 0) {
-            return new SelectedNumbers(path, present, layout);
+            return new SelectedNumbers(path, present, slots);
         }
         if (all.length > 0) {
             throw new BadPathException(path, "has no value in this model", "write one in the model file first");
@@ -150,7 +145,7 @@ public final class Quantities {
     }
 
     private int[] matching(List<NumberAddress.Token> tokens, boolean split) {
-        return IntStream.range(0, values.length).filter(i -> layout.address(i).matches(tokens, split)).toArray();
+        return IntStream.range(0, values.length).filter(i -> slots.get(i).address().matches(tokens, split)).toArray();
     }
 
     /** The dimension of what a path names. @throws BadPathException */
@@ -161,7 +156,7 @@ public final class Quantities {
     private BadPathException unknown(String path, List<NumberAddress.Token> tokens) {
         TreeSet<String> inside = new TreeSet<>();
         TreeSet<String> known = new TreeSet<>();
-        for (NumberSlot slot : layout.slots()) {
+        for (NumberSlot slot : slots) {
             known.add(slot.quantity());
             known.add(bare(slot));
             known.add(slot.path());
@@ -172,7 +167,7 @@ public final class Quantities {
         if (!inside.isEmpty()) {
             return new BadPathException(path, "is a block", "name a number in it: " + String.join(", ", inside));
         }
-        if (tokens.get(0).name().equals("platform") && layout.slots().stream()
+        if (tokens.get(0).name().equals("platform") && slots.stream()
             .noneMatch(s -> s.path().startsWith("platform.springs."))) {
             return new BadPathException(path, "the model has no platform", "");
         }
@@ -203,8 +198,8 @@ public final class Quantities {
         return values;
     }
 
-    /** The slots that the numbers stand in. */
-    public QuantitySlots layout() {
-        return layout;
+    /** Whether both come from one model file, so that each number of one has its place in the other. */
+    public boolean sharesLayout(Quantities other) {
+        return slots == other.slots;
     }
 }

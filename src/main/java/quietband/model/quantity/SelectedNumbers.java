@@ -11,10 +11,10 @@ public final class SelectedNumbers {
     private final int[] slots;
     private final List<NumberSlot> details;
 
-    SelectedNumbers(String path, int[] slots, QuantitySlots layout) {
+    SelectedNumbers(String path, int[] slots, List<NumberSlot> all) {
         this.path = path;
         this.slots = slots.clone();
-        this.details = IntStream.of(slots).mapToObj(layout::slot).toList();
+        this.details = IntStream.of(slots).mapToObj(all::get).toList();
     }
 
     /** As the person wrote it. */

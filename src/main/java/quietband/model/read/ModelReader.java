@@ -44,7 +44,7 @@ public final class ModelReader {
         DerivedNumbers.fill(root);
         QuantityLayout layout = new QuantityLayout(root);
         double[] numbers = layout.values();
-        Quantities quantities = new Quantities(layout, numbers);
+        Quantities quantities = new Quantities(layout.slots(), numbers);
         ScatterReader scatter = new ScatterReader(quantities, references, problems);
         List<Tolerance> tolerances = scatter.tolerances(root.get("tolerances"));
         List<Tolerance.Condition> conditions = scatter.conditions(root.get("conditions"));
@@ -52,8 +52,8 @@ public final class ModelReader {
         List<Tolerance.Correlation> correlations =
             new CorrelationReader(tolerances, quantities, problems).read(root.get("correlations"), allRead);
         problems.check();
-        DesignMaker maker = DesignMaker.compile(root, layout, numbers);
-        Design design = Design.of(root.get("title").text(), tolerances, correlations, conditions, quantities, maker);
+        Design design = Design.of(root.get("title").text(), tolerances, correlations, conditions, quantities,
+            DesignMaker.compile(root, layout, numbers));
         return new Result(design, problems.warnings(), references.files());
     }
 }

@@ -146,7 +146,7 @@ final class ScatterReader {
         WrittenValue amount = entry.get(acts.get(0));
         Dimension dimension = of.get().dimension();
         double value = switch (acts.get(0)) {
-            case "set" -> amount(amount, dimension, quantities.layout().range(of.get().slot(0)));
+            case "set" -> amount(amount, dimension, of.get().detail(0).range());
             case "scale" -> scale(amount, of.get());
             default -> amount(amount, dimension.difference(), NumberRange.ANY);
         };

@@ -27,10 +27,7 @@ public final class FlowText {
     }
 
     private static String scalar(YamlNode node, String source) {
-        if (node.alias() || !node.anchor().isEmpty()) {
-            return node.style() == YamlNode.Style.PLAIN ? plain(node.text()) : quoted(node.text());
-        }
-        if (node.style() == YamlNode.Style.QUOTED) {
+        if (node.style() == YamlNode.Style.QUOTED && !node.alias() && node.anchor().isEmpty()) {
             String slice = source.substring(node.span().start(), node.span().end());
             return slice.contains("\n") ? quoted(node.text()) : slice;
         }

@@ -3,9 +3,6 @@ package quietband.motion.platform;
 import java.util.ArrayList;
 import java.util.List;
 import quietband.model.Platform;
-import quietband.model.Platform.Spring;
-import quietband.platform.Assembly;
-import quietband.platform.PointMotion;
 
 /**
  * Something that changes the platform's equations while it is displaced beyond a threshold: a bump stop that is touched, or a
@@ -14,14 +11,13 @@ import quietband.platform.PointMotion;
  * along the row; a slack spring takes away its own stiffness and damping, so that both are negative.
  *
  * @param label     how messages call it
- * @param stop      a bump stop, else a compression-only spring
  * @param row       direction (length 6)
  * @param threshold m
  * @param stiffness N/m
  * @param damping   N s/m
  * @param spring    number of the spring in the platform; -1 for a stop
  */
-record Contact(String label, boolean stop, double[] row, double threshold, double stiffness, double damping, int spring) {
+record Contact(String label, double[] row, double threshold, double stiffness, double damping, int spring) {
 
     /** The stops of a platform, both ways on each axis; empty unless it has clearance and stops. */
     static List<Contact> stops(Platform p) {
@@ -36,7 +32,7 @@ record Contact(String label, boolean stop, double[] row, double threshold, doubl
                 for (int sign : new int[] {1, -1}) {
                     double[] row = new double[6];
                     row[i] = sign;
-                    list.add(new Contact("stop " + (sign > 0 ? "+" : "-") + "xyz".charAt(i), true, row,
+                    list.add(new Contact("stop " + (sign > 0 ? "+" : "-") + "xyz".charAt(i), row,
                         p.clearance().get().get(i), k, c, -1));
                 }
             }
@@ -44,20 +40,8 @@ record Contact(String label, boolean stop, double[] row, double threshold, doubl
         return list;
     }
 
-    /** z after the turn of a spring: its row of Q^T B. */
-    static double[] axial(Assembly assembly, Spring s) {
-        double[] b = PointMotion.turned(assembly.fromCentre(s.at()), s.orientation());
-        double[] row = new double[6];
-        System.arraycopy(b, 12, row, 0, 6);
-        return row;
-    }
-
-    /** row . v for the first six entries of v. */
-    double along(double[] v) {
-        double sum = 0;
-        for (int i = 0; i < 6; i++) {
-            sum += row[i] * v[i];
-        }
-        return sum;
+    /** Whether it is a bump stop, else a compression-only spring. */
+    boolean stop() {
+        return spring < 0;
     }
 }

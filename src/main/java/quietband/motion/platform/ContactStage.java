@@ -150,28 +150,20 @@ public final class ContactStage {
         double s0 = (double) at / UNITS;
         double s1 = (double) (at + length) / UNITS;
         double part = s1 - s0;
-        double[] start = new double[4];
-        double[] startSlope = new double[4];
-        double[] end = new double[4];
-        double[] endSlope = new double[4];
+        double[] u = new double[16];
         for (int j = 0; j < 3; j++) {
             if (used[j]) {
-                start[j] = drive[j].at(k, s0);
-                end[j] = drive[j].at(k, s1);
-                startSlope[j] = part * drive[j].slopeAt(k, s0);
-                endSlope[j] = part * drive[j].slopeAt(k, s1);
+                u[4 * j] = drive[j].at(k, s0);
+                u[4 * j + 1] = part * drive[j].slopeAt(k, s0);
+                u[4 * j + 2] = drive[j].at(k, s1);
+                u[4 * j + 3] = part * drive[j].slopeAt(k, s1);
             }
         }
-        start[3] = 1;
-        end[3] = 1;
+        u[12] = 1;
+        u[14] = 1;
         double[] next = new double[state.length];
         for (int i = 0; i < next.length; i++) {
-            double sum = LinearStage.dot(hold.phi()[i], state);
-            for (int j = 0; j < 4; j++) {
-                sum += hold.start()[i][j] * start[j] + hold.startSlope()[i][j] * startSlope[j]
-                    + hold.end()[i][j] * end[j] + hold.endSlope()[i][j] * endSlope[j];
-            }
-            next[i] = sum;
+            next[i] = LinearStage.dot(hold.phi()[i], state) + LinearStage.dot(hold.input()[i], u);
         }
         return next;
     }
@@ -198,17 +190,7 @@ public final class ContactStage {
 
     private Outputs outputs(int set) {
         StateSpace s = equations.accelerations(set, rows);
-        double[][] slope = LinearStage.product(s.c(), s.f());
-        double[][] ofInput = LinearStage.product(s.c(), s.g());
-        for (int p = 0; p < slope.length; p++) {
-            for (int i = 0; i < slope[p].length; i++) {
-                slope[p][i] *= step;
-            }
-            for (int j = 0; j < 4; j++) {
-                ofInput[p][j] *= step;
-            }
-        }
-        return new Outputs(s, slope, ofInput);
+        return new Outputs(s, s.slopes(step), s.slopesOfInput(step));
     }
 
     /** Potential energy in the contacts now acting, J: what stops store and slack springs no longer take. */

@@ -52,11 +52,7 @@ final class LineModes {
         for (Assembly.Line line : assembly.lines()) {
             double[] s = groups.computeIfAbsent(line.stiffness() / line.mass(), k -> new TreeMap<>())
                 .computeIfAbsent(line.loss(), l -> new double[36]);
-            for (int i = 0; i < 6; i++) {
-                for (int j = 0; j < 6; j++) {
-                    s[6 * i + j] += line.mass() * line.row()[i] * line.row()[j];
-                }
-            }
+            Assembly.addRank1(s, line.row(), 0, line.mass());
         }
         groups.forEach((kappa, byLoss) -> byLoss.forEach((loss, s) ->
             expand(kappa, loss, RankRows.of(s, assembly.mass()), 2 * Math.PI * topHz)));

@@ -1,11 +1,11 @@
 package quietband.motion.platform;
 
-import java.util.ArrayList;
 import java.util.List;
 import quietband.model.Platform;
 import quietband.model.Vec;
 import quietband.motion.signal.BlockSignal;
 import quietband.platform.Assembly;
+import quietband.platform.BodyExtent;
 import quietband.platform.PointMotion;
 
 /**
@@ -23,14 +23,7 @@ public final class PeakDisplacement {
     private final double[] centre = new double[3];
 
     PeakDisplacement(Platform platform, Assembly assembly, double step) {
-        List<Vec> points = new ArrayList<>();
-        platform.springs().forEach(s -> points.add(s.at()));
-        platform.size().ifPresent(size -> {
-            for (int corner = 0; corner < 8; corner++) {
-                points.add(platform.centreOfGravity().plus(new Vec((corner & 1) == 0 ? size.x() / 2 : -size.x() / 2,
-                    (corner & 2) == 0 ? size.y() / 2 : -size.y() / 2, (corner & 4) == 0 ? size.z() / 2 : -size.z() / 2)));
-            }
-        });
+        List<Vec> points = BodyExtent.points(platform);
         reach = points.stream().mapToDouble(p -> assembly.fromCentre(p).length()).max().orElse(0);
         levers = points.stream().map(p -> PointMotion.of(assembly.fromCentre(p))).toArray(double[][]::new);
         stride = (int) Math.max(1, Math.min(BlockSignal.BLOCK / 2, 1 / (LOOKS_PER_PERIOD * assembly.modes().frequencyHz(5) * step)));

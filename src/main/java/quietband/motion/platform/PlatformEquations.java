@@ -1,6 +1,7 @@
 package quietband.motion.platform;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -44,6 +45,7 @@ public final class PlatformEquations {
     private final int modes;
     private double[] omega;
     private double[][] shape;
+    private RealMatrix body;
     private double[][] waveDamping;
     private double[][] drive;
 
@@ -80,8 +82,7 @@ public final class PlatformEquations {
         for (int i = 0; i < 3; i++) {
             double k = s.stiffness().get(i);
             double eta = s.lossFactor().get(i);
-            double[] row = new double[6];
-            System.arraycopy(b, 6 * i, row, 0, 6);
+            double[] row = Arrays.copyOfRange(b, 6 * i, 6 * i + 6);
             boolean loose = nonlinear && s.compressionOnly() && i == 2 && k > 0;
             double cornerHz = s.relaxationCornerHz().get(i);
             if (Double.isFinite(cornerHz)) {
@@ -94,14 +95,14 @@ public final class PlatformEquations {
             } else if (eta != 0) {
                 LossFit fit = fits.computeIfAbsent(eta, e -> new LossFit(e, assembly.modes().omega(0),
                     assembly.modes().omega(5), 2 * Math.PI * loss.topHz()));
-                rank1(extra, row, fit.rest() * k);
+                Assembly.addRank1(extra, row, 0, fit.rest() * k);
                 held += fit.rest() * k;
                 for (int m = 0; m < fit.corners().length; m++) {
                     branch(row, fit.branch(m) * k, fit.corners()[m], loose ? number : -1, byCorner);
                 }
             }
             if (loose) {
-                contacts.add(new Contact("spring " + s.label(), false, row, s.preload() / k, -held, -damper, number));
+                contacts.add(new Contact("spring " + s.label(), row, s.preload() / k, -held, -damper, number));
             }
         }
     }
@@ -113,15 +114,7 @@ public final class PlatformEquations {
         if (spring >= 0) {
             branches.add(new Branch(row, stiffness, corner, spring));
         } else {
-            rank1(byCorner.computeIfAbsent(corner, c -> new double[36]), row, stiffness);
-        }
-    }
-
-    private static void rank1(double[] matrix, double[] row, double value) {
-        for (int i = 0; i < 6; i++) {
-            for (int j = 0; j < 6; j++) {
-                matrix[6 * i + j] += value * row[i] * row[j];
-            }
+            Assembly.addRank1(byCorner.computeIfAbsent(corner, c -> new double[36]), row, 0, stiffness);
         }
     }
 
@@ -185,15 +178,12 @@ public final class PlatformEquations {
         RealMatrix s = inverse.multiply(k).multiply(inverse.transpose());
         EigenDecompositionSymmetric e = new EigenDecompositionSymmetric(s.add(s.transpose()).scalarMultiply(0.5));
         omega = new double[modes];
-        double[][] vectors = new double[modes][modes];
         for (int i = 0; i < modes; i++) {
             omega[i] = Math.sqrt(e.getEigenvalue(i));
-            double[] v = e.getEigenvector(i).toArray();
-            for (int j = 0; j < modes; j++) {
-                vectors[j][i] = v[j];
-            }
         }
-        shape = inverse.transpose().multiply(new Array2DRowRealMatrix(vectors, false)).getData();
+        RealMatrix all = inverse.transposeMultiply(e.getV());
+        shape = all.getData();
+        body = all.getSubMatrix(0, 5, 0, modes - 1);
     }
 
     public int states() {
@@ -227,8 +217,8 @@ public final class PlatformEquations {
         for (int i = 0; i < contacts.size(); i++) {
             if ((acting >> i & 1) != 0) {
                 Contact c = contacts.get(i);
-                rank1(stiff, c.row(), c.stiffness());
-                rank1(damp, c.row(), c.damping());
+                Assembly.addRank1(stiff, c.row(), 0, c.stiffness());
+                Assembly.addRank1(damp, c.row(), 0, c.damping());
                 for (int j = 0; j < 6; j++) {
                     push[j] += c.stiffness() * c.threshold() * c.row()[j];
                 }
@@ -241,6 +231,7 @@ public final class PlatformEquations {
         }
         double[][] k = project(stiff);
         double[][] c = project(damp);
+        double[] pushed = body.preMultiply(push);
         for (int a = 0; a < modes; a++) {
             f[a][modes + a] = omega[a];
             f[modes + a][a] -= omega[a];
@@ -249,9 +240,7 @@ public final class PlatformEquations {
                 f[modes + a][modes + j] -= c[a][j] + waveDamping[a][j];
             }
             System.arraycopy(drive[a], 0, g[modes + a], 0, 3);
-            for (int i = 0; i < 6; i++) {
-                g[modes + a][3] += shape[i][a] * push[i];
-            }
+            g[modes + a][3] = pushed[a];
         }
         return new double[][][] {f, g};
     }
@@ -265,14 +254,11 @@ public final class PlatformEquations {
             g[at][3] = b.corner() * loose;
             return;
         }
-        rank1(stiff, b.row(), b.stiffness());
+        Assembly.addRank1(stiff, b.row(), 0, b.stiffness());
+        double[] v = body.preMultiply(b.row());
         for (int a = 0; a < modes; a++) {
-            double v = 0;
-            for (int i = 0; i < 6; i++) {
-                v += b.row()[i] * shape[i][a];
-            }
-            f[modes + a][at] = b.stiffness() * v;
-            f[at][a] = b.corner() * v / omega[a];
+            f[modes + a][at] = b.stiffness() * v[a];
+            f[at][a] = b.corner() * v[a] / omega[a];
         }
     }
 
@@ -287,32 +273,14 @@ public final class PlatformEquations {
     }
 
     private double[][] project(double[] matrix) {
-        double[][] half = new double[6][modes];
-        double[][] whole = new double[modes][modes];
-        for (int i = 0; i < 6; i++) {
-            for (int b = 0; b < modes; b++) {
-                for (int j = 0; j < 6; j++) {
-                    half[i][b] += matrix[6 * i + j] * shape[j][b];
-                }
-            }
-        }
-        for (int a = 0; a < modes; a++) {
-            for (int b = 0; b < modes; b++) {
-                for (int i = 0; i < 6; i++) {
-                    whole[a][b] += shape[i][a] * half[i][b];
-                }
-            }
-        }
-        return whole;
+        return body.transposeMultiply(Assembly.square(matrix).multiply(body)).getData();
     }
 
     /** The row of the state that gives a combination (length 6) of the body's coordinates, m. */
     double[] displacement(double[] row) {
-        double[] c = new double[states()];
+        double[] c = Arrays.copyOf(body.preMultiply(row), states());
         for (int a = 0; a < modes; a++) {
-            for (int i = 0; i < 6; i++) {
-                c[a] += row[i] * shape[i][a] / omega[a];
-            }
+            c[a] /= omega[a];
         }
         return c;
     }
@@ -320,11 +288,7 @@ public final class PlatformEquations {
     /** The row of the state that gives the rate of a combination of the body's coordinates, m/s. */
     double[] rate(double[] row) {
         double[] c = new double[states()];
-        for (int a = 0; a < modes; a++) {
-            for (int i = 0; i < 6; i++) {
-                c[modes + a] += row[i] * shape[i][a];
-            }
-        }
+        System.arraycopy(body.preMultiply(row), 0, c, modes, modes);
         return c;
     }
 

@@ -132,20 +132,16 @@ public final class Dwell {
      * @throws NoSteadyStateException when an undamped resonance is driven at its own frequency
      */
     public static Result run(Design design, Request request) {
-        return run(design, request, frame -> true);
+        return run(design, request, shared(design, request));
     }
 
-    /** The same, giving the motion to a sink too. */
-    static Result run(Design design, Request request, GridBlock.Sink also) {
-        Shared shared = Shared.of(design, request.frequencyHz(), request.duration(), request.linear(),
-            LossModel.at(request.frequencyHz()));
-        return new Dwell(design, request, shared, also).run();
+    private static Shared shared(Design design, Request request) {
+        return Shared.of(design, request.frequencyHz(), request.duration(), request.linear(), LossModel.at(request.frequencyHz()));
     }
 
     /** The same with the motion of the steady state, up to a number of points. */
     public static Traced traced(Design design, Request request, int rows) {
-        Shared shared = Shared.of(design, request.frequencyHz(), request.duration(), request.linear(),
-            LossModel.at(request.frequencyHz()));
+        Shared shared = shared(design, request);
         double step = shared.plan.step();
         PassRecorder[] recorder = new PassRecorder[1];
         long start = System.nanoTime();

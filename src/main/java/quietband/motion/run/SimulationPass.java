@@ -2,6 +2,7 @@ package quietband.motion.run;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import quietband.model.Design;
 import quietband.model.Stack;
@@ -26,10 +27,9 @@ public final class SimulationPass {
     private final List<Stack> stacks;
     private final TimeStepping plan;
     private final PlatformStage platform;
-    private final ResonatorRun bolted;
-    private final ResonatorRun sprung;
-    private final CancellationRun boltedCorrection;
-    private final CancellationRun sprungCorrection;
+    private final Chain bolted;
+    private final Chain sprung;
+    private final List<Chain> chains;
     private final boolean sensorOnPlatform;
     private final List<double[]> crystalRows;
     private final List<double[]> sensorRows;
@@ -38,10 +38,44 @@ public final class SimulationPass {
     private final BlockSignal[] drive = BlockSignal.several(3);
     private final SignalStream[] driven = {new SignalStream(), new SignalStream(), new SignalStream()};
     private final SignalStream[] moved = {new SignalStream(), new SignalStream(), new SignalStream()};
-    private final SignalStream boltedY = new SignalStream();
-    private final SignalStream sprungY = new SignalStream();
     private long step;
     private long emitted;
+
+    /** Crystal and cancellation (null without one) of the bolted or of the sprung stacks. */
+    private record Chain(ResonatorRun crystal, CancellationRun correction, SignalStream y) {
+
+        static Chain of(Design design, TimeStepping plan) {
+            return new Chain(new ResonatorRun(design, plan.step()),
+                design.cancellation().isPresent() ? new CancellationRun(design, plan) : null, new SignalStream());
+        }
+
+        void settle(GridSinusoid[] atCrystal, GridSinusoid[] atSensor, double theta) {
+            crystal.settle(atCrystal, theta);
+            if (correction != null) {
+                correction.settle(atSensor, theta);
+            }
+        }
+
+        void run(BlockSignal[] atCrystal, BlockSignal[] atSensor, long step, int n, boolean averaged) {
+            crystal.run(atCrystal, n);
+            crystal.give(y, n, correction != null && averaged);
+            if (correction != null) {
+                correction.run(atSensor, step, n);
+            }
+        }
+
+        long known() {
+            return correction == null ? y.end() : Math.min(correction.grid().end(), y.end());
+        }
+
+        void dropBefore(long point) {
+            y.dropBefore(point);
+            crystal.plain().dropBefore(point);
+            if (correction != null) {
+                correction.grid().dropBefore(point);
+            }
+        }
+    }
 
     public SimulationPass(Design design, TimeStepping plan) {
         this(design, plan, design.platform().isPresent() ? PlatformModel.of(design, plan) : null);
@@ -51,32 +85,24 @@ public final class SimulationPass {
     public SimulationPass(Design design, TimeStepping plan, PlatformModel model) {
         this.plan = plan;
         stacks = Stack.of(design);
-        boolean corrected = design.cancellation().isPresent();
         platform = model == null ? null : new PlatformStage(design.platform().orElseThrow(), model, plan);
         crystalRows = ResonatorRun.rows(design);
         atCrystal = BlockSignal.several(crystalRows.size());
-        bolted = new ResonatorRun(design, plan.step());
-        sprung = platform == null ? null : new ResonatorRun(design, plan.step());
-        boltedCorrection = corrected ? new CancellationRun(design, plan) : null;
-        sprungCorrection = corrected && platform != null ? new CancellationRun(design, plan) : null;
-        sensorRows = corrected ? boltedCorrection.rows() : List.of();
+        bolted = Chain.of(design, plan);
+        sprung = platform == null ? null : Chain.of(design, plan);
+        chains = platform == null ? List.of(bolted) : List.of(bolted, sprung);
+        sensorRows = bolted.correction == null ? List.of() : bolted.correction.rows();
         atSensor = BlockSignal.several(sensorRows.size());
         sensorOnPlatform = design.cancellation().map(c -> c.sensor().onPlatform()).orElse(false);
     }
 
     /** Starts in the periodic state under sinusoids. */
     void settle(GridSinusoid[] housing, double theta) {
-        bolted.settle(mixed(crystalRows, housing), theta);
         GridSinusoid[] onHousing = mixed(sensorRows, housing);
-        if (boltedCorrection != null) {
-            boltedCorrection.settle(onHousing, theta);
-        }
+        bolted.settle(mixed(crystalRows, housing), onHousing, theta);
         if (platform != null) {
             platform.settle(housing, theta);
-            sprung.settle(platform.settledResonator(), theta);
-            if (sprungCorrection != null) {
-                sprungCorrection.settle(sensorOnPlatform ? platform.settledSensor() : onHousing, theta);
-            }
+            sprung.settle(platform.settledResonator(), sensorOnPlatform ? platform.settledSensor() : onHousing, theta);
         }
     }
 
@@ -107,18 +133,10 @@ public final class SimulationPass {
         for (int i = 0; i < atSensor.length; i++) {
             SensorChannel.mix(sensorRows.get(i), drive, atSensor[i], n);
         }
-        bolted.run(atCrystal, n);
-        bolted.give(boltedY, n, boltedCorrection != null && plan.averaged());
-        if (boltedCorrection != null) {
-            boltedCorrection.run(atSensor, step, n);
-        }
+        bolted.run(atCrystal, atSensor, step, n, plan.averaged());
         if (platform != null) {
             platform.run(drive, used, n);
-            sprung.run(platform.resonator(), n);
-            sprung.give(sprungY, n, sprungCorrection != null && plan.averaged());
-            if (sprungCorrection != null) {
-                sprungCorrection.run(sensorOnPlatform ? platform.sensor() : atSensor, step, n);
-            }
+            sprung.run(platform.resonator(), sensorOnPlatform ? platform.sensor() : atSensor, step, n, plan.averaged());
         }
         for (int i = 0; i < 3; i++) {
             driven[i].push(drive[i].value, n);
@@ -129,17 +147,13 @@ public final class SimulationPass {
     }
 
     private void finish() {
-        for (CancellationRun c : new CancellationRun[] {boltedCorrection, sprungCorrection}) {
-            if (c != null) {
-                c.finish();
-            }
-        }
+        chains.stream().map(Chain::correction).filter(Objects::nonNull).forEach(CancellationRun::finish);
     }
 
     private boolean emit(long points, GridBlock.Sink sink) {
         long known = Math.min(points, driven[0].end());
-        for (CancellationRun c : new CancellationRun[] {boltedCorrection, sprungCorrection}) {
-            known = c == null ? known : Math.min(known, Math.min(c.grid().end(), (c == boltedCorrection ? boltedY : sprungY).end()));
+        for (Chain chain : chains) {
+            known = Math.min(known, chain.known());
         }
         boolean more = true;
         while (more && emitted < known) {
@@ -163,10 +177,10 @@ public final class SimulationPass {
         double[][] y = new double[stacks.size()][n];
         for (int s = 0; s < y.length; s++) {
             Stack stack = stacks.get(s);
-            ResonatorRun crystal = stack.sprung() ? sprung : bolted;
-            (stack.corrected() ? stack.sprung() ? sprungY : boltedY : crystal.plain()).copy(emitted, n, y[s]);
+            Chain chain = stack.sprung() ? sprung : bolted;
+            (stack.corrected() ? chain.y : chain.crystal.plain()).copy(emitted, n, y[s]);
             if (stack.corrected()) {
-                SignalStream taken = (stack.sprung() ? sprungCorrection : boltedCorrection).grid();
+                SignalStream taken = chain.correction.grid();
                 for (int k = 0; k < n; k++) {
                     y[s][k] -= taken.get(emitted + k);
                 }
@@ -180,22 +194,12 @@ public final class SimulationPass {
             driven[i].dropBefore(emitted);
             moved[i].dropBefore(emitted);
         }
-        boltedY.dropBefore(emitted);
-        sprungY.dropBefore(emitted);
-        bolted.plain().dropBefore(emitted);
-        if (sprung != null) {
-            sprung.plain().dropBefore(emitted);
-        }
-        for (CancellationRun c : new CancellationRun[] {boltedCorrection, sprungCorrection}) {
-            if (c != null) {
-                c.grid().dropBefore(emitted);
-            }
-        }
+        chains.forEach(chain -> chain.dropBefore(emitted));
     }
 
     /** Grid steps that the result comes after the drive. */
     long lag() {
-        return boltedCorrection == null ? 0 : boltedCorrection.lag();
+        return bolted.correction == null ? 0 : bolted.correction.lag();
     }
 
     Optional<PlatformStage> platform() {
@@ -204,7 +208,7 @@ public final class SimulationPass {
 
     /** The cancellation of a corrected stack. */
     CancellationRun correction(Stack stack) {
-        return stack.sprung() ? sprungCorrection : boltedCorrection;
+        return (stack.sprung() ? sprung : bolted).correction;
     }
 
     List<Stack> stacks() {

@@ -17,15 +17,8 @@ import quietband.motion.signal.PhaseRotation;
  */
 final class WindowedComponent {
 
-    private static final class Sums {
-        private final double[] re;
-        private final double[] im;
-
-        Sums(int count) {
-            re = new double[count];
-            im = new double[count];
-        }
-    }
+    /** Real and imaginary parts of a window, one of each for every stack. */
+    private record Sums(double[] re, double[] im) { }
 
     private final List<Stack> stacks;
     private final double w;
@@ -66,7 +59,7 @@ final class WindowedComponent {
 
     private static Sums at(List<Sums> list, int window, int count) {
         while (list.size() <= window) {
-            list.add(new Sums(count));
+            list.add(new Sums(new double[count], new double[count]));
         }
         return list.get(window);
     }

@@ -20,19 +20,16 @@ public final class AnalogStage {
 
     private AnalogStage(StateSpace s, double h) {
         HermiteHold hold = HermiteHold.of(s.f(), s.g(), h);
-        double[] cf = StateSpace.rowTimes(s.c()[0], s.f(), s.states());
+        double[] slopes = s.slopes(h)[0];
         for (int i = 0; i < s.states(); i++) {
             System.arraycopy(hold.phi()[i], 0, phi[i], 0, s.states());
-            input[i][0] = hold.start()[i][0];
-            input[i][1] = hold.startSlope()[i][0];
-            input[i][2] = hold.end()[i][0];
-            input[i][3] = hold.endSlope()[i][0];
+            input[i] = hold.input()[i];
             c[i] = s.c()[0][i];
-            slope[i] = h * cf[i];
+            slope[i] = slopes[i];
         }
         single = s.states() == 1;
         direct = s.d()[0][0];
-        slopeOfInput = h * StateSpace.rowTimes(s.c()[0], s.g(), 1)[0];
+        slopeOfInput = s.slopesOfInput(h)[0][0];
     }
 
     /** One pole: 1/(1 + s/corner), or with {@code high} the high pass (s/corner)/(1 + s/corner). */

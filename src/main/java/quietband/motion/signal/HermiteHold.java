@@ -5,24 +5,21 @@ import org.hipparchus.linear.RealMatrix;
 
 /**
  * The exact step of x' = F x + G u over a time h when u is the cubic through the values and slopes at both ends:
- * x(h) = Phi x(0) + start u(0) + startSlope h u'(0) + end u(h) + endSlope h u'(h). Source of the method:
+ * x(h) = Phi x(0) + A u(0) + B h u'(0) + C u(h) + D h u'(h). Source of the method:
  * C. F. Van Loan, IEEE Trans. Automatic Control 23 (1978) 395 (from memory): the input's own equations are joined to the
  * system's and one matrix exponential of both is taken.
  *
- * @param phi        n x n
- * @param start      n x m, of the value at the start
- * @param startSlope n x m, of the slope (per step) at the start
- * @param end        n x m, of the value at the end
- * @param endSlope   n x m, of the slope (per step) at the end
+ * @param phi   n x n
+ * @param input n x 4 m: the columns of A, B, C and D for the first input, then those for the next
  */
-public record HermiteHold(double[][] phi, double[][] start, double[][] startSlope, double[][] end, double[][] endSlope) {
+public record HermiteHold(double[][] phi, double[][] input) {
 
     /** For a system and a step in s, above 0. */
     public static HermiteHold of(double[][] f, double[][] g, double h) {
         int n = f.length;
         int m = n == 0 ? 0 : g[0].length;
         if (n == 0) {
-            return new HermiteHold(new double[0][], new double[0][], new double[0][], new double[0][], new double[0][]);
+            return new HermiteHold(new double[0][], new double[0][]);
         }
         RealMatrix joined = MatrixUtils.createRealMatrix(n + 4 * m, n + 4 * m);
         for (int i = 0; i < n; i++) {
@@ -38,7 +35,7 @@ public record HermiteHold(double[][] phi, double[][] start, double[][] startSlop
         }
         double[][] e = MatrixUtils.matrixExponential(joined).getData();
         double[][] phi = new double[n][n];
-        double[][][] out = new double[4][n][m];
+        double[][] input = new double[n][4 * m];
         for (int i = 0; i < n; i++) {
             System.arraycopy(e[i], 0, phi[i], 0, n);
             for (int j = 0; j < m; j++) {
@@ -47,12 +44,12 @@ public record HermiteHold(double[][] phi, double[][] start, double[][] startSlop
                 double s = e[i][n + m + j];
                 double s2 = e[i][n + 2 * m + j];
                 double s3 = e[i][n + 3 * m + j];
-                out[0][i][j] = one - 6 * s2 + 12 * s3;
-                out[1][i][j] = s - 4 * s2 + 6 * s3;
-                out[2][i][j] = 6 * s2 - 12 * s3;
-                out[3][i][j] = -2 * s2 + 6 * s3;
+                input[i][4 * j] = one - 6 * s2 + 12 * s3;
+                input[i][4 * j + 1] = s - 4 * s2 + 6 * s3;
+                input[i][4 * j + 2] = 6 * s2 - 12 * s3;
+                input[i][4 * j + 3] = -2 * s2 + 6 * s3;
             }
         }
-        return new HermiteHold(phi, out[0], out[1], out[2], out[3]);
+        return new HermiteHold(phi, input);
     }
 }

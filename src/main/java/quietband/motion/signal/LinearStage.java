@@ -21,8 +21,6 @@ public final class LinearStage {
     private final double[][] direct;
     private final double[][] slopeOfInput;
     private final double[] x;
-    private final double[] forceA = new double[BlockSignal.BLOCK];
-    private final double[] forceB = new double[BlockSignal.BLOCK];
     private final double[] trackA = new double[BlockSignal.BLOCK + 1];
     private final double[] trackB = new double[BlockSignal.BLOCK + 1];
     private double[] settledRe = new double[0];
@@ -40,26 +38,12 @@ public final class LinearStage {
         HermiteHold hold = HermiteHold.of(s.f(), s.g(), h);
         Optional<BlockDiagonal> blocks = steps > PAYS * (long) n ? BlockDiagonal.of(s.f()) : Optional.empty();
         split = blocks.orElse(null);
-        double[][] joined = new double[n][4 * inputs];
-        for (int i = 0; i < n; i++) {
-            for (int j = 0; j < inputs; j++) {
-                joined[i][4 * j] = hold.start()[i][j];
-                joined[i][4 * j + 1] = hold.startSlope()[i][j];
-                joined[i][4 * j + 2] = hold.end()[i][j];
-                joined[i][4 * j + 3] = hold.endSlope()[i][j];
-            }
-        }
-        double[][] cf = new double[s.outputs()][];
-        slopeOfInput = new double[s.outputs()][];
-        for (int p = 0; p < s.outputs(); p++) {
-            cf[p] = scaled(StateSpace.rowTimes(s.c()[p], s.f(), n), h);
-            slopeOfInput[p] = scaled(StateSpace.rowTimes(s.c()[p], s.g(), s.inputs()), h);
-        }
         direct = s.d();
+        slopeOfInput = s.slopesOfInput(h);
         phi = split == null ? hold.phi() : product(product(split.fromStates(), hold.phi()), split.toStates());
-        input = split == null ? joined : product(split.fromStates(), joined);
+        input = split == null ? hold.input() : product(split.fromStates(), hold.input());
         c = split == null ? s.c() : product(s.c(), split.toStates());
-        slope = split == null ? cf : product(cf, split.toStates());
+        slope = split == null ? s.slopes(h) : product(s.slopes(h), split.toStates());
         x = new double[n];
     }
 
@@ -77,14 +61,7 @@ public final class LinearStage {
         x = new double[n];
     }
 
-    private static double[] scaled(double[] row, double by) {
-        for (int i = 0; i < row.length; i++) {
-            row[i] *= by;
-        }
-        return row;
-    }
-
-    public static double[][] product(double[][] a, double[][] b) {
+    private static double[][] product(double[][] a, double[][] b) {
         double[][] ab = new double[a.length][];
         for (int i = 0; i < a.length; i++) {
             ab[i] = StateSpace.rowTimes(a[i], b, b.length == 0 ? 0 : b[0].length);
@@ -113,16 +90,6 @@ public final class LinearStage {
         System.arraycopy(mine, 0, x, 0, n);
     }
 
-    private static double[] times(double[][] a, double[] v) {
-        double[] product = new double[a.length];
-        for (int i = 0; i < a.length; i++) {
-            for (int j = 0; j < v.length; j++) {
-                product[i] += a[i][j] * v[j];
-            }
-        }
-        return product;
-    }
-
     /**
      * Steps through a block of n steps.
      *
@@ -145,14 +112,15 @@ public final class LinearStage {
         }
         for (int i = 0; i < n; i += split.paired()[i] ? 2 : 1) {
             if (split.paired()[i]) {
-                forcePair(i, in, used, steps);
+                force(i, in, used, trackA, steps);
+                force(i + 1, in, used, trackB, steps);
                 pair(i, steps);
-                spreadPair(i, out, watch, seen, steps);
+                spread(i + 1, trackB, out, watch, seen, steps);
             } else {
-                force(i, in, used, forceA, steps);
+                force(i, in, used, trackA, steps);
                 single(i, steps);
-                spread(i, trackA, out, watch, seen, steps);
             }
+            spread(i, trackA, out, watch, seen, steps);
         }
     }
 
@@ -173,55 +141,23 @@ public final class LinearStage {
         }
     }
 
-    private void force(int i, BlockSignal[] in, boolean[] used, double[] force, int steps) {
-        Arrays.fill(force, 0, steps, 0);
+    /** What the inputs add to a state in each step, at the index of the step's end. */
+    private void force(int i, BlockSignal[] in, boolean[] used, double[] track, int steps) {
+        Arrays.fill(track, 1, steps + 1, 0);
         for (int j = 0; j < inputs; j++) {
             if (used[j]) {
-                add(input[i], 4 * j, in[j].value, in[j].slope, force, steps);
+                add(input[i], 4 * j, in[j].value, in[j].slope, track, steps);
             }
         }
     }
 
-    private void forcePair(int i, BlockSignal[] in, boolean[] used, int steps) {
-        Arrays.fill(forceA, 0, steps, 0);
-        Arrays.fill(forceB, 0, steps, 0);
-        for (int j = 0; j < inputs; j++) {
-            if (used[j]) {
-                addPair(input[i], input[i + 1], 4 * j, in[j], steps);
-            }
-        }
-    }
-
-    private void addPair(double[] g, double[] p, int at, BlockSignal in, int steps) {
-        double[] u = in.value;
-        double[] d = in.slope;
-        double[] a = forceA;
-        double[] b = forceB;
-        double g0 = g[at];
-        double g1 = g[at + 1];
-        double g2 = g[at + 2];
-        double g3 = g[at + 3];
-        double p0 = p[at];
-        double p1 = p[at + 1];
-        double p2 = p[at + 2];
-        double p3 = p[at + 3];
-        for (int k = 0; k < steps; k++) {
-            double u0 = u[k];
-            double d0 = d[k];
-            double u1 = u[k + 1];
-            double d1 = d[k + 1];
-            a[k] += g0 * u0 + g1 * d0 + g2 * u1 + g3 * d1;
-            b[k] += p0 * u0 + p1 * d0 + p2 * u1 + p3 * d1;
-        }
-    }
-
-    private static void add(double[] g, int at, double[] u, double[] d, double[] force, int steps) {
+    private static void add(double[] g, int at, double[] u, double[] d, double[] track, int steps) {
         double g0 = g[at];
         double g1 = g[at + 1];
         double g2 = g[at + 2];
         double g3 = g[at + 3];
         for (int k = 0; k < steps; k++) {
-            force[k] += g0 * u[k] + g1 * d[k] + g2 * u[k + 1] + g3 * d[k + 1];
+            track[k + 1] += g0 * u[k] + g1 * d[k] + g2 * u[k + 1] + g3 * d[k + 1];
         }
     }
 
@@ -235,8 +171,8 @@ public final class LinearStage {
         trackA[0] = a;
         trackB[0] = b;
         for (int k = 0; k < steps; k++) {
-            double next = p00 * a + p01 * b + forceA[k];
-            b = p10 * a + p11 * b + forceB[k];
+            double next = p00 * a + p01 * b + trackA[k + 1];
+            b = p10 * a + p11 * b + trackB[k + 1];
             a = next;
             trackA[k + 1] = a;
             trackB[k + 1] = b;
@@ -250,47 +186,25 @@ public final class LinearStage {
         double a = x[i];
         trackA[0] = a;
         for (int k = 0; k < steps; k++) {
-            a = p * a + forceA[k];
+            a = p * a + trackA[k + 1];
             trackA[k + 1] = a;
         }
         x[i] = a;
     }
 
-    private void spreadPair(int i, BlockSignal[] out, double[][] watch, double[][] seen, int steps) {
-        for (int p = 0; p < c.length; p++) {
-            addPair(c[p][i], c[p][i + 1], out[p].value, steps);
-            addPair(slope[p][i], slope[p][i + 1], out[p].slope, steps);
-        }
-        for (int w = 0; w < watch.length; w++) {
-            addPair(watch[w][i], watch[w][i + 1], seen[w], steps);
-        }
-    }
-
-    private void addPair(double a, double b, double[] into, int steps) {
-        double[] s = trackA;
-        double[] t = trackB;
-        for (int k = 0; k <= steps; k++) {
-            into[k] += a * s[k] + b * t[k];
-        }
-    }
-
     private void spread(int i, double[] track, BlockSignal[] out, double[][] watch, double[][] seen, int steps) {
         for (int p = 0; p < c.length; p++) {
-            double v = c[p][i];
-            double s = slope[p][i];
-            double[] value = out[p].value;
-            double[] slopes = out[p].slope;
-            for (int k = 0; k <= steps; k++) {
-                value[k] += v * track[k];
-                slopes[k] += s * track[k];
-            }
+            add(c[p][i], track, out[p].value, steps);
+            add(slope[p][i], track, out[p].slope, steps);
         }
         for (int w = 0; w < watch.length; w++) {
-            double v = watch[w][i];
-            double[] value = seen[w];
-            for (int k = 0; k <= steps; k++) {
-                value[k] += v * track[k];
-            }
+            add(watch[w][i], track, seen[w], steps);
+        }
+    }
+
+    private static void add(double share, double[] track, double[] into, int steps) {
+        for (int k = 0; k <= steps; k++) {
+            into[k] += share * track[k];
         }
     }
 
@@ -319,6 +233,10 @@ public final class LinearStage {
             }
             System.arraycopy(next, 0, x, 0, n);
         }
+    }
+
+    private static double[] times(double[][] a, double[] v) {
+        return Arrays.stream(a).mapToDouble(row -> dot(row, v)).toArray();
     }
 
     public static double dot(double[] a, double[] b) {

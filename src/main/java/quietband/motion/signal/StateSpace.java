@@ -14,8 +14,25 @@ public record StateSpace(double[][] f, double[][] g, double[][] c, double[][] d)
         return d.length == 0 ? g[0].length : d[0].length;
     }
 
-    int outputs() {
-        return c.length;
+    /** What the slope of each output per step of h takes of the states. */
+    public double[][] slopes(double h) {
+        return scaled(f, states(), h);
+    }
+
+    /** What the slope of each output per step of h takes of the inputs' values. */
+    public double[][] slopesOfInput(double h) {
+        return scaled(g, inputs(), h);
+    }
+
+    private double[][] scaled(double[][] matrix, int columns, double h) {
+        double[][] rows = new double[c.length][];
+        for (int p = 0; p < c.length; p++) {
+            rows[p] = rowTimes(c[p], matrix, columns);
+            for (int j = 0; j < columns; j++) {
+                rows[p][j] *= h;
+            }
+        }
+        return rows;
     }
 
     /** Row p of c times a matrix (n columns of rows): the product as a fresh row. */

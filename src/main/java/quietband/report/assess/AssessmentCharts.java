@@ -1,6 +1,7 @@
 package quietband.report.assess;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 import quietband.demand.PhaseNoise;
@@ -12,7 +13,6 @@ import quietband.report.chart.ChartLine;
 import quietband.report.chart.ChartStyle;
 import quietband.report.chart.FrequencyChart;
 import quietband.report.page.CauseName;
-import quietband.report.page.StackName;
 import quietband.response.Cause;
 import quietband.response.Contribution;
 import quietband.response.FrequencyTable;
@@ -75,7 +75,7 @@ final class AssessmentCharts {
         List<ChartLine> lines = new ArrayList<>();
         for (int s = 0; s < table.stacks().size(); s++) {
             int stack = s;
-            lines.add(new ChartLine(StackName.of(table.stacks().get(s)), f, column(r -> value(r, stack, axis) * PPB),
+            lines.add(new ChartLine(table.stacks().get(s).key(), f, column(r -> value(r, stack, axis) * PPB),
                 ChartStyle.of(table.stacks().get(s))));
         }
         if (demand.judges(axis)) {
@@ -90,7 +90,7 @@ final class AssessmentCharts {
         List<ChartLine> lines = new ArrayList<>();
         for (int s = 1; s < table.stacks().size(); s++) {
             int stack = s;
-            lines.add(new ChartLine(StackName.of(table.stacks().get(s)), f, column(r -> least(r, stack)),
+            lines.add(new ChartLine(table.stacks().get(s).key(), f, column(r -> least(r, stack)),
                 ChartStyle.of(table.stacks().get(s))));
         }
         return chart("chart-reduction", "Reduction against bare, on the axis that gains least",
@@ -147,11 +147,7 @@ final class AssessmentCharts {
     }
 
     private static double most(double[] values) {
-        double most = 0;
-        for (double v : values) {
-            most = Math.max(most, v);
-        }
-        return most;
+        return Arrays.stream(values).max().orElse(0);
     }
 
     private FrequencyChart contributions() {

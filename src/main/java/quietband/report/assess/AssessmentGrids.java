@@ -10,7 +10,6 @@ import quietband.report.file.NumberFormat;
 import quietband.report.file.QuantityText;
 import quietband.report.page.CauseName;
 import quietband.report.page.PageTable;
-import quietband.report.page.StackName;
 import quietband.response.Contribution;
 import quietband.response.FrequencyTable;
 import quietband.response.ModeProperties;
@@ -28,7 +27,7 @@ public final class AssessmentGrids {
     static PageTable tones(Assessment a) {
         List<String> head = new ArrayList<>(List.of("tone", "frequency", "axis", "peak, g"));
         List<Stack> stacks = Stack.of(a.design());
-        stacks.forEach(s -> head.add(StackName.of(s) + ", dBc"));
+        stacks.forEach(s -> head.add(s.key() + ", dBc"));
         head.add("limit, dBc");
         List<List<String>> rows = new ArrayList<>();
         for (ToneSideband t : a.tones()) {
@@ -42,7 +41,7 @@ public final class AssessmentGrids {
     }
 
     private static String fixed(double v) {
-        return Double.isFinite(v) ? String.format(java.util.Locale.ROOT, "%.2f", v) : NONE;
+        return Double.isFinite(v) ? NumberFormat.text("%.2f", v) : NONE;
     }
 
     public static PageTable modes(Assessment a) {

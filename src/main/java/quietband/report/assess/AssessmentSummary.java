@@ -1,6 +1,7 @@
 package quietband.report.assess;
 
 import quietband.demand.RequirementResult;
+import quietband.demand.ResidualPoint;
 import quietband.model.Axis;
 import quietband.model.Stack;
 import quietband.report.file.Json;
@@ -50,14 +51,13 @@ public final class AssessmentSummary {
     }
 
     private static void stack(Json json, StackVerdict v) {
-        json.object("worst", () -> worst(json, v.worst().frequencyHz(), v.worst().axis(), v.worst().residualPerG(),
-            v.worst().limitPerG(), v.worst().marginDb()));
+        json.object("worst", () -> worst(json, v.worst()));
         json.object("coverage", () -> json.field("share", v.share()).pairs("intervals_hz", v.intervals()).pairs("gaps_hz", v.gaps()));
     }
 
-    private static void worst(Json json, double f, String axis, double perG, double limit, double marginDb) {
-        json.field("frequency_hz", f).field("axis", axis).field("residual_ppb_per_g", perG * PPB)
-            .field("limit_ppb_per_g", limit * PPB).field("margin_db", marginDb);
+    private static void worst(Json json, ResidualPoint w) {
+        json.field("frequency_hz", w.frequencyHz()).field("axis", w.axis()).field("residual_ppb_per_g", w.residualPerG() * PPB)
+            .field("limit_ppb_per_g", w.limitPerG() * PPB).field("margin_db", w.marginDb());
     }
 
     /** A mode of the platform. */
@@ -74,8 +74,7 @@ public final class AssessmentSummary {
 
     private static void gap(Json json, CoverageGap g) {
         json.field("stack", g.stack().key()).field("from_hz", g.fromHz()).field("to_hz", g.toHz());
-        json.object("worst", () -> worst(json, g.worst().frequencyHz(), g.worst().axis(), g.worst().residualPerG(),
-            g.worst().limitPerG(), g.worst().marginDb()));
+        json.object("worst", () -> worst(json, g.worst()));
         json.field("cause", g.cause()).field("residual_without_cause_ppb_per_g", g.withoutPerG() * PPB)
             .field("platform_amplification", g.amplification()).objects("cause_alone", g.single().stream().toList(), c -> cure(json, c))
             .objects("cause_with_another", g.together().stream().toList(), c -> cure(json, c))

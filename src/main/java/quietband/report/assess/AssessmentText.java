@@ -1,6 +1,5 @@
 package quietband.report.assess;
 
-import java.util.Locale;
 import quietband.demand.RequirementResult;
 import quietband.demand.ResidualPoint;
 import quietband.model.Axis;
@@ -43,7 +42,7 @@ final class AssessmentText {
         for (StackVerdict v : a.verdicts()) {
             ResidualPoint w = v.worst();
             String within = !v.asked() ? "no limit stated" : QuantityText.ranges(v.intervals(), "nowhere");
-            String head = String.format(Locale.ROOT, "%-10s %10s %10s  %-6s %9s  ", v.stack().key(),
+            String head = NumberFormat.text("%-10s %10s %10s  %-6s %9s  ", v.stack().key(),
                 NumberFormat.brief(w.residualPerG() * 1e9, 4), QuantityText.hz(w.frequencyHz()), w.axis(),
                 v.asked() ? db(w.marginDb()) : "-");
             report.hang(head, within);
@@ -81,7 +80,7 @@ final class AssessmentText {
         for (RequirementResult r : a.requirements()) {
             String where = Double.isNaN(r.frequencyHz()) ? r.axis() : QuantityText.hz(r.frequencyHz()) + " "
                 + (r.axis().equals("vector") ? "vec." : r.axis());
-            report.line(TerminalText.cut(String.format(Locale.ROOT, "%-13s %-4s %12s %12s %-7s %12s  %s", r.name().replace('_', ' '),
+            report.line(TerminalText.cut(NumberFormat.text("%-13s %-4s %12s %12s %-7s %12s  %s", r.name().replace('_', ' '),
                 r.met() ? "yes" : "NO", NumberFormat.brief(r.value(), 4), NumberFormat.brief(r.limit(), 4), r.unit(),
                 r.hasMargin() ? db(r.marginDb()) : NumberFormat.brief(100 * r.usedShare(), 3) + " % used", where).stripTrailing()));
         }
@@ -89,6 +88,6 @@ final class AssessmentText {
     }
 
     private static String db(double margin) {
-        return String.format(Locale.ROOT, "%.2f dB", margin);
+        return NumberFormat.text("%.2f dB", margin);
     }
 }

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import quietband.model.Design;
 import quietband.model.edit.ModelFile;
+import quietband.report.file.NumberFormat;
 import quietband.report.file.Provenance;
 import quietband.report.file.FileSource;
 import quietband.report.page.Caution;
@@ -85,7 +86,7 @@ public record AssessmentView(PageHead head, List<RequirementRow> asked, List<Sta
 
     private static String yieldWords(Optional<KnownYield> known) {
         return known.map(y -> !y.readable() ? "Yield not computed: summary.json of tolerance cannot be read."
-            : String.format(Locale.ROOT, "%.1f %% of units good (%.1f to %.1f %% at %.0f %% confidence, %s units).", 100 * y.estimate(),
+            : NumberFormat.text("%.1f %% of units good (%.1f to %.1f %% at %.0f %% confidence, %s units).", 100 * y.estimate(),
                 100 * y.low(), 100 * y.high(), 100 * y.confidence(), y.units()))
             .orElse("Yield not computed: no result of tolerance for this model hash stands beside this one.");
     }

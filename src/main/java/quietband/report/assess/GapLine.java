@@ -3,12 +3,10 @@ package quietband.report.assess;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import quietband.demand.RequirementResult;
 import quietband.report.file.NumberFormat;
 import quietband.report.file.QuantityText;
-import quietband.report.page.StackName;
 import quietband.tuning.cures.CoverageGap;
 import quietband.tuning.cures.Cure;
 import quietband.tuning.cures.ValueChange;
@@ -48,24 +46,24 @@ public record GapLine(String stack, String range, String cause, String before, L
         gap.single().ifPresent(c -> all.add(whole(c, full)));
         gap.together().ifPresent(c -> all.add(whole(c, full)));
         gap.others().forEach(c -> all.add(whole(c, full)));
-        String range = String.format(Locale.ROOT, "%s, %s over at %s %s", QuantityText.range(gap.fromHz(), gap.toHz()),
+        String range = NumberFormat.text("%s, %s over at %s %s", QuantityText.range(gap.fromHz(), gap.toHz()),
             QuantityText.db(-gap.worst().marginDb()), QuantityText.hz(gap.worst().frequencyHz()), gap.worst().axis());
-        return new GapLine(StackName.of(gap.stack()), range, cause(gap), before(gap), values.stream().limit(SHOWN).toList(),
+        return new GapLine(gap.stack().key(), range, cause(gap), before(gap), values.stream().limit(SHOWN).toList(),
             Math.max(0, values.size() - SHOWN), gap.cure().map(c -> after(c, full)).orElse(""),
             all.size() > 1 ? List.of(all.get(1)) : List.of(), all);
     }
 
     private static String cause(CoverageGap gap) {
         if (gap.cause().equals("platform")) {
-            return gap.amplification() > 1 ? String.format(Locale.ROOT, "the platform amplifies %.1f times at its own resonance",
+            return gap.amplification() > 1 ? NumberFormat.text("the platform amplifies %.1f times at its own resonance",
                 gap.amplification()) : "the platform does not isolate this low";
         }
         StringBuilder text = new StringBuilder(gap.words());
         if (!Double.isNaN(gap.withoutPerG()) && gap.withoutPerG() > 0) {
-            text.append(String.format(Locale.ROOT, " (if ideal, %s ppb/g left there)", NumberFormat.brief(gap.withoutPerG() * 1e9, 3)));
+            text.append(NumberFormat.text(" (if ideal, %s ppb/g left there)", NumberFormat.brief(gap.withoutPerG() * 1e9, 3)));
         }
         if (gap.amplification() > 1.05) {
-            text.append(String.format(Locale.ROOT, ", where the platform amplifies %.1f times", gap.amplification()));
+            text.append(NumberFormat.text(", where the platform amplifies %.1f times", gap.amplification()));
         }
         return text.toString();
     }
@@ -96,7 +94,7 @@ public record GapLine(String stack, String range, String cause, String before, L
     private static String missed(RequirementResult r) {
         String name = r.name().replace('_', ' ');
         return r.hasMargin() ? name + " by " + QuantityText.db(-r.marginDb())
-            : String.format(Locale.ROOT, "%s, %.0f %% used", name, 100 * r.usedShare());
+            : NumberFormat.text("%s, %.0f %% used", name, 100 * r.usedShare());
     }
 
     /** One line a quantity: axes of the same stand in it together. */

@@ -2,7 +2,6 @@ package quietband.report.assess;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import quietband.demand.ResidualDemand;
 import quietband.model.Design;
 import quietband.report.chart.ChartLine;
@@ -10,7 +9,6 @@ import quietband.report.chart.ChartStyle;
 import quietband.report.chart.TradeAxis;
 import quietband.report.file.NumberFormat;
 import quietband.report.file.QuantityText;
-import quietband.report.page.StackName;
 import quietband.response.FrequencyTable;
 import quietband.response.verdict.StackVerdict;
 
@@ -57,9 +55,9 @@ public record MarginStrip(String name, String meets, String fails, String worst,
         }
         ChartLine line = new ChartLine("", x, margin, ChartStyle.LIMIT).thinned();
         boolean holds = v.gaps().isEmpty();
-        String worst = String.format(Locale.ROOT, "%s %s at %s", QuantityText.db(Math.abs(v.worst().marginDb())),
+        String worst = NumberFormat.text("%s %s at %s", QuantityText.db(Math.abs(v.worst().marginDb())),
             v.worst().marginDb() < 0 ? "over" : "spare", QuantityText.hz(v.worst().frequencyHz()));
-        return new MarginStrip(StackName.of(v.stack()), area(line, true), area(line, false), worst, holds);
+        return new MarginStrip(v.stack().key(), area(line, true), area(line, false), worst, holds);
     }
 
     /** A margin in dB as far as a strip shows it. */
@@ -102,7 +100,7 @@ public record MarginStrip(String name, String meets, String fails, String worst,
                 double f = digit * StrictMath.pow(10, e);
                 if (f >= from * (1 - 1e-9) && f <= to * (1 + 1e-9)) {
                     ticks.add(new Tick(TradeAxis.label(f),
-                        String.format(Locale.ROOT, "%.2f", place(design, f) / 10)));
+                        NumberFormat.text("%.2f", place(design, f) / 10)));
                 }
             }
         }

@@ -1,7 +1,6 @@
 package quietband.report.assess;
 
 import java.util.List;
-import java.util.Locale;
 import quietband.demand.RequirementResult;
 import quietband.model.Design;
 import quietband.report.file.NumberFormat;
@@ -21,7 +20,7 @@ public record RequirementRow(String name, boolean met, String worst, String limi
         String unit = " " + r.unit();
         return new RequirementRow(name(r, design, profile), r.met(), NumberFormat.brief(r.value(), 4) + unit,
             NumberFormat.brief(r.limit(), 4) + unit, Double.isNaN(r.frequencyHz()) ? "" : QuantityText.hz(r.frequencyHz()), r.axis(),
-            r.hasMargin() ? QuantityText.db(r.marginDb()) : String.format(Locale.ROOT, "%.1f %% used", 100 * r.usedShare()));
+            r.hasMargin() ? QuantityText.db(r.marginDb()) : NumberFormat.text("%.1f %% used", 100 * r.usedShare()));
     }
 
     private static String name(RequirementResult r, Design design, String profile) {

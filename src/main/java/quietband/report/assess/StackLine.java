@@ -1,8 +1,8 @@
 package quietband.report.assess;
 
 import java.util.List;
-import java.util.Locale;
 import quietband.demand.ResidualPoint;
+import quietband.report.file.NumberFormat;
 import quietband.report.file.QuantityText;
 import quietband.report.page.StackName;
 import quietband.response.verdict.StackVerdict;
@@ -18,11 +18,11 @@ public record StackLine(String name, String sentence) {
         ResidualPoint w = v.worst();
         String where = QuantityText.hz(w.frequencyHz()) + (w.axis().equals("vector") ? ", vector" : ", axis " + w.axis());
         if (!v.asked()) {
-            return String.format(Locale.ROOT, "no residual limit stated; most %s ppb/g at %s.", QuantityText.ppb(w.residualPerG()), where);
+            return NumberFormat.text("no residual limit stated; most %s ppb/g at %s.", QuantityText.ppb(w.residualPerG()), where);
         }
-        String within = v.intervals().isEmpty() ? "nowhere within the limit" : String.format(Locale.ROOT,
+        String within = v.intervals().isEmpty() ? "nowhere within the limit" : NumberFormat.text(
             "within the limit %s (%.0f %% of the band)", QuantityText.ranges(v.intervals(), ""), Math.floor(100 * v.share() + 1e-9));
-        return String.format(Locale.ROOT, "%s; %s %s at %s.", within, QuantityText.db(Math.abs(w.marginDb())),
+        return NumberFormat.text("%s; %s %s at %s.", within, QuantityText.db(Math.abs(w.marginDb())),
             w.marginDb() < 0 ? "over it" : "to spare", where);
     }
 }

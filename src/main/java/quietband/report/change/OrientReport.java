@@ -13,7 +13,6 @@ import quietband.report.chart.FrequencyChart;
 import quietband.report.file.Json;
 import quietband.report.file.Provenance;
 import quietband.report.page.Report;
-import quietband.report.page.StackName;
 import quietband.response.verdict.StackVerdict;
 import quietband.study.orient.OrientStudy;
 import quietband.study.orient.TriedSupport;
@@ -87,19 +86,16 @@ public final class OrientReport {
 
     private static FrequencyChart chart(OrientStudy s) {
         double[] f = s.frequencyHz();
-        List<ChartLine> lines = new ArrayList<>(List.of(line("before", f, s.worstBefore(), ChartStyle.number(0)),
-            line("after", f, s.worstAfter(), ChartStyle.of(Stack.COMBINED))));
+        List<ChartLine> lines = new ArrayList<>(List.of(ChartLine.ppb("before", f, s.worstBefore(), ChartStyle.number(0)),
+            ChartLine.ppb("after", f, s.worstAfter(), ChartStyle.of(Stack.COMBINED))));
         ResidualDemand demand = new ResidualDemand(s.base().design());
         if (demand.asked()) {
-            lines.add(line("limit", f, Arrays.stream(f).map(v -> demand.limit(ResidualDemand.VECTOR, v)).toArray(), ChartStyle.LIMIT));
+            lines.add(ChartLine.ppb("limit", f, Arrays.stream(f).map(v -> demand.limit(ResidualDemand.VECTOR, v)).toArray(),
+                ChartStyle.LIMIT));
         }
         double top = Arrays.stream(f).max().orElse(2000);
         double low = Arrays.stream(f).min().orElse(10);
-        return new FrequencyChart("chart-orient", "Worst axis before and after the turn", StackName.of(s.after().stack()) + ", ppb/g",
+        return new FrequencyChart("chart-orient", "Worst axis before and after the turn", s.after().stack().key() + ", ppb/g",
             low, top > low ? top : 1.1 * low, FrequencyChart.Scale.decades(lines, 4), lines);
-    }
-
-    private static ChartLine line(String name, double[] f, double[] perG, ChartStyle look) {
-        return new ChartLine(name, f, Arrays.stream(perG).map(y -> 1e9 * y).toArray(), look);
     }
 }

@@ -77,10 +77,10 @@ final class OrientText {
         Vec a = t.turn().axis();
         Vec g = t.mounted().times(1e9);
         List<String> said = new ArrayList<>();
-        said.add(String.format(Locale.ROOT, "Turn by %.3f deg about (%.4f, %.4f, %.4f): %s %s %s, before %s, without any turn %s.",
+        said.add(NumberFormat.text("Turn by %.3f deg about (%.4f, %.4f, %.4f): %s %s %s, before %s, without any turn %s.",
             Math.toDegrees(t.turn().angle()), a.x(), a.y(), a.z(), goal(t), figure(t, t.after()), unit(t), figure(t, t.before()),
             figure(t, t.unturned())));
-        said.add(String.format(Locale.ROOT, "Mounted sensitivity %+.4f, %+.4f, %+.4f ppb/g.", g.x(), g.y(), g.z()));
+        said.add(NumberFormat.text("Mounted sensitivity %+.4f, %+.4f, %+.4f ppb/g.", g.x(), g.y(), g.z()));
         said.add(StackName.capital(s.after().stack()) + ": worst " + worst(s.after()) + "; before " + worst(s.before()) + ".");
         if (s.base().design().cancellation().map(c -> c.weightsPerG().isPresent()).orElse(false)) {
             said.add("The model writes its weights out: they stay, and the turn is the best for them.");

@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.stream.IntStream;
 import quietband.demand.RequirementResult;
 import quietband.report.assess.AssessmentSummary;
+import quietband.report.file.NumberFormat;
 import quietband.report.file.Provenance;
 import quietband.report.file.QuantityText;
 import quietband.report.page.Report;
@@ -70,7 +71,7 @@ public final class TradeSearchReport {
         TradeSearch search = study.found();
         String after = db(margin(search.after()));
         String before = db(margin(search.before()));
-        return List.of(study.goal() == DesignSearch.Goal.YIELD ? String.format(Locale.ROOT, "Best yield %.2f %%; worst margin %s, before "
+        return List.of(study.goal() == DesignSearch.Goal.YIELD ? NumberFormat.text("Best yield %.2f %%; worst margin %s, before "
             + "%s.", 100 * search.goal(), after, before) : "Best worst margin " + after + ", before " + before + ".",
             search.binding().isEmpty() ? "No limit and no bound is touched: the best lies inside them."
                 : "It is held by: " + String.join("; ", search.binding()) + ".",
@@ -84,6 +85,6 @@ public final class TradeSearchReport {
 
     private static String outcome(RequirementResult r) {
         return (r.met() ? "" : "NOT MET, ") + (r.hasMargin() ? QuantityText.db(r.marginDb())
-            : String.format(Locale.ROOT, "%.1f %% used", 100 * r.usedShare()));
+            : NumberFormat.text("%.1f %% used", 100 * r.usedShare()));
     }
 }

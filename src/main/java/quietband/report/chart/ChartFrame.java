@@ -1,8 +1,11 @@
 package quietband.report.chart;
 
 import java.awt.BasicStroke;
+import java.awt.Color;
+import java.awt.Font;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.axis.ValueAxis;
 import org.jfree.chart.block.BlockBorder;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.text.TextUtils;
@@ -45,12 +48,16 @@ public final class ChartFrame {
 
     /** A linear axis in the common look. */
     public static NumberAxis axis(String label) {
-        NumberAxis axis = new NumberAxis(label);
-        axis.setLabelFont(ChartStyle.FONT);
-        axis.setTickLabelFont(ChartStyle.FONT);
-        axis.setLabelPaint(ChartStyle.INK);
-        axis.setTickLabelPaint(ChartStyle.INK);
-        axis.setAxisLinePaint(ChartStyle.FAINT);
+        return dressed(new NumberAxis(label), ChartStyle.FONT, ChartStyle.INK, ChartStyle.FAINT);
+    }
+
+    /** An axis, modified: font of label and numbers, their colour and that of its line. */
+    public static <A extends ValueAxis> A dressed(A axis, Font font, Color ink, Color line) {
+        axis.setLabelFont(font);
+        axis.setTickLabelFont(font);
+        axis.setLabelPaint(ink);
+        axis.setTickLabelPaint(ink);
+        axis.setAxisLinePaint(line);
         return axis;
     }
 }

@@ -1,6 +1,7 @@
 package quietband.report.chart;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 
@@ -22,6 +23,11 @@ public record ChartLine(String name, double[] x, double[] y, ChartStyle look, bo
         this(name, x, y, look, false);
     }
 
+    /** A drawn line of sensitivities in 1/g, shown in ppb/g. */
+    public static ChartLine ppb(String name, double[] x, double[] perG, ChartStyle look) {
+        return new ChartLine(name, x, Arrays.stream(perG).map(y -> 1e9 * y).toArray(), look);
+    }
+
     /** A drawn line through some rows of a table. */
     public static <T> ChartLine of(String name, List<T> rows, ToDoubleFunction<? super T> x, ToDoubleFunction<? super T> y,
                                    ChartStyle look) {
@@ -35,20 +41,12 @@ public record ChartLine(String name, double[] x, double[] y, ChartStyle look, bo
 
     /** The largest value that is a finite number; minus infinity when there is none. */
     public double top() {
-        double top = Double.NEGATIVE_INFINITY;
-        for (double v : y) {
-            top = Double.isFinite(v) ? Math.max(top, v) : top;
-        }
-        return top;
+        return Arrays.stream(y).filter(Double::isFinite).max().orElse(Double.NEGATIVE_INFINITY);
     }
 
     /** The least value that is a finite number, above 0 when asked; infinity when there is none. */
     public double bottom(boolean positive) {
-        double bottom = Double.POSITIVE_INFINITY;
-        for (double v : y) {
-            bottom = Double.isFinite(v) && (!positive || v > 0) ? Math.min(bottom, v) : bottom;
-        }
-        return bottom;
+        return Arrays.stream(y).filter(v -> Double.isFinite(v) && (!positive || v > 0)).min().orElse(Double.POSITIVE_INFINITY);
     }
 
     /** As many points as a chart can show: of each stretch the first, the least, the largest and the last stay. */

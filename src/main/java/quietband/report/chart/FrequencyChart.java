@@ -109,7 +109,9 @@ public record FrequencyChart(String name, String title, String unit, double from
         renderer.setLegendLine(new Line2D.Double(-17, 0, 17, 0));
         for (int i = 0; i < lines.size(); i++) {
             ChartLine line = lines.get(i).thinned();
-            double[] y = floored(line.y());
+            double[] y = Arrays.stream(line.y())
+                // what is below the chart's lower end runs along it; what is infinite is left out
+                .map(v -> v == Double.POSITIVE_INFINITY ? Double.NaN : Math.max(v, scale.from())).toArray();
             BitSet marks = line.dots() ? new BitSet() : spread(line.x(), i);
             int[] shown = line.dots() ? IntStream.range(0, y.length).toArray() : shown(line.x(), y, marks);
             data.addSeries(i + ":" + line.name(), new double[][] {at(shown, line.x()), at(shown, y)});
@@ -140,15 +142,6 @@ public record FrequencyChart(String name, String title, String unit, double from
 
     private static double[] at(int[] places, double[] values) {
         return Arrays.stream(places).mapToDouble(i -> values[i]).toArray();
-    }
-
-    /** What is below the chart's lower end runs along it; what is infinite is left out. */
-    private double[] floored(double[] y) {
-        double[] drawn = y.clone();
-        for (int i = 0; i < drawn.length; i++) {
-            drawn[i] = drawn[i] == Double.POSITIVE_INFINITY ? Double.NaN : Math.max(drawn[i], scale.from());
-        }
-        return drawn;
     }
 
     private ValueAxis vertical() {

@@ -7,7 +7,8 @@ import java.awt.geom.Ellipse2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
-import java.util.Locale;
+import java.util.Arrays;
+import java.util.DoubleSummaryStatistics;
 import quietband.report.file.NumberFormat;
 import quietband.report.svg.Picture;
 import quietband.report.svg.Svg;
@@ -56,14 +57,9 @@ public record HeatMap(String name, String title, Scale x, Scale y, double[][] z,
     }
 
     private double[] ends() {
-        double low = Double.POSITIVE_INFINITY;
-        double high = Double.NEGATIVE_INFINITY;
-        for (double[] row : z) {
-            for (double v : row) {
-                low = Double.isFinite(v) ? Math.min(low, v) : low;
-                high = Double.isFinite(v) ? Math.max(high, v) : high;
-            }
-        }
+        DoubleSummaryStatistics finite = Arrays.stream(z).flatMapToDouble(Arrays::stream).filter(Double::isFinite).summaryStatistics();
+        double low = finite.getMin();
+        double high = finite.getMax();
         if (!(high > low)) {
             double middle = Double.isFinite(low) ? low : 0;
             return new double[] {middle - 0.5, middle + 0.5};
@@ -226,7 +222,7 @@ public record HeatMap(String name, String title, Scale x, Scale y, double[][] z,
             g.setColor(ChartStyle.LIMIT.colour());
             g.setStroke(new BasicStroke(2.4f));
             g.draw(new Line2D.Double(BAR - 4, py, BAR + 22, py));
-            g.drawString(String.format(Locale.ROOT, "limit %s", NumberFormat.brief(limit, 3)), BAR + 76, (float) py + 4);
+            g.drawString(NumberFormat.text("limit %s", NumberFormat.brief(limit, 3)), BAR + 76, (float) py + 4);
         }
     }
 }

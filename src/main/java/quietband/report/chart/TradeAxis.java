@@ -34,11 +34,7 @@ public final class TradeAxis extends LogAxis {
         super(label);
         setRange(from, to);
         setAutoTickUnitSelection(false);
-        setLabelFont(ChartStyle.FONT);
-        setTickLabelFont(ChartStyle.FONT);
-        setLabelPaint(ChartStyle.INK);
-        setTickLabelPaint(ChartStyle.INK);
-        setAxisLinePaint(ChartStyle.FAINT);
+        ChartFrame.dressed(this, ChartStyle.FONT, ChartStyle.INK, ChartStyle.FAINT);
         setTickMarkPaint(ChartStyle.FAINT);
     }
 

@@ -22,7 +22,6 @@ import quietband.report.file.Provenance;
 import quietband.report.file.QuantityText;
 import quietband.report.file.StackTables;
 import quietband.report.page.Report;
-import quietband.report.page.StackName;
 import quietband.report.page.TerminalText;
 import quietband.report.page.VerdictSentence;
 import quietband.response.FrequencyTable;
@@ -155,7 +154,7 @@ public final class ComparisonReport {
             String first = covered(c.first(), stack);
             String second = covered(c.second(), stack);
             if (!(first + second).equals("--")) {
-                rows.add(List.of(StackName.of(stack), first, second));
+                rows.add(List.of(stack.key(), first, second));
             }
         }
         return rows;

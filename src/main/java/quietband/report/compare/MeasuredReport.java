@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import quietband.identification.MeasurementAgreement;
@@ -17,7 +16,6 @@ import quietband.report.file.NumberFormat;
 import quietband.report.file.Provenance;
 import quietband.report.file.QuantityText;
 import quietband.report.page.Report;
-import quietband.report.page.StackName;
 import quietband.report.page.TerminalText;
 import quietband.study.compare.MeasurementComparison;
 
@@ -74,15 +72,15 @@ public final class MeasuredReport {
 
     private List<String> row(MeasurementAgreement.Point p) {
         return List.of(QuantityText.hz(p.frequencyHz()), p.axis().letter(), NumberFormat.brief(shown(p.measured()), 4),
-            NumberFormat.brief(shown(p.predicted()), 4), String.format(Locale.ROOT, "%+.2f", p.deviationDb()),
-            Double.isNaN(p.phase()) ? "not measured" : String.format(Locale.ROOT, "%+.1f", Math.toDegrees(p.phase())),
+            NumberFormat.brief(shown(p.predicted()), 4), NumberFormat.text("%+.2f", p.deviationDb()),
+            Double.isNaN(p.phase()) ? "not measured" : NumberFormat.text("%+.1f", Math.toDegrees(p.phase())),
             NumberFormat.brief(100 * p.relativeError(), 3));
     }
 
     private FrequencyChart chart(Axis axis) {
         List<MeasurementAgreement.Point> own = c.points().stream().filter(p -> p.axis() == axis).toList();
         List<ChartLine> lines = new ArrayList<>();
-        lines.add(line("predicted, " + StackName.of(c.stack()), own, ChartStyle.of(Stack.COMBINED), p -> shown(p.predicted())));
+        lines.add(line("predicted, " + c.stack().key(), own, ChartStyle.of(Stack.COMBINED), p -> shown(p.predicted())));
         if (c.judged()) {
             ChartStyle edge = new ChartStyle(ChartStyle.FAINT, 1, List.of(2f, 2f), null);
             lines.add(line("measured, within its uncertainty", own, edge, p -> shown(p.measured() * (1 - p.relativeError()))));
@@ -106,7 +104,7 @@ public final class MeasuredReport {
 
     private String sentence() {
         if (!c.judged()) {
-            return String.format(Locale.ROOT, "The measurement states no uncertainty (column x_relative_error): no judgement. "
+            return NumberFormat.text("The measurement states no uncertainty (column x_relative_error): no judgement. "
                 + "Largest deviation %.2f dB.", c.points().stream().mapToDouble(p -> Math.abs(p.deviationDb())).max().orElse(0));
         }
         if (c.off().isEmpty()) {
@@ -120,14 +118,14 @@ public final class MeasuredReport {
     }
 
     private String deviations() {
-        String each = c.rmsDb().entrySet().stream().map(e -> String.format(Locale.ROOT, "%s %.2f dB", e.getKey().letter(), e.getValue()))
+        String each = c.rmsDb().entrySet().stream().map(e -> NumberFormat.text("%s %.2f dB", e.getKey().letter(), e.getValue()))
             .collect(Collectors.joining(", "));
-        return String.format(Locale.ROOT, "Deviation, root mean square: %s; %d of %d magnitudes within the stated uncertainty, %d within "
+        return NumberFormat.text("Deviation, root mean square: %s; %d of %d magnitudes within the stated uncertainty, %d within "
             + "twice it.", each, c.within(), c.points().size(), c.withinTwice());
     }
 
     private static String words(MeasurementAgreement.Stretch s) {
         String where = s.fromHz() == s.toHz() ? "at " + QuantityText.hz(s.fromHz()) : QuantityText.range(s.fromHz(), s.toHz());
-        return String.format(Locale.ROOT, "%s, axis %s, up to %+.2f dB", where, s.axis().letter(), s.worstDb());
+        return NumberFormat.text("%s, axis %s, up to %+.2f dB", where, s.axis().letter(), s.worstDb());
     }
 }

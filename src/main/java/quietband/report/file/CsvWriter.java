@@ -40,11 +40,6 @@ public final class CsvWriter {
         end();
     }
 
-    /** Writes the header. */
-    public CsvWriter(Writer writer, String... header) throws IOException {
-        this(writer, Arrays.asList(header));
-    }
-
     /** A number as the next cell; empty when it is not finite. A number needs no quotes. */
     public CsvWriter cell(double value) {
         next(NumberFormat.LONGEST);

@@ -1,5 +1,9 @@
 package quietband.report.file;
 
+import java.util.Locale;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
 /**
  * Numbers as files show them: twelve significant digits, a point whatever the locale, the same text on every machine.
  */
@@ -17,7 +21,29 @@ public final class NumberFormat {
         }
     }
 
+    private static final Pattern PLACE = Pattern.compile("%(%|[^a-zA-Z%]*[a-zA-Z])");
+    private static final Pattern NEGATIVE_ZERO = Pattern.compile("(?<!\\w)-0(\\.0+)?(?![.\\d])");
+
     private NumberFormat() { }
+
+    /** Text with values put in as by {@link String#format}, the same in every country; what rounds to zero has no minus sign. */
+    public static String text(String format, Object... values) {
+        String text = String.format(Locale.ROOT, format, values);
+        if (!NEGATIVE_ZERO.matcher(text).find()) {
+            return text;
+        }
+        Object[] signless = values.clone();
+        Matcher place = PLACE.matcher(format);
+        for (int i = 0; place.find();) {
+            if (!place.group().equals("%%")) {
+                boolean zero = values[i] instanceof Double
+                    && NEGATIVE_ZERO.matcher(String.format(Locale.ROOT, place.group(), values[i])).find();
+                signless[i] = zero ? Double.valueOf(0) : values[i];
+                i++;
+            }
+        }
+        return String.format(Locale.ROOT, format, signless);
+    }
 
     /** The number with all twelve digits; empty when it is not finite. */
     public static String full(double v) {
@@ -129,6 +155,6 @@ public final class NumberFormat {
             .round(new java.math.MathContext(significant, java.math.RoundingMode.HALF_EVEN));
         int exponent = rounded.precision() - rounded.scale() - 1;
         return exponent < -5 || exponent > 8
-            ? String.format(java.util.Locale.ROOT, "%." + (significant - 1) + "e", v) : rounded.toPlainString();
+            ? String.format(Locale.ROOT, "%." + (significant - 1) + "e", v) : rounded.toPlainString();
     }
 }

@@ -1,7 +1,6 @@
 package quietband.report.file;
 
 import java.util.List;
-import java.util.Locale;
 import quietband.units.Amounts;
 import quietband.units.Dimension;
 import quietband.units.Unit;
@@ -49,7 +48,7 @@ public final class QuantityText {
 
     /** Decibels with two places; a margin beyond 299 dB is said so. */
     public static String db(double v) {
-        return Math.abs(v) >= 299 ? (v < 0 ? "below -299 dB" : "over 299 dB") : String.format(Locale.ROOT, "%.2f dB", v);
+        return Math.abs(v) >= 299 ? (v < 0 ? "below -299 dB" : "over 299 dB") : NumberFormat.text("%.2f dB", v);
     }
 
     /** A value of a base unit in the unit in which another of its kind is easiest to read. */
@@ -69,7 +68,8 @@ public final class QuantityText {
         return best.text().isEmpty() ? plain : plain + " " + best.text();
     }
 
-    private static double in(double value, Unit unit) {
+    /** The number of a unit that a finite value in the base unit is, with the fewest digits that give the value back. */
+    public static double in(double value, Unit unit) {
         String text = Amounts.print(value, unit);
         int space = text.indexOf(' ');
         return Double.parseDouble(space < 0 ? text : text.substring(0, space));

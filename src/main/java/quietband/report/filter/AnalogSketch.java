@@ -1,6 +1,7 @@
 package quietband.report.filter;
 
-import java.util.Locale;
+import quietband.report.file.NumberFormat;
+
 
 /** The circuit of a lead-lag network as a picture: one inverting stage with a lead before it and a lag around it. */
 final class AnalogSketch {
@@ -60,16 +61,16 @@ final class AnalogSketch {
     }
 
     private void text(int x, int y, String text) {
-        svg.append(String.format(Locale.ROOT, "<text x='%d' y='%d' fill='#18222B'>%s</text>", x, y, text));
+        svg.append(NumberFormat.text("<text x='%d' y='%d' fill='#18222B'>%s</text>", x, y, text));
     }
 
     private void resistor(int x, int y, String name) {
-        svg.append(String.format(Locale.ROOT, "<rect x='%d' y='%d' width='60' height='16' %s/>", x - 30, y - 8, STYLE));
+        svg.append(NumberFormat.text("<rect x='%d' y='%d' width='60' height='16' %s/>", x - 30, y - 8, STYLE));
         text(x - 6, y + 4, name);
     }
 
     private void capacitor(int x, int y, String name) {
-        line(String.format(Locale.ROOT, "M%d %d V%d M%d %d V%d", x - 4, y - 11, y + 11, x + 4, y - 11, y + 11));
+        line(NumberFormat.text("M%d %d V%d M%d %d V%d", x - 4, y - 11, y + 11, x + 4, y - 11, y + 11));
         text(x - 6, y + 25, name);
     }
 }

@@ -66,20 +66,20 @@ final class FactsReport {
         List<String> lines = new ArrayList<>();
         for (FilterFacts.Binding b : d.facts().binding()) {
             lines.add(switch (b.condition()) {
-                case "max_gain" -> String.format(Locale.ROOT, "active constraint: the largest gain of filter %s, %.2f dB, at %s", b.of(),
+                case "max_gain" -> NumberFormat.text("active constraint: the largest gain of filter %s, %.2f dB, at %s", b.of(),
                     FilterReport.decibels(d.result().task().maxGain()), QuantityText.hz(b.frequencyHz()));
-                case "above_no_cancellation" -> String.format(Locale.ROOT,
+                case "above_no_cancellation" -> NumberFormat.text(
                     "active constraint: phase noise above no cancellation, row %s, %.4f of 0.01 dB at %s", b.of(), b.used() * 0.01,
                     QuantityText.hz(b.frequencyHz()));
-                default -> String.format(Locale.ROOT, "active constraint: the tuning port swings %.0f %% of its range", 100 * b.used());
+                default -> NumberFormat.text("active constraint: the tuning port swings %.0f %% of its range", 100 * b.used());
             });
         }
         if (!Double.isNaN(found.relaxed())) {
-            lines.add(String.format(Locale.ROOT, "price of the gain bound: %s instead of %s with 6 dB more",
+            lines.add(NumberFormat.text("price of the gain bound: %s instead of %s with 6 dB more",
                 NumberFormat.brief(found.value(), 5), NumberFormat.brief(found.relaxed(), 5)));
         } else if (found.normUnbounded() > 0) {
             double price = found.norm() / found.normUnbounded();
-            lines.add("price of bounds and small taps: residual norm " + (price < 10 ? String.format(Locale.ROOT,
+            lines.add("price of bounds and small taps: residual norm " + (price < 10 ? NumberFormat.text(
                 "%.2f %% above the least without any", 100 * (price - 1)) : NumberFormat.brief(1e9 * found.norm(), 4)
                 + " ppb/g in place of " + NumberFormat.brief(1e9 * found.normUnbounded(), 4) + " without any"));
         }
@@ -98,9 +98,9 @@ final class FactsReport {
 
     private static String amount(Kind kind, double v) {
         return switch (kind) {
-            case GAIN -> String.format(Locale.ROOT, "%+.3f %%", 100 * v);
-            case PHASE -> String.format(Locale.ROOT, "%+.3f deg", Math.toDegrees(v));
-            case DELAY -> String.format(Locale.ROOT, "%+.3f us", 1e6 * v);
+            case GAIN -> NumberFormat.text("%+.3f %%", 100 * v);
+            case PHASE -> NumberFormat.text("%+.3f deg", Math.toDegrees(v));
+            case DELAY -> NumberFormat.text("%+.3f us", 1e6 * v);
         };
     }
 
@@ -119,16 +119,16 @@ final class FactsReport {
     }
 
     private static List<String> row(Crossover h) {
-        return List.of(String.format(Locale.ROOT, "%.0f us", 1e6 * h.delay()), Double.isNaN(h.frequencyHz()) ? "no platform" : place(h),
+        return List.of(NumberFormat.text("%.0f us", 1e6 * h.delay()), Double.isNaN(h.frequencyHz()) ? "no platform" : place(h),
             Double.isNaN(h.holdsTo()) ? "-" : QuantityText.hz(h.holdsTo()),
             Double.isNaN(h.marginDb()) ? "-" : QuantityText.db(h.marginDb()));
     }
 
     private static String quiet(FilterFacts facts) {
         AddedNoise q = facts.quiet();
-        String rise = Double.isNaN(q.riseDb()) ? "" : String.format(Locale.ROOT, " (%.2f dB over the static noise at %s)", q.riseDb(),
+        String rise = Double.isNaN(q.riseDb()) ? "" : NumberFormat.text(" (%.2f dB over the static noise at %s)", q.riseDb(),
             QuantityText.hz(q.frequencyHz()));
-        return String.format(Locale.ROOT, "noise added to a unit at rest: %s mrad rms%s", NumberFormat.brief(1e3 * q.addedRad(), 4), rise);
+        return NumberFormat.text("noise added to a unit at rest: %s mrad rms%s", NumberFormat.brief(1e3 * q.addedRad(), 4), rise);
     }
 
     private static String words(FilterFacts facts) {
@@ -137,14 +137,14 @@ final class FactsReport {
                 : "rounding costs less than 0.5 dB with words of " + facts.bits() + " bits and more (--bits)";
         }
         FixedDesign f = facts.fixed().get();
-        return String.format(Locale.ROOT, "words of %d bits: coefficients cost %.3f dB of the worst ratio%s; firmware.csv",
-            f.filters().get(0).bits(), f.costDb(), Double.isNaN(f.noiseDb()) ? "" : String.format(Locale.ROOT,
-            ", rounding of signals is %.1f dB over sensors and converter at %s", f.noiseDb(), QuantityText.hz(f.noiseHz())));
+        return NumberFormat.text("words of %d bits: coefficients cost %.3f dB of the worst ratio%s; firmware.csv",
+            f.filters().get(0).bits(), f.costDb(), Double.isNaN(f.noiseDb()) ? "" : NumberFormat.text(
+                ", rounding of signals is %.1f dB over sensors and converter at %s", f.noiseDb(), QuantityText.hz(f.noiseHz())));
     }
 
     private static String bench(FilterDesign.BenchSign b) {
         PolarityCheck p = b.check();
-        return String.format(Locale.ROOT, "bench %s: cancellation off, %s turned from horizontal to up (+1 g) moves the frequency by %+.3f "
+        return NumberFormat.text("bench %s: cancellation off, %s turned from horizontal to up (+1 g) moves the frequency by %+.3f "
             + "ppb; shaken with %s g peak at %s (begin with %s g), sidebands at the output are "
             + "%.1f dBc off, %.1f dBc on, and %.1f dBc on with the sign "
             + "reversed", p.axis().letter(), p.axis().letter(), 1e9 * b.weightPerG(), NumberFormat.brief(b.peakG(), 2),

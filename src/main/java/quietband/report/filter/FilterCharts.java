@@ -1,9 +1,7 @@
 package quietband.report.filter;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import quietband.model.Axis;
 import quietband.model.Requirement;
 import quietband.model.Stack;
@@ -11,6 +9,7 @@ import quietband.report.chart.ChartLine;
 import quietband.report.chart.ChartStyle;
 import quietband.report.chart.FrequencyChart;
 import quietband.report.chart.HeatMap;
+import quietband.report.file.NumberFormat;
 import quietband.report.file.QuantityText;
 import quietband.response.ResidualCurves;
 import quietband.study.filter.AllowedTable;
@@ -72,23 +71,19 @@ final class FilterCharts {
         lines.add(line("before", d.curves().before(), full, ChartStyle.NEED_CORRECTION));
         lines.add(line("after", after, full, ChartStyle.of(Stack.COMBINED)));
         if (after.limited()) {
-            lines.add(new ChartLine("limit", after.frequencyHz(), Arrays.stream(after.limitPerG()[ResidualCurves.VECTOR])
-                .map(y -> y * 1e9).toArray(), ChartStyle.LIMIT));
+            lines.add(ChartLine.ppb("limit", after.frequencyHz(), after.limitPerG()[ResidualCurves.VECTOR], ChartStyle.LIMIT));
         }
         return new FrequencyChart("chart-residual", "Residual of the worst axis, before and after", "residual, ppb/g", r.fromHz(), r.toHz(),
             FrequencyChart.Scale.decades(lines, 5), lines);
     }
 
     private static ChartLine line(String name, ResidualCurves curves, Stack stack, ChartStyle look) {
-        int s = curves.stacks().indexOf(stack);
-        double[] worst = Arrays.stream(curves.judgedPerG(s)).map(y -> 1e9 * y).toArray();
-        return new ChartLine(name, curves.frequencyHz(), worst, look);
+        return ChartLine.ppb(name, curves.frequencyHz(), curves.judgedPerG(curves.stacks().indexOf(stack)), look);
     }
 
     /** Gain and phase error together. */
     static HeatMap region(AllowedTable.Region r) {
-        return new HeatMap("chart-region", String.format(Locale.ROOT,
-            "Largest residual over its limit at %s, sensor %s; inside the line it "
+        return new HeatMap("chart-region", NumberFormat.text("Largest residual over its limit at %s, sensor %s; inside the line it "
             + "holds", QuantityText.hz(r.least().frequencyHz()), r.least().axis().letter()),
             new HeatMap.Scale("gain error, %", 100 * r.gain()[0], 100 * r.gain()[1]), new HeatMap.Scale("phase error, deg",
             Math.toDegrees(r.phase()[0]), Math.toDegrees(r.phase()[1])), r.over(), 1,

@@ -1,7 +1,6 @@
 package quietband.report.filter;
 
 import java.util.List;
-import java.util.Locale;
 import quietband.demand.ResidualPoint;
 import quietband.filter.FilteredResidual;
 import quietband.filter.design.FilterResult;
@@ -72,13 +71,13 @@ public final class FilterReport {
     }
 
     static String peak(FilterDesign.SensorFilter s) {
-        return String.format(Locale.ROOT, "%.2f dB at %s", decibels(s.peak().gain()), QuantityText.hz(s.peak().frequencyHz()));
+        return NumberFormat.text("%.2f dB at %s", decibels(s.peak().gain()), QuantityText.hz(s.peak().frequencyHz()));
     }
 
     private static String sentence(String when, Assessment a) {
         StackVerdict v = FilterResult.fullest(a);
         ResidualPoint w = v.worst();
-        return String.format(Locale.ROOT, "%-7s worst %s ppb/g at %s, axis %s%s", when + ":", QuantityText.ppb(w.residualPerG()),
+        return NumberFormat.text("%-7s worst %s ppb/g at %s, axis %s%s", when + ":", QuantityText.ppb(w.residualPerG()),
             QuantityText.hz(w.frequencyHz()), w.axis(), v.asked() ? ", margin " + QuantityText.db(w.marginDb()) : "");
     }
 

@@ -116,7 +116,7 @@ public final class NetworkReport {
             : goal == FilterGoal.NOISE ? "integrated phase noise, mrad" : "root of the sum of squares, ppb/g";
         double unit = goal == FilterGoal.LIMIT ? 1 : goal == FilterGoal.NOISE ? 1e3 : 1e9;
         return List.of("before: " + ResidualText.sentence(residual.before().worst()),
-            "after: " + ResidualText.sentence(residual.after().worst()), String.format(Locale.ROOT, "%s: %s with parts of any value, %s "
+            "after: " + ResidualText.sentence(residual.after().worst()), NumberFormat.text("%s: %s with parts of any value, %s "
             + "with those of the list, %s with weights changed to make up for the steps of the gain (x times %.5f, y times %.5f, z times "
             + "%.5f)", what, NumberFormat.brief(unit * found.ideal(), 5), NumberFormat.brief(unit * found.value(), 5),
             NumberFormat.brief(unit * found.weighted(), 5), found.factor().x(), found.factor().y(), found.factor().z()),

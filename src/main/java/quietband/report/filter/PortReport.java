@@ -34,7 +34,7 @@ final class PortReport {
                 .cell(2 * h.frequencyHz()).cell(1e9 * h.amplitude()).cell(h.levelDbc()));
         String line = line(port);
         Report.Part part = report.part("Tuning port").say(line.substring(0, 1).toUpperCase(Locale.ROOT) + line.substring(1) + ".",
-            String.format(Locale.ROOT, "Integrated over the band at the output: sensors %s, quantiser %s, voltage noise of the port %s, "
+            NumberFormat.text("Integrated over the band at the output: sensors %s, quantiser %s, voltage noise of the port %s, "
             + "curvature under random vibration %s mrad.", NumberFormat.brief(1e3 * port.sensorRad(), 3),
             NumberFormat.brief(1e3 * port.quantiserRad(), 3), NumberFormat.brief(1e3 * port.referenceRad(), 3),
             NumberFormat.brief(1e3 * port.curvatureRad(), 3)), "Curvature makes of a swing V cos(w t) a second harmonic slope curvature "
@@ -48,7 +48,7 @@ final class PortReport {
                 "dBc at the output"), use.tones().stream().map(h -> List.of(h.name() + " " + QuantityText.hz(h.frequencyHz()),
                 h.axis().letter(), NumberFormat.brief(h.swingV(), 4), QuantityText.hz(2 * h.frequencyHz()),
                 NumberFormat.brief(1e9 * h.amplitude(), 3),
-                Double.isFinite(h.levelDbc()) ? String.format(Locale.ROOT, "%.1f", h.levelDbc()) : "none")).toList());
+                Double.isFinite(h.levelDbc()) ? NumberFormat.text("%.1f", h.levelDbc()) : "none")).toList());
         }
         part.chart(chart(use, band));
     }
@@ -76,19 +76,19 @@ final class PortReport {
         if (!use.known()) {
             return "tuning port: no slope is given, so its swing is not known";
         }
-        String swing = use.swings().stream().max(Comparator.comparingDouble(PortUse.Swung::peakV)).map(most -> String.format(Locale.ROOT,
+        String swing = use.swings().stream().max(Comparator.comparingDouble(PortUse.Swung::peakV)).map(most -> NumberFormat.text(
             "swings +-%s V under %s%s", NumberFormat.brief(most.peakV(), 4), most.row(), Double.isFinite(use.rangeV())
-                ? String.format(Locale.ROOT, ", %.1f %% of +-%s V", 100 * most.peakV() / use.rangeV(),
+                ? NumberFormat.text(", %.1f %% of +-%s V", 100 * most.peakV() / use.rangeV(),
                 NumberFormat.brief(use.rangeV(), 4)) : "")).orElse("nothing drives it");
         return "tuning port: " + swing + use.tones().stream().max(Comparator.comparingDouble(PortUse.Harmonic::levelDbc))
-            .filter(h -> Double.isFinite(h.levelDbc())).map(h -> String.format(Locale.ROOT, "; highest second harmonic %.1f dBc at %s, "
+            .filter(h -> Double.isFinite(h.levelDbc())).map(h -> NumberFormat.text("; highest second harmonic %.1f dBc at %s, "
                 + "axis %s", h.levelDbc(), QuantityText.hz(2 * h.frequencyHz()), h.axis().letter())).orElse("");
     }
 
     private static List<String> row(PortUse.Swung s, double rangeV) {
         return List.of(s.row(), NumberFormat.brief(s.sigmaV(), 4) + " V", NumberFormat.brief(s.tonesV(), 4) + " V",
             NumberFormat.brief(s.peakV(), 4) + " V",
-            Double.isFinite(rangeV) ? String.format(Locale.ROOT, "%.1f %%", 100 * s.peakV() / rangeV) : "no range given",
+            Double.isFinite(rangeV) ? NumberFormat.text("%.1f %%", 100 * s.peakV() / rangeV) : "no range given",
             NumberFormat.brief(1e9 * s.shift(), 3) + " ppb");
     }
 

@@ -2,7 +2,6 @@ package quietband.report.filter;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.function.ToDoubleFunction;
 import quietband.demand.ResidualDemand;
 import quietband.demand.ResidualPoint;
@@ -14,6 +13,7 @@ import quietband.report.chart.ChartLine;
 import quietband.report.chart.ChartStyle;
 import quietband.report.chart.FrequencyChart;
 import quietband.report.file.Json;
+import quietband.report.file.NumberFormat;
 import quietband.report.file.QuantityText;
 import quietband.study.filter.ResidualChange;
 
@@ -28,8 +28,8 @@ final class ResidualText {
     }
 
     static String sentence(ResidualPoint w) {
-        return String.format(Locale.ROOT, "worst %s ppb/g at %s, axis %s%s", QuantityText.ppb(w.residualPerG()),
-            QuantityText.hz(w.frequencyHz()), w.axis(), Double.isNaN(w.ratio()) ? "" : String.format(Locale.ROOT, ", margin %.2f dB",
+        return NumberFormat.text("worst %s ppb/g at %s, axis %s%s", QuantityText.ppb(w.residualPerG()),
+            QuantityText.hz(w.frequencyHz()), w.axis(), Double.isNaN(w.ratio()) ? "" : NumberFormat.text(", margin %.2f dB",
                 -FilterReport.decibels(w.ratio())));
     }
 

@@ -2,7 +2,6 @@ package quietband.report.filter;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.function.ToDoubleFunction;
 import quietband.identification.trim.PathTrim;
 import quietband.identification.trim.TrimmedUnit;
@@ -65,8 +64,8 @@ final class TrimText {
         if (Double.isNaN(f.value())) {
             return "-";
         }
-        String value = String.format(Locale.ROOT, "%+." + digits + "f", unit * f.value());
-        return Double.isNaN(f.error()) ? value : value + String.format(Locale.ROOT, " +- %s", NumberFormat.brief(unit * f.half(), 2));
+        String value = NumberFormat.text("%+." + digits + "f", unit * f.value());
+        return Double.isNaN(f.error()) ? value : value + NumberFormat.text(" +- %s", NumberFormat.brief(unit * f.half(), 2));
     }
 
     private static List<List<String>> rows(PathTrim trim) {
@@ -86,7 +85,7 @@ final class TrimText {
         "weight in the run, ppb/g", "new weight, ppb/g", "own sensitivity, ppb/g");
 
     private static String readings(TrimmedUnit u) {
-        return String.format(Locale.ROOT, "%sreadings: rms %s ppb/g before, %s with the new weights; worst %s before, %s after",
+        return NumberFormat.text("%sreadings: rms %s ppb/g before, %s with the new weights; worst %s before, %s after",
             name(u), QuantityText.ppb(u.rms(false)), QuantityText.ppb(u.rms(true)), worst(u, false), worst(u, true));
     }
 
@@ -101,7 +100,7 @@ final class TrimText {
     }
 
     private static String sentence(StackVerdict v) {
-        return String.format(Locale.ROOT, "worst %s ppb/g at %s%s", QuantityText.ppb(v.worst().residualPerG()),
+        return NumberFormat.text("worst %s ppb/g at %s%s", QuantityText.ppb(v.worst().residualPerG()),
             QuantityText.hz(v.worst().frequencyHz()), v.asked() ? " (margin " + QuantityText.db(v.worst().marginDb()) + ")" : "");
     }
 
@@ -113,8 +112,8 @@ final class TrimText {
         for (TrimmedUnit.Sensor s : u.axes()) {
             if (!Double.isNaN(s.phase().value())) {
                 double delay = Double.isNaN(s.delay().value()) ? 0 : s.delay().value();
-                String samples = rate > 0 ? String.format(Locale.ROOT, " (%.3f samples)", Math.abs(delay) * rate) : "";
-                axes.add(String.format(Locale.ROOT, "%s %+.3f deg and %s of %.3f us%s", s.axis().letter(),
+                String samples = rate > 0 ? NumberFormat.text(" (%.3f samples)", Math.abs(delay) * rate) : "";
+                axes.add(NumberFormat.text("%s %+.3f deg and %s of %.3f us%s", s.axis().letter(),
                     -Math.toDegrees(s.phase().value()), delay >= 0 ? "an advance" : "a delay", 1e6 * Math.abs(delay), samples));
             }
         }

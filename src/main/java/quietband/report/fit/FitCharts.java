@@ -2,7 +2,6 @@ package quietband.report.fit;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
 import quietband.identification.fit.FitResult;
@@ -10,6 +9,7 @@ import quietband.model.Stack;
 import quietband.report.chart.ChartLine;
 import quietband.report.chart.ChartStyle;
 import quietband.report.chart.FrequencyChart;
+import quietband.report.file.NumberFormat;
 
 /** Charts of a fit: per measured curve the magnitude, the phase where it was measured, and what is left. */
 final class FitCharts {
@@ -23,7 +23,7 @@ final class FitCharts {
         List<FrequencyChart> charts = new ArrayList<>();
         for (int i = 0; i < fit.curves().size(); i++) {
             FitResult.Curve c = fit.curves().get(i);
-            String name = String.format(Locale.ROOT, "%s-%s%s", FitText.quantity(c), c.axis().letter(),
+            String name = NumberFormat.text("%s-%s%s", FitText.quantity(c), c.axis().letter(),
                 fit.curves().size() > 3 ? "-" + (i + 1) : "");
             charts.add(magnitude(c, name));
             if (!Double.isNaN(c.points().get(0).measured().phase())) {

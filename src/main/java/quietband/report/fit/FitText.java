@@ -11,8 +11,6 @@ import quietband.report.file.NumberFormat;
 import quietband.report.file.QuantityText;
 import quietband.report.page.PageTable;
 import quietband.report.page.Report;
-import quietband.units.Amounts;
-import quietband.units.Unit;
 
 /** A fit in words and short tables, for a terminal and for the page. */
 final class FitText {
@@ -30,13 +28,7 @@ final class FitText {
 
     /** A number of a value's dimension in that unit. */
     static double in(FitResult.Value v, double number) {
-        Unit unit = v.dimension().plain();
-        if (!Double.isFinite(number)) {
-            return Double.NaN;
-        }
-        String text = Amounts.print(number, unit);
-        int space = text.indexOf(' ');
-        return Double.parseDouble(space < 0 ? text : text.substring(0, space));
+        return Double.isFinite(number) ? QuantityText.in(number, v.dimension().plain()) : Double.NaN;
     }
 
     static String state(FitResult.Value v) {
@@ -49,7 +41,7 @@ final class FitText {
 
     static String sentence(FitResult fit) {
         long found = fit.values().stream().filter(v -> v.state() == FitResult.State.FOUND).count();
-        return String.format(Locale.ROOT, "%d of %d values found; RMS difference of prediction and measurement %s from %s %% to %s %%",
+        return NumberFormat.text("%d of %d values found; RMS difference of prediction and measurement %s from %s %% to %s %%",
             found, fit.values().size(),
             fit.quality().rmsAfter() <= fit.quality().rmsBefore() ? "fell" : "rose", NumberFormat.brief(100 * fit.quality().rmsBefore(), 3),
             NumberFormat.brief(100 * fit.quality().rmsAfter(), 3));
@@ -129,8 +121,8 @@ final class FitText {
 
     private static PageTable kinds(FitResult fit) {
         return new PageTable("Kinds of damping, the likeliest first", List.of("kind", "AICc", "BIC", "values", ""),
-            fit.kinds().stream().map(k -> List.of(k.kind().words(), String.format(Locale.ROOT, "%.1f", k.aicc()),
-                String.format(Locale.ROOT, "%.1f", k.bic()), k.values().stream().map(v -> last(v.of()) + " " + amount(v))
+            fit.kinds().stream().map(k -> List.of(k.kind().words(), NumberFormat.text("%.1f", k.aicc()),
+                NumberFormat.text("%.1f", k.bic()), k.values().stream().map(v -> last(v.of()) + " " + amount(v))
                 .collect(Collectors.joining("; ")), k.taken() ? "taken" : "")).toList());
     }
 
@@ -148,7 +140,7 @@ final class FitText {
             List<String> row = new ArrayList<>(List.of(i + 1 + ". " + fit.values().get(i).of()));
             for (int j = 0; j < fit.values().size(); j++) {
                 double c = fit.correlation()[i][j];
-                row.add(Double.isNaN(c) ? "-" : String.format(Locale.ROOT, "%.3f", c));
+                row.add(Double.isNaN(c) ? "-" : NumberFormat.text("%.3f", c));
             }
             rows.add(row);
         }
@@ -157,7 +149,7 @@ final class FitText {
 
     private static PageTable modes(FitResult fit) {
         return new PageTable("Modes of the platform before and after", List.of("shape", "before", "after", "damping ratio before",
-            "after"), fit.modes().stream().map(m -> List.of(m.shape(), QuantityText.hz(m.beforeHz()), String.format(Locale.ROOT,
+            "after"), fit.modes().stream().map(m -> List.of(m.shape(), QuantityText.hz(m.beforeHz()), NumberFormat.text(
             "%s +- %s Hz", NumberFormat.brief(m.afterHz(), 5), NumberFormat.brief(m.errorHz(), 2)), NumberFormat.brief(m.beforeRatio(), 3),
             NumberFormat.brief(m.afterRatio(), 4) + " +- " + NumberFormat.brief(m.errorRatio(), 2))).toList());
     }

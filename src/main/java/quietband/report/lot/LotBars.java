@@ -5,6 +5,7 @@ import java.awt.Graphics2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
+import java.util.Arrays;
 import quietband.lot.SortRule;
 import quietband.lot.SortedLot;
 import quietband.report.chart.ChartStyle;
@@ -35,11 +36,7 @@ final class LotBars {
                 count[k]++;
             }
         }
-        long most = 1;
-        for (long c : count) {
-            most = Math.max(most, c);
-        }
-        double high = 1.08 * most;
+        double high = 1.08 * Math.max(1, Arrays.stream(count).max().orElse(1));
         return Svg.draw("lengths", "Units by sensitivity", WIDTH, 300, g -> {
             double scale = (WIDTH - LEFT - RIGHT) / (bars * step);
             for (int k = 0; k < bars; k++) {
@@ -59,7 +56,7 @@ final class LotBars {
     }
 
     private static void law(Graphics2D g, SortedLot s, double step, int bars, double scale, double high) {
-        if (s.law().isEmpty()) {
+        if (s.fitted().isEmpty()) {
             return;
         }
         Path2D path = new Path2D.Double();
@@ -67,7 +64,7 @@ final class LotBars {
         int fine = Math.min(200, 4 * bars);
         double wide = step * bars / fine;
         for (int k = 0; k < fine; k++) {
-            double now = s.lawShare((k + 1) * wide);
+            double now = s.fittedShare((k + 1) * wide);
             double y = BASE - (BASE - TOP) * Math.min(1.02, (now - before) * s.value().length * step / wide / high);
             double x = LEFT + (k + 0.5) * wide * scale;
             if (k == 0) {

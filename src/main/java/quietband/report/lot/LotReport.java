@@ -33,12 +33,12 @@ public final class LotReport {
             + "law_built_per_good,units_to_build,units_to_build_cautious", study.classes(), (table, k) -> {
                 SortedLot.Edge e = k.edge();
                 table.cell(LotText.className(sorted, e)).cell(e.edgePpbPerG()).whole(e.inClass()).cell(e.share().estimate())
-                    .cell(e.share().low()).cell(e.share().high()).cell(e.lawShare()).cell(e.lawError()).cell(e.builtPerGood())
-                    .cell(1 / e.lawShare()).cell(built(k.build())).cell(built(k.cautious()));
+                    .cell(e.share().low()).cell(e.share().high()).cell(e.fittedShare()).cell(e.fittedError()).cell(e.builtPerGood())
+                    .cell(1 / e.fittedShare()).cell(built(k.build())).cell(built(k.cautious()));
             });
         report.table("limits.csv", "limit_ppb_per_g,share,low,high,law_share,law_standard_error,built_per_good,units_to_build",
             study.limits(), (table, l) -> table.cell(l.limitPpbPerG()).cell(l.share().estimate()).cell(l.share().low())
-                .cell(l.share().high()).cell(l.lawShare()).cell(l.lawError()).cell(1 / l.share().estimate()).cell(built(l.build())));
+                .cell(l.share().high()).cell(l.fittedShare()).cell(l.fittedError()).cell(1 / l.share().estimate()).cell(built(l.build())));
         if (!lot.bad().isEmpty()) {
             report.table("bad_rows.csv", "line,serial,reason,treated_as", lot.bad(), (table, b) -> table.whole(b.line())
                 .known(b.serial()).cell(b.reason()).cell(sorted.refused() > 0 ? "refused" : b.usable() ? "judged" : "unjudged"));
@@ -101,19 +101,19 @@ public final class LotReport {
             SortedLot.Edge e = k.edge();
             json.field("class", LotText.className(s, e)).field("edge_ppb_per_g", e.edgePpbPerG()).field("units", e.inClass());
             json.object("share_up_to", () -> proportion(json, e.share()));
-            json.field("law_share_up_to", e.lawShare()).field("law_standard_error", e.lawError());
-            json.field("built_per_good", e.builtPerGood()).field("law_built_per_good", 1 / e.lawShare());
+            json.field("law_share_up_to", e.fittedShare()).field("law_standard_error", e.fittedError());
+            json.field("built_per_good", e.builtPerGood()).field("law_built_per_good", 1 / e.fittedShare());
         });
         json.object("units_to_build", () -> json.field("good", rule.wanted()).field("confidence", rule.confidence())
             .field("at_estimate", built(study.build())).field("at_low", built(study.cautious())));
         study.risks().ifPresent(r -> json.object("risks", () -> json.field("accepted_bad_share", r.acceptedBad())
             .field("refused_good_share", r.refusedGood())));
-        s.law().ifPresent(l -> json.object("law", () -> {
+        s.fitted().ifPresent(l -> json.object("law", () -> {
             Axis.ALL.forEach(a -> json.object(a.letter(), () -> json.field("mean_ppb_per_g", l.mean()[a.ordinal()])
                 .field("deviation_ppb_per_g", l.sigma(a.ordinal()))));
             json.object("correlation", () -> json.field("xy", l.correlation(0, 1)).field("xz", l.correlation(0, 2))
                 .field("yz", l.correlation(1, 2)));
-            json.field("share_within_limit", study.atLimit().lawShare()).field("standard_error", study.atLimit().lawError())
+            json.field("share_within_limit", study.atLimit().fittedShare()).field("standard_error", study.atLimit().fittedError())
                 .field("largest_distance", study.distance());
         }));
     }

@@ -2,9 +2,8 @@ package quietband.report.lot;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.IntStream;
-import quietband.lot.ComponentLaw;
+import quietband.lot.ComponentDistribution;
 import quietband.lot.Proportion;
 import quietband.lot.SortRule;
 import quietband.lot.SortedLot;
@@ -51,7 +50,7 @@ final class LotText {
 
     private static List<String> limit(SortedLot s, SortStudy.OtherLimit l) {
         return List.of(NumberFormat.brief(l.limitPpbPerG(), 3), percent(l.share().estimate()), interval(l.share()),
-            s.law().isPresent() ? percent(l.lawShare()) : "", perGood(1 / l.share().estimate()));
+            s.fitted().isPresent() ? percent(l.fittedShare()) : "", perGood(1 / l.share().estimate()));
     }
 
     private static String by(SortedLot s) {
@@ -69,7 +68,7 @@ final class LotText {
             SortedLot.Edge e = k.edge();
             boolean last = Double.isInfinite(e.edgePpbPerG());
             rows.add(List.of(className(study.sorted(), e), Long.toString(e.inClass()), percent(e.share().estimate()), interval(e.share()),
-                last || Double.isNaN(e.lawShare()) ? "" : percent(e.lawShare()), last ? "" : perGood(e.builtPerGood())));
+                last || Double.isNaN(e.fittedShare()) ? "" : percent(e.fittedShare()), last ? "" : perGood(e.builtPerGood())));
         }
         return rows;
     }
@@ -79,16 +78,16 @@ final class LotText {
     }
 
     private static String percent(double share) {
-        return String.format(Locale.ROOT, share < 0.01 ? "%.3f %%" : "%.2f %%", 100 * share);
+        return NumberFormat.text(share < 0.01 ? "%.3f %%" : "%.2f %%", 100 * share);
     }
 
     private static String interval(Proportion p) {
-        return String.format(Locale.ROOT, "%.2f to %.2f %%", 100 * p.low(), 100 * p.high());
+        return NumberFormat.text("%.2f to %.2f %%", 100 * p.low(), 100 * p.high());
     }
 
     /** The headline. */
     private static String verdict(SortedLot s) {
-        return String.format(Locale.ROOT, "%d of %d accepted: yield %s (%s).", s.acceptedCount(), s.count(),
+        return NumberFormat.text("%d of %d accepted: yield %s (%s).", s.acceptedCount(), s.count(),
             percent(s.yield().estimate()), interval(s.yield()));
     }
 
@@ -101,10 +100,10 @@ final class LotText {
         String risk = rule.risk() < 1 ? ", at most " + percent(rule.risk()) + " chance to be beyond it" : "";
         said.add("Limit " + NumberFormat.json(rule.limitPpbPerG()) + " ppb/g by " + by(s) + band + risk + ": " + verdict(s));
         said.add(toBuild(study));
-        study.risks().ifPresentOrElse(r -> said.add(String.format(Locale.ROOT, "Of all units %s are false accepts (beyond the limit), %s "
+        study.risks().ifPresentOrElse(r -> said.add(NumberFormat.text("Of all units %s are false accepts (beyond the limit), %s "
             + "false rejects (within it), by the stated uncertainties.", percent(r.acceptedBad()), percent(r.refusedGood()))),
             () -> said.add("No uncertainties, no risks: state them in columns x_uncertainty_ppb_per_g, y_, z_ or with --uncertainty."));
-        s.law().ifPresentOrElse(l -> said.addAll(law(study, l)), () -> said.add("Too few units to fit a distribution."));
+        s.fitted().ifPresentOrElse(l -> said.addAll(law(study, l)), () -> said.add("Too few units to fit a distribution."));
         if (!s.lot().bad().isEmpty()) {
             said.add(s.lot().bad().size() + " rows had something wrong: " + (s.refused() > 0 ? "they count as built and refused"
                 : "repeated serials are judged, the others are neither judged nor counted") + "; bad_rows.csv lists them.");
@@ -114,7 +113,7 @@ final class LotText {
 
     private static String toBuild(SortStudy study) {
         SortRule rule = study.sorted().rule();
-        String goal = String.format(Locale.ROOT, "For %d good ones with %s %% confidence build ", rule.wanted(),
+        String goal = NumberFormat.text("For %d good ones with %s %% confidence build ", rule.wanted(),
             NumberFormat.brief(100 * rule.confidence(), 4));
         if (study.build() < 0) {
             return goal + "more than can be said: none was accepted.";
@@ -122,13 +121,13 @@ final class LotText {
         return goal + study.build() + (study.cautious() > 0 ? ", or " + study.cautious() + " at the lower end of the yield" : "") + ".";
     }
 
-    private static List<String> law(SortStudy study, ComponentLaw l) {
+    private static List<String> law(SortStudy study, ComponentDistribution l) {
         double allowed = 1.36 / Math.sqrt(study.sorted().value().length);
-        return List.of(String.format(Locale.ROOT,
+        return List.of(NumberFormat.text(
             "Fitted distribution of the components: x %+.3f +- %.3f, y %+.3f +- %.3f, z %+.3f +- %.3f ppb/g, "
             + "correlation xy %.2f, xz %.2f, yz %.2f; within the limit %s +- %s.", l.mean()[0], l.sigma(0), l.mean()[1], l.sigma(1),
-            l.mean()[2], l.sigma(2), l.correlation(0, 1), l.correlation(0, 2), l.correlation(1, 2), percent(study.atLimit().lawShare()),
-            percent(study.atLimit().lawError())), String.format(Locale.ROOT,
+            l.mean()[2], l.sigma(2), l.correlation(0, 1), l.correlation(0, 2), l.correlation(1, 2), percent(study.atLimit().fittedShare()),
+            percent(study.atLimit().fittedError())), NumberFormat.text(
                 "Fitted distribution and lot differ by at most %.3f in share (%.3f would be "
             + "much): %s.", study.distance(), allowed, study.distance() > allowed
             ? "the components are not normal, trust the shares seen" : "no evidence against it"));

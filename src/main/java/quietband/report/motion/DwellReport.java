@@ -2,7 +2,6 @@ package quietband.report.motion;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -15,7 +14,6 @@ import quietband.report.file.Provenance;
 import quietband.report.file.QuantityText;
 import quietband.report.page.PageTable;
 import quietband.report.page.Report;
-import quietband.report.page.StackName;
 import quietband.study.motion.DwellStudy;
 
 /** A dwell: summary, lines of the spectrum, trace, page, text; the prediction of the frequency domain beside it. */
@@ -60,13 +58,13 @@ public final class DwellReport {
 
     private static List<String> row(Dwell.Result r, int k, DwellStudy.Predicted p) {
         Stack s = r.stacks().get(k);
-        return List.of(StackName.of(s), QuantityText.ppb(r.sensitivityPerG(s)), NumberFormat.brief(r.phaseDeg(s), 4),
+        return List.of(s.key(), QuantityText.ppb(r.sensitivityPerG(s)), NumberFormat.brief(r.phaseDeg(s), 4),
             QuantityText.ppb(p.perG()), NumberFormat.brief(p.phaseDeg(), 4));
     }
 
     private static PageTable lines(DwellStudy s) {
         List<String> head = new ArrayList<>(List.of("line", "frequency"));
-        s.traced().result().stacks().forEach(k -> head.add(StackName.of(k) + ", ppb"));
+        s.traced().result().stacks().forEach(k -> head.add(k.key() + ", ppb"));
         List<List<String>> rows = s.lines().stream().map(line -> Stream.concat(Stream.of(line.name(), QuantityText.hz(line.frequencyHz())),
             line.peak().stream().map(p -> NumberFormat.brief(p * PPB, 3))).toList()).toList();
         return new PageTable("Lines of the fractional frequency, peak", head, rows);
@@ -97,7 +95,7 @@ public final class DwellReport {
     }
 
     private static String agreement(DwellStudy s) {
-        String off = String.format(Locale.ROOT, "%.2g dB", s.worstDb());
+        String off = NumberFormat.text("%.2g dB", s.worstDb());
         if (s.worstDb() < 0.05) {
             return "Time and frequency domain agree: they differ by " + off + " at most in the stacks that leave over 1 % of the bare "
                 + "sensitivity.";
@@ -109,7 +107,7 @@ public final class DwellReport {
     private static String what(DwellStudy s) {
         Dwell.Request request = s.request();
         double simulated = s.traced().result().simulated();
-        return String.format(Locale.ROOT, "%s along %s, %.6g g peak, %s; %.4g s simulated, %.3g times real time.",
+        return NumberFormat.text("%s along %s, %.6g g peak, %s; %.4g s simulated, %.3g times real time.",
             QuantityText.hz(request.frequencyHz()), request.axis().letter(), request.peakG(), request.linear() ? "linear"
             : "with clipping, quantising, slack, stops and curvature", simulated, simulated / s.traced().elapsed());
     }

@@ -2,7 +2,9 @@ package quietband.report.motion;
 
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import quietband.model.Stack;
 import quietband.motion.platform.ContactRecord;
 import quietband.motion.run.MotionTrace;
@@ -14,7 +16,6 @@ import quietband.report.file.Json;
 import quietband.report.file.NumberFormat;
 import quietband.report.file.QuantityText;
 import quietband.report.page.Report;
-import quietband.report.page.StackName;
 
 /** What the reports of all simulations share: the trace, contacts, charts over time. */
 final class MotionTables {
@@ -55,36 +56,21 @@ final class MotionTables {
 
     /** Acceleration of the housing and fractional frequency of the stacks over time. */
     static List<TimeChart> charts(String axis, MotionTrace trace) {
-        double[] t = new double[trace.size()];
-        for (int k = 0; k < t.length; k++) {
-            t[k] = trace.startS() + k / trace.rateHz();
-        }
+        double[] t = IntStream.range(0, trace.size()).mapToDouble(k -> trace.startS() + k / trace.rateHz()).toArray();
         List<ChartLine> drive = new ArrayList<>();
         for (int i = 0; i < 3; i++) {
-            if (moves(trace.drive()[i])) {
+            if (Arrays.stream(trace.drive()[i]).anyMatch(a -> a != 0)) {
                 drive.add(new ChartLine("housing " + "xyz".charAt(i) + ", g", t, trace.drive()[i], ChartStyle.number(i)));
             }
         }
         List<ChartLine> y = new ArrayList<>();
         for (Stack s : trace.stacks()) {
-            double[] ppb = trace.y()[trace.stacks().indexOf(s)].clone();
-            for (int k = 0; k < ppb.length; k++) {
-                ppb[k] *= PPB;
-            }
-            y.add(new ChartLine(StackName.of(s), t, ppb, ChartStyle.of(s)));
+            double[] ppb = Arrays.stream(trace.y()[trace.stacks().indexOf(s)]).map(v -> v * PPB).toArray();
+            y.add(new ChartLine(s.key(), t, ppb, ChartStyle.of(s)));
         }
         String of = axis.isEmpty() ? "" : "-" + axis;
         return List.of(new TimeChart("chart-drive" + of, "Acceleration of the housing over time", "acceleration, g", drive),
             new TimeChart("chart-frequency" + of, "Fractional frequency over time", "fractional frequency, ppb", y));
-    }
-
-    private static boolean moves(double[] v) {
-        for (double a : v) {
-            if (a != 0) {
-                return true;
-            }
-        }
-        return false;
     }
 
     static void contacts(Json json, List<ContactRecord> contacts) {

@@ -3,7 +3,6 @@ package quietband.report.motion;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.Stream;
 import quietband.demand.ResidualDemand;
 import quietband.model.Axis;
@@ -20,7 +19,6 @@ import quietband.report.file.Provenance;
 import quietband.report.file.QuantityText;
 import quietband.report.file.StackTables;
 import quietband.report.page.Report;
-import quietband.report.page.StackName;
 import quietband.study.motion.SweepStudy;
 
 /** A sweep: response and coverage in the columns of an assessment, a page that opens with the band strip. */
@@ -64,12 +62,12 @@ public final class SweepReport {
         report.line("").line(agreement()).line(events()).wrapped().head("SWEEP", "none", agreement());
         String strip = SweepMarginStrip.svg(design, result);
         if (!strip.isEmpty()) {
-            report.part("Margin over the band, by the equations of motion").say(String.format(Locale.ROOT,
+            report.part("Margin over the band, by the equations of motion").say(NumberFormat.text(
                 "Drive %.4g g peak%s. Above the line: within the limit; below: over it; full height 20 dB.", request.peakG(),
                 request.linear() ? ", linear" : "")).inline(strip);
         }
         report.part("Coverage").say(what(), agreement(), events()).table("Where each stack stays within the limit", List.of("stack",
-            "within", "share", "worst, ppb/g", "at"), result.bands().stream().map(b -> List.of(StackName.of(b.stack()), within(b),
+            "within", "share", "worst, ppb/g", "at"), result.bands().stream().map(b -> List.of(b.stack().key(), within(b),
             b.asked() ? NumberFormat.brief(100 * b.share(), 3) + " %" : "-", QuantityText.ppb(b.worstPerG()),
             QuantityText.hz(b.worstHz()))).toList());
         report.part("Residual").charts(charts());
@@ -81,7 +79,7 @@ public final class SweepReport {
     }
 
     private String agreement() {
-        String off = String.format(Locale.ROOT, "%.2g dB", study.worstDb());
+        String off = NumberFormat.text("%.2g dB", study.worstDb());
         if (study.worstDb() < 0.1) {
             return "Time and frequency domain agree: they differ by " + off + " at most over the table.";
         }
@@ -102,7 +100,7 @@ public final class SweepReport {
         long touching = result.points().stream().filter(p -> p.findings().stream()
             .anyMatch(d -> d.contacts().stream().anyMatch(c -> c.times() > 0))).count();
         long unsettled = result.points().stream().filter(p -> !p.findings().stream().allMatch(Dwell.Result::settled)).count();
-        return String.format(Locale.ROOT, "Stops are touched or springs go slack at %d of %s; %d sensor samples and %d port "
+        return NumberFormat.text("Stops are touched or springs go slack at %d of %s; %d sensor samples and %d port "
             + "values are clipped%s.", touching, QuantityText.count(result.points().size(), "frequency"), clipped(0), clipped(1),
             unsettled > 0 ? "; at " + QuantityText.count(unsettled, "frequency")
                 + " the motion does not become periodic" : "");
@@ -132,7 +130,7 @@ public final class SweepReport {
         List<ChartLine> lines = new ArrayList<>();
         for (int s = 0; s < result.stacks().size(); s++) {
             int at = s;
-            lines.add(new ChartLine(StackName.of(result.stacks().get(s)), f, result.points().stream()
+            lines.add(new ChartLine(result.stacks().get(s).key(), f, result.points().stream()
                 .mapToDouble(p -> PPB * p.residual()[at][a.ordinal()]).toArray(), ChartStyle.of(result.stacks().get(s))));
         }
         ResidualDemand demand = new ResidualDemand(design);
@@ -144,7 +142,7 @@ public final class SweepReport {
     }
 
     private String what() {
-        return String.format(Locale.ROOT, "%d dwells on %s, %.6g g peak, %s; %.4g s simulated, %.3g times real time.",
+        return NumberFormat.text("%d dwells on %s, %.6g g peak, %s; %.4g s simulated, %.3g times real time.",
             result.dwells(), String.join(", ", request.axes().stream().map(Axis::letter).toList()), request.peakG(),
             request.linear() ? "linear" : "nonlinear parts act", result.simulated(), result.simulated() / study.elapsed());
     }

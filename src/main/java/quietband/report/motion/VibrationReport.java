@@ -20,7 +20,6 @@ import quietband.report.file.NumberFormat;
 import quietband.report.file.QuantityText;
 import quietband.report.file.Provenance;
 import quietband.report.page.Report;
-import quietband.report.page.StackName;
 import quietband.spectrum.Welch;
 import quietband.study.motion.PredictedSpectrum;
 import quietband.study.motion.SpectrumAgreement;
@@ -127,7 +126,7 @@ public final class VibrationReport {
     }
 
     private static String words(SpectrumAgreement a) {
-        return String.format(Locale.ROOT, "%s: %.1f %% of %s inside the estimate's 95 %% interval, rms %.4g against %.4g "
+        return NumberFormat.text("%s: %.1f %% of %s inside the estimate's 95 %% interval, rms %.4g against %.4g "
             + "predicted (standard error %.2g), worst octave from %.4g Hz %+.2f %% (standard error %.2g %%): %s.", a.stack().key(),
             100 * a.share(), QuantityText.count(a.frequencies(), "frequency"), a.rms(), a.predictedRms(), a.standardError(), a.octave(),
                 50 * (a.octaveRatio() - 1),
@@ -136,7 +135,7 @@ public final class VibrationReport {
 
     /** What the blank sees of a shock, along the axis, without stops and slack. */
     private static List<String> blank(VibrationStudy.Pass pass) {
-        return pass.blank().map(b -> String.format(Locale.ROOT, "The blank on its support sees at most %s g bare%s.",
+        return pass.blank().map(b -> NumberFormat.text("The blank on its support sees at most %s g bare%s.",
             NumberFormat.brief(b.bolted(), 3), Double.isNaN(b.sprung()) ? "" : ", " + NumberFormat.brief(b.sprung(), 3)
             + " g isolated")).stream().toList();
     }
@@ -148,7 +147,7 @@ public final class VibrationReport {
         }
         long off = all.stream().filter(a -> !a.holds()).count();
         return off == 0 ? "Time and frequency domain agree: the spectra of every stack lie where the frequency domain predicts them."
-            : String.format(Locale.ROOT, "Time and frequency domain do NOT agree in %d of %d spectra.%s", off, all.size(),
+            : NumberFormat.text("Time and frequency domain do NOT agree in %d of %d spectra.%s", off, all.size(),
                 study.linear() ? "" : " Clipping, slack, stops, curvature or folding may be why: try --linear.");
     }
 
@@ -160,7 +159,7 @@ public final class VibrationReport {
         part.say(pass.agreement().stream().map(VibrationReport::words).toList());
         study.loss().ifPresent(l -> part.say(lossWords(l, r)));
         part.say(blank(pass)).table("Fractional frequency", List.of("stack", "peak, ppb", "rms, ppb"), IntStream.range(0,
-            r.stacks().size()).mapToObj(s -> List.of(StackName.of(r.stacks().get(s)), NumberFormat.brief(r.peak()[s] * PPB, 4),
+            r.stacks().size()).mapToObj(s -> List.of(r.stacks().get(s).key(), NumberFormat.brief(r.peak()[s] * PPB, 4),
             NumberFormat.brief(r.rms()[s] * PPB, 4))).toList());
         MotionTables.charts(r.axis(), r.trace()).forEach(c -> part.inline(c.svg()));
         pass.predicted().flatMap(p -> chart(r, p)).ifPresent(c -> part.inline(c.svg()));
@@ -168,7 +167,7 @@ public final class VibrationReport {
 
     private static String lossWords(LossError loss, VibrationRun.Result r) {
         double worst = IntStream.range(0, r.stacks().size()).mapToDouble(loss::worstDb).max().orElse(0);
-        return worst == 0 ? "No loss factor has to be fitted." : String.format(Locale.ROOT, "The fit that stands for the loss factor "
+        return worst == 0 ? "No loss factor has to be fitted." : NumberFormat.text("The fit that stands for the loss factor "
             + "changes the sensitivity by up to %.2f dB against the design; the prediction compared with takes that into account.", worst);
     }
 
@@ -185,7 +184,7 @@ public final class VibrationReport {
         List<ChartLine> lines = new ArrayList<>();
         for (int s = 0; s < r.stacks().size(); s++) {
             int at = s;
-            lines.add(new ChartLine(StackName.of(r.stacks().get(s)), f, IntStream.range(first, first + count)
+            lines.add(new ChartLine(r.stacks().get(s).key(), f, IntStream.range(first, first + count)
                 .mapToDouble(k -> w.density(3 + at, k)).toArray(), ChartStyle.of(r.stacks().get(s))));
             if (study.loss().isPresent()) {
                 lines.add(new ChartLine(s == 0 ? "predicted" : "", f, Arrays.copyOfRange(predicted.density()[s], first, first + count),
@@ -197,9 +196,9 @@ public final class VibrationReport {
     }
 
     private static String what(VibrationRun.Result r) {
-        return String.format(Locale.ROOT, "Housing moves along %s: %.4g s simulated, %.3g times real time%s.", r.axis(), r.simulated(),
+        return NumberFormat.text("Housing moves along %s: %.4g s simulated, %.3g times real time%s.", r.axis(), r.simulated(),
             r.simulated() / r.elapsed(), (r.stopped() ? ", stopped early" : "")
-                + (r.trace().partial() ? String.format(Locale.ROOT, "; motion.csv holds the first %.4g s", r.trace().size()
+                + (r.trace().partial() ? NumberFormat.text("; motion.csv holds the first %.4g s", r.trace().size()
                     / r.trace().rateHz()) : ""));
     }
 }

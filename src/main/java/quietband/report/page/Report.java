@@ -6,7 +6,6 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -15,6 +14,7 @@ import quietband.model.Design;
 import quietband.model.edit.ModelBundle;
 import quietband.report.file.CsvWriter;
 import quietband.report.file.Json;
+import quietband.report.file.NumberFormat;
 import quietband.report.file.Provenance;
 import quietband.report.file.ResultDirectory;
 import quietband.report.svg.Picture;
@@ -259,7 +259,7 @@ public final class Report {
 
     /** A line for the terminal. */
     public Report line(String format, Object... values) {
-        lines.add(values.length == 0 ? format : String.format(Locale.ROOT, format, values).stripTrailing());
+        lines.add(values.length == 0 ? format : NumberFormat.text(format, values).stripTrailing());
         return this;
     }
 

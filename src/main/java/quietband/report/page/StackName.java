@@ -12,13 +12,8 @@ public final class StackName {
 
     private StackName() { }
 
-    /** In the middle of a sentence. */
-    public static String of(Stack stack) {
-        return stack.key();
-    }
-
     /** At its beginning. */
     public static String capital(Stack stack) {
-        return of(stack).substring(0, 1).toUpperCase(Locale.ROOT) + of(stack).substring(1);
+        return stack.key().substring(0, 1).toUpperCase(Locale.ROOT) + stack.key().substring(1);
     }
 }

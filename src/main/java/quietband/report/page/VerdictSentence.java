@@ -2,8 +2,8 @@ package quietband.report.page;
 
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import quietband.demand.RequirementResult;
+import quietband.report.file.NumberFormat;
 import quietband.response.verdict.Assessment;
 
 /** The verdict in one sentence. */
@@ -32,13 +32,13 @@ public final class VerdictSentence {
         }
         return a.requirements().stream().filter(RequirementResult::hasMargin)
             .min(Comparator.comparingDouble(RequirementResult::marginDb))
-            .map(r -> String.format(Locale.ROOT, "HOLDS: least margin %.2f dB (%s)", r.marginDb(), name(r)))
+            .map(r -> NumberFormat.text("HOLDS: least margin %.2f dB (%s)", r.marginDb(), name(r)))
             .orElse("HOLDS");
     }
 
     private static String broken(RequirementResult r) {
-        return r.hasMargin() ? String.format(Locale.ROOT, "%s by %.2f dB", name(r), -r.marginDb())
-            : String.format(Locale.ROOT, "%s uses %.0f %%", name(r), 100 * r.usedShare());
+        return r.hasMargin() ? NumberFormat.text("%s by %.2f dB", name(r), -r.marginDb())
+            : NumberFormat.text("%s uses %.0f %%", name(r), 100 * r.usedShare());
     }
 
     private static String name(RequirementResult r) {

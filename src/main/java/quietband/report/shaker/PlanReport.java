@@ -1,7 +1,6 @@
 package quietband.report.shaker;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.Collectors;
 import quietband.identification.shaker.TestPlan;
 import quietband.model.Axis;
@@ -64,6 +63,6 @@ public final class PlanReport {
     }
 
     private static String dbc(double v) {
-        return Double.isNaN(v) ? "-" : String.format(Locale.ROOT, "%.1f dBc", v);
+        return Double.isNaN(v) ? "-" : NumberFormat.text("%.1f dBc", v);
     }
 }

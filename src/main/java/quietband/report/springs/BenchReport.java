@@ -3,7 +3,6 @@ package quietband.report.springs;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import quietband.model.Axis;
 import quietband.model.Vec;
@@ -53,7 +52,7 @@ public final class BenchReport {
         List<String> top = new ArrayList<>(List.of("change"));
         for (BenchTuning.Shift s : t.shifts()) {
             byChange.computeIfAbsent(s.change() + " " + SpringText.mm(s.at()), c -> new ArrayList<>(List.of(c)))
-                .add(String.format(Locale.ROOT, "%+.3f", s.toHz() - s.fromHz()));
+                .add(NumberFormat.text("%+.3f", s.toHz() - s.fromHz()));
             if (top.size() <= 6) {
                 top.add(NumberFormat.brief(s.fromHz(), 4) + " Hz, " + s.shape());
             }
@@ -62,15 +61,15 @@ public final class BenchReport {
     }
 
     private static String percent(double share) {
-        return Math.abs(share) < 5e-5 ? "none" : String.format(Locale.ROOT, "%+.2f %%", 100 * share);
+        return Math.abs(share) < 5e-5 ? "none" : NumberFormat.text("%+.2f %%", 100 * share);
     }
 
     private static List<String> sentences(BenchTuning t) {
         Vec rate = t.rate();
-        return List.of(t.ballast() > 0 ? String.format(Locale.ROOT, "Add %.1f g at %s, which leaves the centre of gravity where it is.",
+        return List.of(t.ballast() > 0 ? NumberFormat.text("Add %.1f g at %s, which leaves the centre of gravity where it is.",
             1e3 * t.ballast(), SpringText.mm(t.at())) : "No ballast: the unit is not too stiff as a whole, and mass cannot be taken away.",
             Axis.ALL.stream().allMatch(a -> Math.abs(rate.get(a) - 1) < 5e-5) ? "That is enough: every natural frequency is within 0.2 % "
-            + "of what is wanted." : String.format(Locale.ROOT, "Then change the rates of all springs by %s along x, %s along y and %s "
+            + "of what is wanted." : NumberFormat.text("Then change the rates of all springs by %s along x, %s along y and %s "
             + "along z (shims, or other springs).", percent(rate.x() - 1), percent(rate.y() - 1), percent(rate.z() - 1)));
     }
 }

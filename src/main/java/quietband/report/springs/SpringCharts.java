@@ -1,7 +1,9 @@
 package quietband.report.springs;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import quietband.model.Axis;
 import quietband.model.Stack;
 import quietband.model.Vec;
@@ -39,9 +41,7 @@ final class SpringCharts {
         });
         double[] corners = Axis.ALL.stream().mapToDouble(x -> a.cornerHz().get(x)).sorted().toArray();
         double[] counted = new double[3];
-        java.util.Arrays.fill(counted, 1e3 * Axis.ALL.stream().mapToDouble(x -> a.after().travel().orElseThrow()
-            .counted().get(x)).max()
-            .orElse(0));
+        Arrays.fill(counted, 1e3 * counted(a));
         if (counted[0] > 0) {
             lines.add(new ChartLine("counted, at this design's natural frequencies", corners, counted, ChartStyle.number(3), true));
         }
@@ -53,10 +53,10 @@ final class SpringCharts {
      * What a tenfold reduction from a frequency on asks for: travel each way and edge of the box, the body as it is.
      * Empty where damping keeps the platform from a tenfold reduction.
      */
-    static java.util.Optional<FrequencyChart> box(SpringAnswer a) {
+    static Optional<FrequencyChart> box(SpringAnswer a) {
         TravelOverFrequency c = a.curve();
         if (Double.isNaN(a.tenfold())) {
-            return java.util.Optional.empty();
+            return Optional.empty();
         }
         int n = c.cornerHz().length;
         double[] from = new double[n];
@@ -82,20 +82,20 @@ final class SpringCharts {
         }
         lines.add(new ChartLine("this design", new double[] {a.tenfoldFromHz()}, new double[] {1e3 * compact(a)},
             ChartStyle.number(3), true));
-        return java.util.Optional.of(new FrequencyChart("chart-box", "What a tenfold reduction from a frequency on asks for", "mm", from[0],
+        return Optional.of(new FrequencyChart("chart-box", "What a tenfold reduction from a frequency on asks for", "mm", from[0],
             from[n - 1], FrequencyChart.Scale.decades(lines, 6), lines, "tenfold reduction from here on, Hz"));
     }
 
     /** Largest edge of the box this design needs inside, m. */
     static double compact(SpringAnswer a) {
-        return a.body() + 2 * Axis.ALL.stream().mapToDouble(x -> a.after().travel().orElseThrow().counted().get(x)).max().orElse(0);
+        return a.body() + 2 * counted(a);
+    }
+
+    private static double counted(SpringAnswer a) {
+        return Axis.ALL.stream().mapToDouble(a.after().travel().orElseThrow().counted()::get).max().orElse(0);
     }
 
     private static double[] mm(double[] metres) {
-        double[] mm = metres.clone();
-        for (int i = 0; i < mm.length; i++) {
-            mm[i] *= 1e3;
-        }
-        return mm;
+        return Arrays.stream(metres).map(v -> v * 1e3).toArray();
     }
 }

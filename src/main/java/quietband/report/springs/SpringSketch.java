@@ -8,7 +8,6 @@ import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.util.List;
-import java.util.Locale;
 import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.Platform;
@@ -16,6 +15,7 @@ import quietband.model.Platform.Spring;
 import quietband.model.Vec;
 import quietband.platform.BodyExtent;
 import quietband.report.chart.ChartStyle;
+import quietband.report.file.NumberFormat;
 import quietband.report.svg.Svg;
 import quietband.tuning.springs.SpringAnswer;
 
@@ -165,7 +165,7 @@ final class SpringSketch {
     }
 
     private static String text(double m) {
-        return String.format(Locale.ROOT, "%.2f mm", 1e3 * m);
+        return NumberFormat.text("%.2f mm", 1e3 * m);
     }
 
     private static void spring(Graphics2D g, double x, double y, boolean side) {
@@ -254,7 +254,7 @@ final class SpringSketch {
                 g.drawString(words.get(i), at[i], (float) y + 4);
             }
         }
-        g.drawString(String.format(Locale.ROOT, "1 cm = %.0f px; full line: body; dashed red: largest box", 0.01 * scale), 40,
+        g.drawString(NumberFormat.text("1 cm = %.0f px; full line: body; dashed red: largest box", 0.01 * scale), 40,
             (float) y + 26);
     }
 }

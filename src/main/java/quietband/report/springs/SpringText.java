@@ -2,7 +2,6 @@ package quietband.report.springs;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import quietband.model.Axis;
 import quietband.model.Vec;
 import quietband.report.assess.AssessmentGrids;
@@ -22,7 +21,7 @@ final class SpringText {
     private SpringText() { }
 
     static String mm(Vec v) {
-        return String.format(Locale.ROOT, "(%.2f, %.2f, %.2f) mm", 1e3 * v.x(), 1e3 * v.y(), 1e3 * v.z());
+        return NumberFormat.text("(%.2f, %.2f, %.2f) mm", 1e3 * v.x(), 1e3 * v.y(), 1e3 * v.z());
     }
 
     static void say(Report report, SpringAnswer a) {
@@ -76,11 +75,11 @@ final class SpringText {
             told.add("The springs' places are moved by " + mm(a.shift()) + " so that the elastic centre meets the centre of gravity.");
         }
         if (a.ballast() > 0) {
-            told.add(String.format(Locale.ROOT, "Ballast of %.4g g at %s brings the natural frequencies down to where they are wanted.",
+            told.add(NumberFormat.text("Ballast of %.4g g at %s brings the natural frequencies down to where they are wanted.",
                 1e3 * a.ballast(), mm(a.ballastAt())));
         }
         if (Double.isFinite(a.liftOff())) {
-            told.add(String.format(Locale.ROOT, "The springs lift off or go slack at %.3g times the stated vibration.", a.liftOff()));
+            told.add(NumberFormat.text("The springs lift off or go slack at %.3g times the stated vibration.", a.liftOff()));
         }
         if (a.parts().stream().anyMatch(p -> p.perPlace() == 2)) {
             told.add("A compression spring cannot pull: at each place two of them stand against each other, so that together they act "
@@ -94,12 +93,12 @@ final class SpringText {
 
     private static List<String> row(SpringPart p) {
         return List.of(p.group(), Integer.toString(p.places() * p.perPlace()), p.name(), rates(p.rate()), rates(p.wanted()),
-            String.format(Locale.ROOT, "%.3g, %.3g, %.3g", p.damping().x(), p.damping().y(), p.damping().z()),
+            NumberFormat.text("%.3g, %.3g, %.3g", p.damping().x(), p.damping().y(), p.damping().z()),
             NumberFormat.brief(p.loss().z(), 3), NumberFormat.brief(p.preload(), 4));
     }
 
     private static String rates(Vec v) {
-        return String.format(Locale.ROOT, "%.4g, %.4g, %.4g", v.x() / 1e3, v.y() / 1e3, v.z() / 1e3);
+        return NumberFormat.text("%.4g, %.4g, %.4g", v.x() / 1e3, v.y() / 1e3, v.z() / 1e3);
     }
 
     private static PageTable warm(SpringAnswer a, Elastomer e) {
@@ -107,7 +106,7 @@ final class SpringText {
         double viscous = a.after().modes().get(0).dampingRatio() - e.roomLoss() / 2;
         for (int i = 0; i < e.celsius().length; i++) {
             double root = Math.sqrt(e.stiffness()[i]);
-            rows.add(List.of(String.format(Locale.ROOT, "%.0f", e.celsius()[i]), NumberFormat.brief(e.stiffness()[i], 3),
+            rows.add(List.of(NumberFormat.text("%.0f", e.celsius()[i]), NumberFormat.brief(e.stiffness()[i], 3),
                 NumberFormat.brief(e.loss()[i], 3), NumberFormat.brief(a.cornerHz().x() * root, 3),
                 NumberFormat.brief(a.cornerHz().y() * root, 3), NumberFormat.brief(a.cornerHz().z() * root, 3),
                 NumberFormat.brief(e.loss()[i] / 2 + Math.max(0, viscous) / root, 3)));
@@ -119,7 +118,7 @@ final class SpringText {
 
     private static String lesson(SpringAnswer a) {
         return Double.isNaN(a.tenfold()) ? "Damping keeps the platform from a tenfold reduction at any frequency."
-            : String.format(Locale.ROOT, "The big-box lesson: the platform takes a tenth away from %.3g times its natural frequency on. "
+            : NumberFormat.text("The big-box lesson: the platform takes a tenth away from %.3g times its natural frequency on. "
                 + "A tenfold reduction from 10 Hz would need a natural frequency of %.3g Hz, %.3g mm of travel each way and a box of "
                 + "%.0f mm inside; this "
                 + "design has it from %.4g Hz on in a box of %.0f mm.", a.tenfold(), 10 / a.tenfold(), 1e3 * a.tenfoldTravel(10),

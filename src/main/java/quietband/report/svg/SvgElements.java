@@ -6,6 +6,7 @@ import java.awt.Font;
 import java.awt.Shape;
 import java.awt.geom.AffineTransform;
 import java.awt.geom.PathIterator;
+import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
 import java.awt.image.RenderedImage;
@@ -96,12 +97,12 @@ final class SvgElements {
     }
 
     /** Text whose baseline begins at a place before the transform, which turns and shifts it. */
-    void text(String text, double x, double y, Font font, Color color, AffineTransform transform, Shape clip) {
+    void text(String text, Point2D at, Font font, Color color, AffineTransform transform, Shape clip) {
         boolean moved = transform.getType() == AffineTransform.TYPE_IDENTITY || transform.getType() == AffineTransform.TYPE_TRANSLATION;
         body.append("<text x=\"");
-        number(body, moved ? x + transform.getTranslateX() : x);
+        number(body, moved ? at.getX() + transform.getTranslateX() : at.getX());
         body.append("\" y=\"");
-        number(body, moved ? y + transform.getTranslateY() : y);
+        number(body, moved ? at.getY() + transform.getTranslateY() : at.getY());
         body.append('"');
         if (!moved) {
             matrix(transform);
@@ -117,7 +118,7 @@ final class SvgElements {
     }
 
     /** An element's clip is in the element's own coordinates. */
-    private static Shape before(AffineTransform transform, Shape clip) {
+    static Shape before(AffineTransform transform, Shape clip) {
         try {
             return transform.createInverse().createTransformedShape(clip);
         } catch (java.awt.geom.NoninvertibleTransformException e) {

@@ -19,6 +19,7 @@ import java.awt.font.GlyphVector;
 import java.awt.font.TextLayout;
 import java.awt.geom.AffineTransform;
 import java.awt.geom.Area;
+import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
 import java.awt.image.ImageObserver;
 import java.awt.image.RenderedImage;
@@ -106,7 +107,7 @@ final class SvgGraphics extends ShapeGraphics {
     @Override
     public void drawString(String text, float x, float y) {
         if (!text.isEmpty()) {
-            elements.text(text, x, y, font, seen(), transform, within(text, x, y) ? null : clip);
+            elements.text(text, new Point2D.Double(x, y), font, seen(), transform, within(text, x, y) ? null : clip);
         }
     }
 
@@ -186,14 +187,7 @@ final class SvgGraphics extends ShapeGraphics {
 
     @Override
     public Shape getClip() {
-        if (clip == null || transform.isIdentity()) {
-            return clip;
-        }
-        try {
-            return transform.createInverse().createTransformedShape(clip);
-        } catch (java.awt.geom.NoninvertibleTransformException e) {
-            return null;
-        }
+        return clip == null ? null : SvgElements.before(transform, clip);
     }
 
     /** Plain colours only. */

@@ -5,8 +5,8 @@ import java.awt.Graphics2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
 import java.util.List;
-import java.util.Locale;
 import quietband.report.chart.ChartStyle;
+import quietband.report.file.NumberFormat;
 import quietband.report.svg.Svg;
 import quietband.tolerance.campaign.MarginCounts;
 import quietband.tolerance.influence.ToleranceInfluence;
@@ -51,7 +51,7 @@ final class ToleranceBars {
         g.draw(new Line2D.Double(zero, 10, zero, 224));
         double tick = to - from > 8 ? 2 : to - from > 3 ? 1 : 0.5;
         for (double v = Math.ceil(from / tick) * tick; v <= to; v += tick) {
-            g.drawString(String.format(Locale.ROOT, "%.1f", v), (float) (22 + (v - from) * scale), 238);
+            g.drawString(NumberFormat.text("%.1f", v), (float) (22 + (v - from) * scale), 238);
         }
         g.drawString("margin, dB (below 0: fails)", 300, 256);
     }
@@ -72,7 +72,7 @@ final class ToleranceBars {
                 g.setColor(ChartStyle.INK);
                 String name = lines.get(i).name();
                 g.drawString(name.length() > 24 ? name.substring(0, 23) + "." : name, 6, (float) y + 14);
-                g.drawString(String.format(Locale.ROOT, "%.3f", lines.get(i).sobol().total()),
+                g.drawString(NumberFormat.text("%.3f", lines.get(i).sobol().total()),
                     (float) (LEFT + 6 + scale * bounded(lines.get(i).sobol().total())), (float) y + 11);
             }
             g.drawString("share of the margin's variance: upper bar total, lower bar first order", LEFT, 14);

@@ -3,7 +3,6 @@ package quietband.report.tolerance;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.IntStream;
 import quietband.demand.RequirementResult;
 import quietband.demand.ResidualDemand;
@@ -14,6 +13,7 @@ import quietband.report.chart.ChartLine;
 import quietband.report.chart.ChartStyle;
 import quietband.report.chart.FrequencyChart;
 import quietband.report.file.Json;
+import quietband.report.file.NumberFormat;
 import quietband.report.file.Provenance;
 import quietband.report.page.Report;
 import quietband.study.tolerance.ToleranceResult;
@@ -36,7 +36,7 @@ public final class ToleranceReport {
         Report report = new Report(f.plan().nominal().title(), from).of(f.plan().nominal());
         study.likeliest().ifPresent(model -> report.model("likeliest/", model));
         List<String> columns = new ArrayList<>(List.of("frequency_hz"));
-        f.outcome().stacks().forEach(s -> ToleranceStudy.SHARES.forEach(share -> columns.add(String.format(Locale.ROOT,
+        f.outcome().stacks().forEach(s -> ToleranceStudy.SHARES.forEach(share -> columns.add(NumberFormat.text(
             "%s_p%02d_ppb_per_g", s.key(), Math.round(100 * share)))));
         report.table("percentiles.csv", columns, table -> {
             for (int i = 0; i < study.frequencyHz().length; i++) {
@@ -68,11 +68,11 @@ public final class ToleranceReport {
             String stack = study.result().outcome().stacks().get(s).key();
             List<ChartLine> lines = new ArrayList<>();
             for (int k = NAMES.size() - 1; k >= 0; k--) {
-                lines.add(line(NAMES.get(k), study.frequencyHz(), study.levelPerG()[s][k], NAMES.get(k).equals("median")
+                lines.add(ChartLine.ppb(NAMES.get(k), study.frequencyHz(), study.levelPerG()[s][k], NAMES.get(k).equals("median")
                     ? ChartStyle.of(Stack.COMBINED) : ChartStyle.number(NAMES.size() - 1 - k)));
             }
             if (demand.asked()) {
-                lines.add(line("limit", study.frequencyHz(), Arrays.stream(study.frequencyHz())
+                lines.add(ChartLine.ppb("limit", study.frequencyHz(), Arrays.stream(study.frequencyHz())
                     .map(v -> demand.limit(ResidualDemand.VECTOR, v)).toArray(),
                     ChartStyle.LIMIT));
             }
@@ -80,10 +80,6 @@ public final class ToleranceReport {
                 nominal.requirement().fromHz(), nominal.requirement().toHz(), FrequencyChart.Scale.decades(lines, 4), lines).svg());
         }
         return charts;
-    }
-
-    private static ChartLine line(String name, double[] f, double[] perG, ChartStyle look) {
-        return new ChartLine(name, f, Arrays.stream(perG).map(y -> 1e9 * y).toArray(), look);
     }
 
     private static void fields(Json json, ToleranceResult f) {

@@ -3,7 +3,6 @@ package quietband.report.tolerance;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import quietband.lot.Proportion;
 import quietband.model.Requirement;
@@ -42,7 +41,7 @@ final class ToleranceText {
         report.lines(sentences(f));
         report.head(f.yieldMet().map(met -> met ? "YIELD HOLDS" : "YIELD NOT DEMONSTRATED").orElse("YIELD"),
             f.yieldMet().map(met -> met ? "holds" : "fails").orElse("none"), verdict(f));
-        report.part("Yield").say(String.format(Locale.ROOT, "%d units, seed %d, model hash %s%s.", o.units(), from.seed(), from.modelHash(),
+        report.part("Yield").say(NumberFormat.text("%d units, seed %d, model hash %s%s.", o.units(), from.seed(), from.modelHash(),
             o.partial() ? "; stopped before the end: partial" : "")).say(sentences(f)).say(f.plan().notes())
             .table("Share of good units", List.of("condition", "yield", confidence(f) + " interval", "fails (units)"), yields(f));
         f.influence().ifPresent(i -> influence(report, i));
@@ -67,12 +66,12 @@ final class ToleranceText {
     }
 
     private static String share(double v) {
-        return String.format(Locale.ROOT, "%.3f", v);
+        return NumberFormat.text("%.3f", v);
     }
 
     private static List<String> worst(UnitRow r) {
         UnitVerdict v = r.verdicts().get(0);
-        return List.of(Long.toString(r.index() + 1), String.format(Locale.ROOT, "%.2f dB", v.marginDb()),
+        return List.of(Long.toString(r.index() + 1), NumberFormat.text("%.2f dB", v.marginDb()),
             NumberFormat.brief(v.frequencyHz(), 4) + " Hz", v.axis(),
             String.join(", ", v.failures().stream().map(a -> a.key().replace('_', ' ')).toList()));
     }
@@ -106,11 +105,11 @@ final class ToleranceText {
     }
 
     private static String interval(Proportion p) {
-        return String.format(Locale.ROOT, "%.2f to %.2f %%", 100 * p.low(), 100 * p.high());
+        return NumberFormat.text("%.2f to %.2f %%", 100 * p.low(), 100 * p.high());
     }
 
     private static String percent(double share) {
-        return String.format(Locale.ROOT, "%.2f %%", 100 * share);
+        return NumberFormat.text("%.2f %%", 100 * share);
     }
 
     /** Everything that is said in a sentence. */
@@ -118,9 +117,9 @@ final class ToleranceText {
         List<String> s = new ArrayList<>();
         MonteCarloResult o = f.outcome();
         if (f.plan().nominal().requirement().residual().isPresent() || f.plan().nominal().requirement().fromPhaseNoise()) {
-            s.add(String.format(Locale.ROOT, "A residual limit of %.4f, %.4f and %.4f times the stated one would give 90, 95 and 99 %%.",
+            s.add(NumberFormat.text("A residual limit of %.4f, %.4f and %.4f times the stated one would give 90, 95 and 99 %%.",
                 o.margins().limitFactor(0.9), o.margins().limitFactor(0.95), o.margins().limitFactor(0.99)));
-            s.add(String.format(Locale.ROOT, "On the table's %d points alone %d units would be decided otherwise (yield %s).",
+            s.add(NumberFormat.text("On the table's %d points alone %d units would be decided otherwise (yield %s).",
                 o.frequencies().length, o.evenlyDiffers(), percent((double) o.evenlyMet() / o.units())));
         }
         if (o.redrawn() > 0) {
@@ -136,7 +135,7 @@ final class ToleranceText {
         f.influence().filter(i -> !i.lines().isEmpty()).ifPresent(i -> {
             ToleranceInfluence.Line first = ordered(i).get(0);
             if (first.to() > first.from()) {
-                s.add(String.format(Locale.ROOT, "Tolerance '%s' costs most: halving it takes the yield from %s to %s.", first.name(),
+                s.add(NumberFormat.text("Tolerance '%s' costs most: halving it takes the yield from %s to %s.", first.name(),
                     percent(first.from()), percent(first.to())));
             }
         });
@@ -149,20 +148,20 @@ final class ToleranceText {
             return "The nominal unit fails: " + String.join(", ", l.failed().stream().map(r -> r.name().replace('_', ' ')).toList())
                 + "; likeliest/model.yaml.";
         }
-        return String.format(Locale.ROOT, "Likeliest failing unit, %.2f sigma away: %s; fails %s; likeliest/model.yaml.", l.distance(),
+        return NumberFormat.text("Likeliest failing unit, %.2f sigma away: %s; fails %s; likeliest/model.yaml.", l.distance(),
             String.join(", ", l.parts()), String.join(", ", l.failed().stream().map(r -> r.name().replace('_', ' ')).toList()));
     }
 
     private static String verdict(ToleranceResult f) {
         Optional<Requirement.Yield> asked = f.asked();
         if (asked.isEmpty()) {
-            return String.format(Locale.ROOT, "Yield %s (%s).", percent(f.yieldIn(0).estimate()), interval(f.yieldIn(0)));
+            return NumberFormat.text("Yield %s (%s).", percent(f.yieldIn(0).estimate()), interval(f.yieldIn(0)));
         }
         double share = asked.get().share();
         double confidence = asked.get().confidence();
         String needed = share < 1 && confidence < 1
             ? " (without a failure " + Proportion.unitsNeeded(share, confidence, 0) + " units would show it)" : "";
-        return String.format(Locale.ROOT, "YIELD %s: at least %s with %s %% confidence, required %s%s", f.yieldMet().orElseThrow()
+        return NumberFormat.text("YIELD %s: at least %s with %s %% confidence, required %s%s", f.yieldMet().orElseThrow()
             ? "HOLDS" : "NOT DEMONSTRATED", percent(f.atLeast()), NumberFormat.brief(100 * confidence, 4), percent(share), needed);
     }
 }

@@ -90,8 +90,9 @@ public record PortUse(List<Swung> swings, List<Harmonic> tones, List<Noise> nois
         SwingTransfer swing = new SwingTransfer(response, Stack.fullest(design).sprung());
         double slope = c.tuning().slopePerV();
         List<Harmonic> tones = slope == 0 ? List.of() : tones(design, swing);
-        RandomMotion.Part part = RandomMotion.part(design, assembly, response);
-        RandomMotion random = part.of(FrequencyIntegrals.of(new GridSeeds(design, assembly), part)[0]);
+        FrequencyIntegrals.Part part = RandomMotion.part(design, assembly, response);
+        RandomMotion random = new RandomMotion(design.vibration().together(),
+            FrequencyIntegrals.of(new GridSeeds(design, assembly), part)[0]);
         List<Swung> swings = new ArrayList<>();
         List<CurvatureNoise> bent = new ArrayList<>();
         PhaseNoise density = new PhaseNoise(design);

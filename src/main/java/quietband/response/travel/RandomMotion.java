@@ -29,7 +29,8 @@ public final class RandomMotion {
     private final boolean together;
     private final double[] integral;
 
-    private RandomMotion(boolean together, double[] integral) {
+    /** From the integrals of {@link #part}. */
+    public RandomMotion(boolean together, double[] integral) {
         this.together = together;
         this.integral = integral;
     }
@@ -50,60 +51,26 @@ public final class RandomMotion {
     }
 
     /** What is integrated over every driven profile for a design; its range is empty when nothing drives. */
-    public static Part part(Design design, Assembly assembly, ResidualResponse response) {
-        return new Part(design, assembly, response);
-    }
-
-    /** The integrands, in the order in which {@link #of} takes their integrals. */
-    public static final class Part implements FrequencyIntegrals.Part {
-
-        private final Design design;
-        private final ResidualResponse response;
-        private final boolean sprung;
-        private final PhaseNoise density;
-        private final SwingTransfer swing;
-        private final double[] ends = {Double.POSITIVE_INFINITY, 0};
-        private final double[] driven = new double[3];
-        private final double[] re = new double[6];
-        private final double[] im = new double[6];
-
-        private Part(Design design, Assembly assembly, ResidualResponse response) {
-            this.design = design;
-            this.response = response;
-            sprung = assembly != null;
-            density = new PhaseNoise(design);
-            swing = design.cancellation().isPresent() ? new SwingTransfer(response, Stack.fullest(design).sprung()) : null;
-            for (Axis axis : Axis.ALL) {
-                design.vibration().drive(axis).map(LogCurve::frequencies).ifPresent(f -> {
-                    ends[0] = Math.min(ends[0], f[0]);
-                    ends[1] = Math.max(ends[1], f[f.length - 1]);
-                });
-            }
+    public static FrequencyIntegrals.Part part(Design design, Assembly assembly, ResidualResponse response) {
+        PhaseNoise density = new PhaseNoise(design);
+        SwingTransfer swing = design.cancellation().isPresent() ? new SwingTransfer(response, Stack.fullest(design).sprung()) : null;
+        double[] ends = {Double.POSITIVE_INFINITY, 0};
+        for (Axis axis : Axis.ALL) {
+            design.vibration().drive(axis).map(LogCurve::frequencies).ifPresent(f -> {
+                ends[0] = Math.min(ends[0], f[0]);
+                ends[1] = Math.max(ends[1], f[f.length - 1]);
+            });
         }
-
-        @Override
-        public int count() {
-            return COORDINATES + SWING;
-        }
-
-        @Override
-        public double fromHz() {
-            return ends[0];
-        }
-
-        @Override
-        public double toHz() {
-            return ends[1];
-        }
-
-        @Override
-        public void at(double f, double[] into, int offset) {
+        double[] driven = new double[3];
+        double[] re = new double[6];
+        double[] im = new double[6];
+        return new FrequencyIntegrals.Part(COORDINATES + SWING, ends[0], ends[1], (f, into, offset) -> {
             response.at(f);
             for (Axis axis : Axis.ALL) {
                 driven[axis.ordinal()] = density.density(axis, f);
             }
             Arrays.fill(into, offset, offset + COORDINATES, 0);
-            for (int j = 0; sprung && j < 3; j++) {
+            for (int j = 0; assembly != null && j < 3; j++) {
                 for (int a = 0; a < 6; a++) {
                     re[a] = response.motion().relativeRe(a, j);
                     im[a] = response.motion().relativeIm(a, j);
@@ -116,12 +83,7 @@ public final class RandomMotion {
                     into[offset + COORDINATES + e] = squared[e] * driven[e % 3];
                 }
             }
-        }
-
-        /** The result from the integrals (length {@link #count()}). */
-        public RandomMotion of(double[] integral) {
-            return new RandomMotion(design.vibration().together(), integral);
-        }
+        });
     }
 
     /**

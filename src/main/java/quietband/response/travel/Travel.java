@@ -1,7 +1,6 @@
 package quietband.response.travel;
 
 import java.util.List;
-import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.LUDecomposition;
 import quietband.demand.RequirementResult;
@@ -31,7 +30,7 @@ public record Travel(Vec sag, Vec sustained, Vec shock, Vec random3Sigma) {
 
     /** What counts against the clearance: sustained and the larger of shock and random. */
     public Vec counted() {
-        return new Vec(counted(Axis.X), counted(Axis.Y), counted(Axis.Z));
+        return Vec.perAxis(this::counted);
     }
 
     private double counted(Axis a) {
@@ -100,7 +99,7 @@ public record Travel(Vec sag, Vec sustained, Vec shock, Vec random3Sigma) {
     }
 
     private static Vec larger(Vec a, Vec b) {
-        return new Vec(Math.max(a.x(), b.x()), Math.max(a.y(), b.y()), Math.max(a.z(), b.z()));
+        return Vec.perAxis(axis -> Math.max(a.get(axis), b.get(axis)));
     }
 
     /** Largest |component| over the points under a steady acceleration in g, from the modes' stiffness. */
@@ -122,15 +121,11 @@ public record Travel(Vec sag, Vec sustained, Vec shock, Vec random3Sigma) {
 
     /** The six relative coordinates under a steady acceleration of the housing in g: -K^-1 M T a. */
     static double[] steadyMotion(Assembly assembly, Vec accelerationG) {
-        double[][] k = new double[6][6];
-        for (int i = 0; i < 6; i++) {
-            System.arraycopy(assembly.stiffness(), 6 * i, k[i], 0, 6);
-        }
         double[] force = new double[6];
         for (int i = 0; i < 3; i++) {
             force[i] = -assembly.bodyMass() * accelerationG.get(i) * StandardGravity.M_PER_S2;
         }
-        return new LUDecomposition(new Array2DRowRealMatrix(k, false)).getSolver()
+        return new LUDecomposition(Assembly.square(assembly.stiffness())).getSolver()
             .solve(new ArrayRealVector(force, false)).toArray();
     }
 }

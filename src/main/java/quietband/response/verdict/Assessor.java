@@ -71,18 +71,23 @@ public final class Assessor {
         NoiseLimit noiseLimit = new NoiseLimit(design, response);
         PhaseJitter noise = new PhaseJitter(design, response, effort);
         Optional<Platform> moved = design.platform().filter(p -> full || p.clearance().isPresent());
-        RandomMotion.Part motion = RandomMotion.part(design, moved.isPresent() ? assembly : null, response);
+        FrequencyIntegrals.Part motion = RandomMotion.part(design, moved.isPresent() ? assembly : null, response);
         AdaptiveCurves.Curves curves = f -> {
             double[] over = new double[coverage.count() + noiseLimit.count()];
             coverage.write(f, over);
             noiseLimit.write(f, over, coverage.count());
             return over;
         };
-        SampledBand band = new SampledBand(curves, r.fromHz(), r.toHz());
-        double[][] integrals = full ? FrequencyIntegrals.of(seeds, noise, motion)
-            : FrequencyIntegrals.trapezoids(seeds, noise, motion, band);
+        List<Double> frequency = new ArrayList<>();
+        List<double[]> value = new ArrayList<>();
+        FrequencyIntegrals.Part band = new FrequencyIntegrals.Part(0, r.fromHz(), r.toHz(), (f, into, offset) -> {
+            frequency.add(f);
+            value.add(curves.at(f));
+        });
+        double[][] integrals = full ? FrequencyIntegrals.of(seeds, noise.part(), motion)
+            : FrequencyIntegrals.trapezoids(seeds, noise.part(), motion, band);
         AdaptiveCurves sweep = full ? AdaptiveCurves.refined(seeds.between(r.fromHz(), r.toHz()), curves, Coverage.FOLLOW_DB)
-            : band.sweep();
+            : AdaptiveCurves.sampled(frequency, value, curves);
         List<StackVerdict> verdicts = coverage.verdicts(sweep);
         if (new ResidualDemand(design).asked()) {
             ResidualPoint w = verdicts.get(verdicts.size() - 1).worst();
@@ -94,12 +99,10 @@ public final class Assessor {
         judgeTones(tones);
         List<Assessment.RowJitter> jitter = noise.of(integrals[0]);
         r.jitter().ifPresent(j -> judgeJitter(jitter, j));
-        RandomMotion random = motion.of(integrals[1]);
+        RandomMotion random = new RandomMotion(design.vibration().together(), integrals[1]);
         Optional<Travel> travel = moved.map(p -> Travel.of(design, assembly, random, effort));
         moved.flatMap(Platform::clearance).ifPresent(c -> requirements.add(travel.orElseThrow().use(c)));
-        design.cancellation().ifPresent(c -> {
-            requirements.addAll(RangeUse.of(design, response, random).results(c));
-        });
+        design.cancellation().ifPresent(c -> requirements.addAll(RangeUse.of(design, response, random).results(c)));
         if (full) {
             design.cancellation().ifPresent(this::warnFolding);
         }

@@ -13,7 +13,7 @@ import quietband.response.FrequencyIntegrals;
 import quietband.response.ResidualResponse;
 
 /** Integrated phase noise of the fullest stack: sqrt(2 integral of 10^(total/10) df), rad rms, tones apart. */
-final class PhaseJitter implements FrequencyIntegrals.Part {
+final class PhaseJitter {
 
     private final ResidualResponse response;
     private final Stack stack;
@@ -34,23 +34,12 @@ final class PhaseJitter implements FrequencyIntegrals.Part {
         to = stated.map(Requirement.Jitter::toHz).orElse(r.toHz());
     }
 
-    @Override
-    public int count() {
-        return rows.size();
+    /** What is integrated: one integrand per row. */
+    FrequencyIntegrals.Part part() {
+        return new FrequencyIntegrals.Part(rows.size(), from, rows.isEmpty() ? from : to, this::write);
     }
 
-    @Override
-    public double fromHz() {
-        return from;
-    }
-
-    @Override
-    public double toHz() {
-        return to;
-    }
-
-    @Override
-    public void at(double f, double[] into, int offset) {
+    private void write(double f, double[] into, int offset) {
         response.at(f);
         double[] squared = response.squares(stack);
         double floor = noise.floor(stack, f);
@@ -59,7 +48,7 @@ final class PhaseJitter implements FrequencyIntegrals.Part {
         }
     }
 
-    /** One result per row from the integrals (length {@link #count()}). */
+    /** One result per row from the integrals of {@link #part}. */
     List<Assessment.RowJitter> of(double[] integral) {
         List<Assessment.RowJitter> jitter = new ArrayList<>();
         for (int k = 0; k < rows.size(); k++) {

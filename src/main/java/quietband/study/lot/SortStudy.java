@@ -49,11 +49,11 @@ public record SortStudy(SortedLot sorted, List<BuiltClass> classes, Optional<Sor
      *
      * @param limitPpbPerG the limit, ppb/g
      * @param share        of the units within it
-     * @param lawShare     the same by the law; NaN without one
-     * @param lawError     standard error of that
+     * @param fittedShare     the same by the fitted distribution; NaN without one
+     * @param fittedError     standard error of that
      * @param build        units to build for the good ones wanted; -1 beyond any count
      */
-    public record OtherLimit(double limitPpbPerG, Proportion share, double lawShare, double lawError, long build) { }
+    public record OtherLimit(double limitPpbPerG, Proportion share, double fittedShare, double fittedError, long build) { }
 
     /**
      * A guard band.
@@ -77,7 +77,7 @@ public record SortStudy(SortedLot sorted, List<BuiltClass> classes, Optional<Sor
         double top = 2 * Math.max(rule.limitPpbPerG(), s.rising()[s.rising().length / 2]);
         List<OtherLimit> limits = IntStream.rangeClosed(1, STEPS).mapToObj(k -> limit(s, top * k / STEPS)).toList();
         return new SortStudy(s, classes, s.risks(), build(rule, s.yield().estimate()), build(rule, s.yield().atLeast()),
-            limit(s, rule.limitPpbPerG()), s.lawDistance(), limits, guards(s));
+            limit(s, rule.limitPpbPerG()), s.fittedDistance(), limits, guards(s));
     }
 
     private static long build(SortRule rule, double share) {
@@ -86,7 +86,7 @@ public record SortStudy(SortedLot sorted, List<BuiltClass> classes, Optional<Sor
 
     private static OtherLimit limit(SortedLot s, double limit) {
         Proportion p = s.shareWithin(limit);
-        return new OtherLimit(limit, p, s.lawShare(limit), s.lawError(limit), build(s.rule(), p.estimate()));
+        return new OtherLimit(limit, p, s.fittedShare(limit), s.fittedError(limit), build(s.rule(), p.estimate()));
     }
 
     /** Guard bands worth a look: none to three times the median uncertainty. */

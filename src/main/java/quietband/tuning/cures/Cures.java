@@ -13,12 +13,12 @@ import quietband.demand.ResidualPoint;
 import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.Stack;
+import quietband.model.Vec;
 import quietband.response.Cause;
 import quietband.platform.Assembly;
 import quietband.response.ResidualResponse;
 import quietband.response.verdict.Assessment;
 import quietband.response.verdict.StackVerdict;
-import quietband.spectrum.Magnitudes;
 
 /** Finds for every gap of every stack its leading cause and what would just close it. */
 public final class Cures {
@@ -182,21 +182,10 @@ public final class Cures {
         return demand.worst(at, response.squares(stack));
     }
 
-    private double[] magnitudes(Stack stack, Set<Cause> causes, double f) {
-        double[] re = new double[3];
-        double[] im = new double[3];
-        response.at(f);
-        response.residual(stack, causes, re, im);
-        return Magnitudes.of(re, im);
-    }
-
-    private static double length(double[] y) {
-        return Math.sqrt(y[0] * y[0] + y[1] * y[1] + y[2] * y[2]);
-    }
-
     private double magnitude(Stack stack, Set<Cause> causes, ResidualPoint worst) {
-        double[] y = magnitudes(stack, causes, worst.frequencyHz());
+        response.at(worst.frequencyHz());
+        double[] y = response.magnitudes(stack, causes);
         Axis axis = Axis.of(worst.axis());
-        return axis == null ? length(y) : y[axis.ordinal()];
+        return axis == null ? Vec.of(y).length() : y[axis.ordinal()];
     }
 }

@@ -2,7 +2,7 @@ package quietband.tuning.cures;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.DoubleUnaryOperator;
+import java.util.function.ToDoubleBiFunction;
 import quietband.model.Cancellation;
 import quietband.model.Design;
 import quietband.model.Stack;
@@ -51,7 +51,7 @@ final class Remedies {
         List<Remedy> parts = new ArrayList<>();
         String path = "cancellation.path.";
         parts.addAll(factor("sensor_bandwidth", "sensor bandwidth", "cancellation.sensor.bandwidth", FAR));
-        parts.addAll(moved("latency", "latency", path + "latency", v -> 0, false));
+        parts.addAll(moved("latency", "latency", path + "latency", (s, v) -> 0, false));
         parts.addAll(factor("low_pass", "low pass", path + "low_pass.frequency", FAR));
         parts.addAll(factor("high_pass", "high pass", path + "high_pass.frequency", 1 / FAR));
         parts.addAll(factor("tuning_bandwidth", "bandwidth of the tuning port", "cancellation.tuning.bandwidth", FAR));
@@ -74,7 +74,7 @@ final class Remedies {
         kinds.addAll(factor("platform_damping", "springs' damping", "platform.springs.damping", 1e3));
         kinds.addAll(factor("platform_loss_factor", "springs' loss factor", "platform.springs.loss_factor", 1e2));
         if (kinds.isEmpty()) {
-            kinds.addAll(moved("platform_modal_damping", "modal damping", "platform.modal_damping", v -> v + 2, false));
+            kinds.addAll(moved("platform_modal_damping", "modal damping", "platform.modal_damping", (s, v) -> v + 2, false));
         }
         return kinds;
     }
@@ -91,42 +91,30 @@ final class Remedies {
 
     /** A less sensitive resonator, and with it the weights that the file writes. */
     Remedy sensitivity(Stack stack) {
-        Remedy crystal = moved("sensitivity", "resonator's sensitivity", "oscillator.resonator.sensitivity", v -> v / LEAST,
+        Remedy crystal = moved("sensitivity", "resonator's sensitivity", "oscillator.resonator.sensitivity", (s, v) -> v / LEAST,
             false).get(0);
         List<Remedy> weights = stack.corrected()
-            ? moved("weights", "weights", "cancellation.weights", v -> v / LEAST, false) : List.of();
+            ? moved("weights", "weights", "cancellation.weights", (s, v) -> v / LEAST, false) : List.of();
         return weights.isEmpty() ? crystal : crystal.with(weights.get(0));
     }
 
     private List<Remedy> factor(String key, String words, String quantity, double factor) {
-        return moved(key, words, quantity, v -> v * factor, true);
+        return moved(key, words, quantity, (s, v) -> v * factor, true);
     }
 
-    private List<Remedy> moved(String key, String words, String quantity, DoubleUnaryOperator ideal, boolean log) {
+    private List<Remedy> moved(String key, String words, String quantity, ToDoubleBiFunction<NumberSlot, Double> ideal, boolean log) {
         List<PartialChange> slides = new ArrayList<>();
         for (int i = 0; i < slots.size(); i++) {
             double now = design.quantities().value(i);
             if (slots.get(i).quantity().equals(quantity) && !slots.get(i).absent() && Double.isFinite(now)) {
-                slides.add(new PartialChange(i, now, ideal.applyAsDouble(now), log));
+                slides.add(new PartialChange(i, now, ideal.applyAsDouble(slots.get(i), now), log));
             }
         }
-        return remedy(key, words, slides);
+        return slides.stream().allMatch(s -> s.now() == s.ideal()) ? List.of()
+            : List.of(new Remedy(key, words, design, slides));
     }
 
     private List<Remedy> linear(Cause cause, String words, String quantity, Vec ideal) {
-        List<PartialChange> slides = new ArrayList<>();
-        for (int i = 0; i < slots.size(); i++) {
-            NumberSlot slot = slots.get(i);
-            if (slot.quantity().equals(quantity) && !slot.absent()) {
-                double end = slot.axis() < 0 ? 0 : ideal.get(slot.axis());
-                slides.add(new PartialChange(i, design.quantities().value(i), end, false));
-            }
-        }
-        return remedy(cause.key(), words, slides);
-    }
-
-    private List<Remedy> remedy(String key, String words, List<PartialChange> slides) {
-        return slides.stream().allMatch(s -> s.now() == s.ideal()) ? List.of()
-            : List.of(new Remedy(key, words, design, slides));
+        return moved(cause.key(), words, quantity, (slot, now) -> slot.axis() < 0 ? 0 : ideal.get(slot.axis()), false);
     }
 }

@@ -25,11 +25,9 @@ final class NoiseOrientation implements OrientationGoal {
 
     private final double[][] form;
     private final double floor;
-    private final boolean follows;
 
     NoiseOrientation(Design design) {
         OrientedResidual map = new OrientedResidual(design);
-        follows = map.follows();
         PhaseNoise noise = new PhaseNoise(design);
         List<PhaseNoise.Row> rows = noise.rows();
         Requirement r = design.requirement();
@@ -73,11 +71,6 @@ final class NoiseOrientation implements OrientationGoal {
                 into[at + a * SIZE + b] = scale * sum;
             }
         }
-    }
-
-    @Override
-    public boolean even() {
-        return follows;
     }
 
     @Override

@@ -56,7 +56,7 @@ public record Orientation(Goal goal, boolean limited, Rotation turn, Vec mounted
             throw new IllegalArgumentException("a sensitivity of 0 on every axis has no direction to turn");
         }
         OrientationGoal aim = switch (goal) {
-            case AXIS -> new WorstAxisOrientation();
+            case AXIS -> (g, weights, enough) -> g.map(Math::abs).largest();
             case RESIDUAL -> new ResidualOrientation(design);
             case NOISE -> new NoiseOrientation(design);
         };

@@ -3,6 +3,7 @@ package quietband.tuning.orient;
 import quietband.model.Vec;
 
 /** What a turn of the resonator is judged by: the less, the better. */
+@FunctionalInterface
 interface OrientationGoal {
 
     /**
@@ -18,7 +19,4 @@ interface OrientationGoal {
     default double of(Vec g, Vec weights) {
         return of(g, weights, Double.POSITIVE_INFINITY);
     }
-
-    /** Whether opposite vectors are equally good when the weights follow. */
-    boolean even();
 }

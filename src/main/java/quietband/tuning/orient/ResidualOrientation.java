@@ -80,11 +80,6 @@ final class ResidualOrientation implements OrientationGoal {
     }
 
     @Override
-    public boolean even() {
-        return follows;
-    }
-
-    @Override
     public double of(Vec g, Vec weights, double enough) {
         double[] v = {g.x(), g.y(), g.z()};
         double[] w = {weights.x(), weights.y(), weights.z()};

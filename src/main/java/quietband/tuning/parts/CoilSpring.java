@@ -41,11 +41,6 @@ public record CoilSpring(WireMaterial material, double wire, double diameter, do
         return material.density() * Math.PI * Math.PI / 4 * wire * wire * diameter * active;
     }
 
-    /** Mass with the dead coils, kg. */
-    public double wholeMass() {
-        return activeMass() * (active + DEAD) / active;
-    }
-
     /** Length with all coils touching, {@code (n + 2) d}, m. */
     public double solidLength() {
         return (active + DEAD) * wire;

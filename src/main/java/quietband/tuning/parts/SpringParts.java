@@ -63,7 +63,7 @@ public final class SpringParts {
 
     private SpringPart part(String group, List<Spring> springs) {
         Spring s = springs.get(0);
-        double loss = Math.max(s.lossFactor().x(), Math.max(s.lossFactor().y(), s.lossFactor().z()));
+        double loss = s.lossFactor().largest();
         SpringWish.Kind kind = wish.kind() != SpringWish.Kind.SUITED ? wish.kind()
             : loss >= LOSSY ? SpringWish.Kind.ELASTOMER : SpringWish.Kind.COIL;
         return switch (kind) {
@@ -101,13 +101,8 @@ public final class SpringParts {
 
     /** Dampers that take over what the loss factor did at each axis' natural frequency: c + k eta/w. */
     private Vec dampers(Spring s, Vec rate, double loss) {
-        double[] c = new double[3];
-        for (Axis a : Axis.ALL) {
-            double w = 2 * Math.PI * cornerHz.get(a);
-            c[a.ordinal()] = Math.max(0, s.damping().get(a) + (s.stiffness().get(a) * s.lossFactor()
-                .get(a) - rate.get(a) * loss) / w);
-        }
-        return Vec.of(c);
+        return Vec.perAxis(a -> Math.max(0, s.damping().get(a) + (s.stiffness().get(a) * s.lossFactor().get(a) - rate.get(a) * loss)
+            / (2 * Math.PI * cornerHz.get(a))));
     }
 
     private SpringPart coil(String group, List<Spring> springs) {

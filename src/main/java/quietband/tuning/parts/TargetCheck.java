@@ -10,11 +10,6 @@ package quietband.tuning.parts;
  */
 public record TargetCheck(String name, boolean met, String words, String takes) {
 
-    /** One that holds. */
-    static TargetCheck met(String name, String words) {
-        return new TargetCheck(name, true, words, "");
-    }
-
     /** One that holds or not. */
     public static TargetCheck of(String name, boolean met, String words, String takes) {
         return new TargetCheck(name, met, words, met ? "" : takes);

@@ -12,6 +12,7 @@ import quietband.model.edit.ModelFile;
 import quietband.numerics.WishException;
 import quietband.platform.Assembly;
 import quietband.platform.AxisFrequencies;
+import quietband.platform.BodyExtent;
 import quietband.platform.Modes;
 import quietband.tuning.parts.PlatformNumbers;
 
@@ -67,11 +68,7 @@ public record BenchTuning(ModelFile unit, ModelFile tuned, Vec measuredHz, Vec w
         Platform p = base.platform().orElseThrow(() -> new WishException(
             "the model has no platform: there are no natural frequencies to tune"));
         Vec own = AxisFrequencies.hz(new Assembly(p));
-        double[] goal = new double[3];
-        for (Axis a : Axis.ALL) {
-            goal[a.ordinal()] = Double.isNaN(wanted.get(a)) ? own.get(a) : wanted.get(a);
-        }
-        Vec aim = Vec.of(goal);
+        Vec aim = wanted.orElse(own);
         NaturalFrequencySolver as = NaturalFrequencySolver.solve(base, measured);
         if (as.off() > 0.01) {
             throw new WishException(String.format(Locale.ROOT, "no rates of these springs give %.4g, %.4g and %.4g Hz along x, y "
@@ -113,16 +110,7 @@ public record BenchTuning(ModelFile unit, ModelFile tuned, Vec measuredHz, Vec w
     }
 
     private static List<Vec> places(Platform p) {
-        if (p.size().isEmpty()) {
-            return p.springs().stream().map(Spring::at).toList();
-        }
-        Vec half = p.size().get().times(0.5);
-        List<Vec> corners = new ArrayList<>();
-        for (int c = 0; c < 8; c++) {
-            corners.add(p.centreOfGravity().plus(new Vec((c & 1) == 0 ? half.x() : -half.x(), (c & 2) == 0 ? half.y() : -half.y(),
-                (c & 4) == 0 ? half.z() : -half.z())));
-        }
-        return corners;
+        return p.size().isPresent() ? BodyExtent.corners(p) : p.springs().stream().map(Spring::at).toList();
     }
 
     private static void add(List<Shift> list, String change, Vec at, Design before, Design after) {

@@ -1,12 +1,12 @@
 package quietband.tuning.springs;
 
 import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.LongConsumer;
 import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.Platform;
-import quietband.model.Platform.Spring;
 import quietband.model.Vec;
 import quietband.numerics.BoundedSearch;
 import quietband.platform.Assembly;
@@ -54,13 +54,7 @@ final class HoldSearch {
     }
 
     private static Vec span(Platform p) {
-        double[] most = new double[3];
-        for (Spring s : p.springs()) {
-            for (int i = 0; i < 3; i++) {
-                most[i] = Math.max(most[i], 2 * Math.abs(s.at().get(i)));
-            }
-        }
-        return Vec.of(most);
+        return Vec.perAxis(a -> p.springs().stream().mapToDouble(s -> 2 * Math.abs(s.at().get(a))).max().orElse(0));
     }
 
     /** What twelve shares between 0 and 1 mean. */
@@ -158,6 +152,6 @@ final class HoldSearch {
             result.looks(), seed, v.corner().x(), v.corner().y(), v.corner().z(), v.damping().x(), v.damping().y(), v.damping().z(),
             1e3 * v.ballast(), v.spread().x(), v.spread().y(), margins.goal(),
             held.isEmpty() ? "" : ", held by the limit of " + held);
-        return new SpringTarget(placed(v), v.corner(), java.util.Optional.of(v.damping()), v.ballast(), v.at(), words);
+        return new SpringTarget(placed(v), v.corner(), Optional.of(v.damping()), v.ballast(), v.at(), words);
     }
 }

@@ -4,6 +4,7 @@ import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.LUDecomposition;
 import org.hipparchus.linear.RealMatrix;
+import org.hipparchus.util.MathArrays;
 import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.Vec;
@@ -43,8 +44,7 @@ record NaturalFrequencySolver(Design design, Vec factors, Vec cornerHz, double o
         NaturalFrequencySolver best = at(start, x, wanted);
         double damping = 0;
         for (int step = 0; step < MOST_STEPS && best.off > CLOSE; step++) {
-            double[] move = move(start, x, wanted, damping);
-            double[] next = {x[0] + move[0], x[1] + move[1], x[2] + move[2]};
+            double[] next = MathArrays.ebeAdd(x, best.move(start, x, wanted, damping));
             NaturalFrequencySolver found = at(start, next, wanted);
             if (found.off < best.off) {
                 best = found;
@@ -72,28 +72,24 @@ record NaturalFrequencySolver(Design design, Vec factors, Vec cornerHz, double o
         return new NaturalFrequencySolver(design, factors, reached, off);
     }
 
-    private static double[] logs(Design start, double[] x, Vec wanted) {
-        Vec f = at(start, x, wanted).cornerHz;
-        return new double[] {StrictMath.log(f.x() / wanted.x()), StrictMath.log(f.y() / wanted.y()),
-            StrictMath.log(f.z() / wanted.z())};
+    private double[] logs(Vec wanted) {
+        return Vec.perAxis(a -> StrictMath.log(cornerHz.get(a) / wanted.get(a))).toArray();
     }
 
-    private static double[] move(Design start, double[] x, Vec wanted, double damping) {
-        double[] here = logs(start, x, wanted);
+    private double[] move(Design start, double[] x, Vec wanted, double damping) {
+        double[] here = logs(wanted);
         RealMatrix j = new Array2DRowRealMatrix(3, 3);
         for (int c = 0; c < 3; c++) {
             double[] moved = x.clone();
             moved[c] += PROBE;
-            double[] there = logs(start, moved, wanted);
-            for (int r = 0; r < 3; r++) {
-                j.setEntry(r, c, (there[r] - here[r]) / PROBE);
-            }
+            double[] there = at(start, moved, wanted).logs(wanted);
+            j.setColumn(c, MathArrays.scale(1 / PROBE, MathArrays.ebeSubtract(there, here)));
         }
-        RealMatrix square = j.transpose().multiply(j);
+        RealMatrix square = j.transposeMultiply(j);
         for (int i = 0; i < 3; i++) {
             square.addToEntry(i, i, damping + RIDGE);
         }
-        double[] right = j.transpose().operate(here);
+        double[] right = j.preMultiply(here);
         double[] move = new LUDecomposition(square).getSolver().solve(new ArrayRealVector(right)).toArray();
         for (int i = 0; i < 3; i++) {
             move[i] = Math.max(-1, Math.min(1, -move[i]));

@@ -44,7 +44,7 @@ public final class SpringChecks {
     List<TargetCheck> all(Vec corner) {
         List<TargetCheck> list = new ArrayList<>();
         double surge = surgeHz();
-        double highest = Math.max(corner.x(), Math.max(corner.y(), corner.z()));
+        double highest = corner.largest();
         if (surge <= highest) {
             throw new WishException(String.format(Locale.ROOT,
                 "a natural frequency of %.4g Hz is above the first standing wave of the springs at %.4g Hz: "

@@ -83,10 +83,7 @@ public final class SpringPlanner {
             chosen = choose(target);
         }
         List<SpringPart> list = chosen.parts();
-        Design orderable = chosen.design();
-        double closing = chosen.ballast();
-        Vec centre = chosen.centre();
-        ModelFile changed = file.withQuantities(orderable.quantities());
+        ModelFile changed = file.withQuantities(chosen.design().quantities());
         Assessment after = Assessor.assess(changed.design());
         Assembly assembly = new Assembly(changed.design().platform().orElseThrow());
         Vec corner = AxisFrequencies.hz(assembly);
@@ -101,10 +98,10 @@ public final class SpringPlanner {
         Optional<SpringChecks.LiftOff> liftOff = checks.liftOff(list);
         liftOff.ifPresent(l -> findings.add(finding(l)));
         return new SpringAnswer(changed, before, after, target.cornerHz(), corner, checks.surgeHz(), list, shift,
-            target.ballast() + closing, target.ballast() > 0 ? target.at() : centre, ElasticCentre.of(assembly), findings,
+            target.ballast() + chosen.ballast(), target.ballast() > 0 ? target.at() : chosen.centre(), ElasticCentre.of(assembly), findings,
             TravelOverFrequency.of(changed.design()), liftOff.map(SpringChecks.LiftOff::level)
                 .orElse(Double.POSITIVE_INFINITY), chosen.compound(), target.search(),
-            PlatformReduction.tenfold(changed.design()), largest(BodyExtent.box(changed.design().platform().orElseThrow(), Vec.ZERO)));
+            PlatformReduction.tenfold(changed.design()), BodyExtent.box(changed.design().platform().orElseThrow(), Vec.ZERO).largest());
     }
 
     /**
@@ -140,16 +137,10 @@ public final class SpringPlanner {
         }
     }
 
-    private static double largest(Vec v) {
-        return Math.max(v.x(), Math.max(v.y(), v.z()));
-    }
-
     /** Largest motion along each axis either way, m; the sag where nothing else moves. */
     private static Vec travel(Design exact) {
         Travel travel = Assessor.assess(exact).travel().orElseThrow();
-        Vec counted = travel.counted();
-        Vec sag = travel.sag();
-        return new Vec(Math.max(counted.x(), sag.x()), Math.max(counted.y(), sag.y()), Math.max(counted.z(), sag.z()));
+        return Vec.perAxis(a -> Math.max(travel.counted().get(a), travel.sag().get(a)));
     }
 
     private static double reached(SpringWish.Reduction wanted, Design design) {

@@ -3,7 +3,6 @@ package quietband.tuning.springs;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.LongConsumer;
-import quietband.model.Axis;
 import quietband.model.Design;
 import quietband.model.Vec;
 import quietband.numerics.WishException;
@@ -41,12 +40,8 @@ record SpringTarget(Design design, Vec cornerHz, Optional<Vec> damping, double b
                 + "takes %.4g dB away from %.4g Hz on.", corner, wish.reduction().get().decibels(), wish.reduction().get().frequencyHz()));
         }
         Vec now = AxisFrequencies.hz(new Assembly(design.platform().orElseThrow()));
-        double[] wanted = new double[3];
-        for (Axis a : Axis.ALL) {
-            double f = wish.corner().map(v -> v.get(a)).orElse(Double.NaN);
-            wanted[a.ordinal()] = Double.isNaN(f) ? now.get(a) : f;
-        }
-        return new SpringTarget(design, Vec.of(wanted), damping, 0, Vec.ZERO, "");
+        Vec wanted = wish.corner().map(v -> v.orElse(now)).orElse(now);
+        return new SpringTarget(design, wanted, damping, 0, Vec.ZERO, "");
     }
 
     /** Rates and damping for natural frequencies. */

@@ -46,7 +46,7 @@ public record TravelOverFrequency(double[] cornerHz, double[] sag, double[] sust
     private static double[] at(Design design, double ratio) {
         Design scaled = scaled(design, ratio);
         Assembly assembly = new Assembly(scaled.platform().orElseThrow());
-        return new double[] {largest(Travel.sustained(scaled, assembly)), largest(Travel.shock(scaled, assembly))};
+        return new double[] {Travel.sustained(scaled, assembly).largest(), Travel.shock(scaled, assembly).largest()};
     }
 
     /** All natural frequencies times a ratio, damping ratios kept. */
@@ -58,10 +58,6 @@ public record TravelOverFrequency(double[] cornerHz, double[] sag, double[] sust
             numbers.scale("relaxation.corner", "", a.ordinal(), ratio);
         }
         return numbers.design();
-    }
-
-    private static double largest(Vec v) {
-        return Math.max(v.x(), Math.max(v.y(), v.z()));
     }
 
     /**

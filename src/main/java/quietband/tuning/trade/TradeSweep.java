@@ -2,19 +2,18 @@ package quietband.tuning.trade;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.DoubleConsumer;
+import java.util.function.Supplier;
 import java.util.stream.IntStream;
 import quietband.demand.RequirementResult;
 import quietband.model.Design;
-import quietband.numerics.WishException;
 import quietband.platform.SingularPlatformException;
 import quietband.response.travel.Travel;
 import quietband.response.verdict.Assessment;
 import quietband.response.verdict.Assessor;
 import quietband.response.verdict.StackVerdict;
+import quietband.work.ParallelWork;
 
 /**
  * A design at every combination of one or two varied quantities.
@@ -45,30 +44,19 @@ public record TradeSweep(Design design, List<VariedQuantity> axes, List<Point> p
      * @param broken   names of what is not met
      */
     public record Point(double[] values, double marginDb, double worstHz, String worst, double coverage, double jitter,
-        double[] travel,
-                        Boolean met, List<String> broken) { }
+                        double[] travel, Boolean met, List<String> broken) { }
 
     /** Designs of all combinations assessed in full. */
     public static TradeSweep of(Design design, List<VariedQuantity> axes, int threads, DoubleConsumer progress) {
         int nx = axes.get(0).steps();
         int count = nx * (axes.size() > 1 ? axes.get(1).steps() : 1);
         AtomicInteger done = new AtomicInteger();
-        ForkJoinPool pool = new ForkJoinPool(threads);
-        try {
-            List<Point> points = pool.submit(() -> IntStream.range(0, count).parallel().mapToObj(i -> {
-                Point p = at(design, axes, i % nx, i / nx);
-                progress.accept((double) done.incrementAndGet() / count);
-                return p;
-            }).toList()).get();
-            return new TradeSweep(design, axes, points);
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            throw new WishException("the trade was interrupted");
-        } catch (ExecutionException e) {
-            throw e.getCause() instanceof RuntimeException r ? r : new IllegalStateException(e.getCause());
-        } finally {
-            pool.shutdown();
-        }
+        List<Supplier<Point>> parts = IntStream.range(0, count).<Supplier<Point>>mapToObj(i -> () -> {
+            Point p = at(design, axes, i % nx, i / nx);
+            progress.accept((double) done.incrementAndGet() / count);
+            return p;
+        }).toList();
+        return new TradeSweep(design, axes, ParallelWork.all(parts, threads));
     }
 
     /** The design with quantities set. */
@@ -98,8 +86,7 @@ public record TradeSweep(Design design, List<VariedQuantity> axes, List<Point> p
         double[] travel = a.travel().map(Travel::counted).map(v -> v.toArray()).orElse(null);
         List<String> broken = new ArrayList<>();
         a.requirements().stream().filter(r -> !r.met()).map(RequirementResult::name).forEach(broken::add);
-        return new Point(values, verdict.worst().marginDb(), verdict.worst().frequencyHz(), verdict.worst().axis(),
-            verdict.share(),
+        return new Point(values, verdict.worst().marginDb(), verdict.worst().frequencyHz(), verdict.worst().axis(), verdict.share(),
             a.worstJitterRad(), travel, a.requirementMet().orElse(null), broken);
     }
 

@@ -2,11 +2,13 @@ package quietband.window.card;
 
 import java.awt.Font;
 import java.awt.Graphics2D;
-import java.util.Locale;
+import java.util.Arrays;
+import java.util.stream.IntStream;
 import quietband.demand.ResidualDemand;
 import quietband.model.Requirement;
 import quietband.model.Stack;
 import quietband.report.chart.ChartStyle;
+import quietband.report.file.NumberFormat;
 import quietband.window.chart.Theme;
 import quietband.window.chart.ThemedChart;
 import quietband.window.work.MonteCarloProgress;
@@ -26,11 +28,8 @@ public final class BandsCard extends MonteCarloCard {
     String words(MonteCarloProgress s) {
         double[] f = s.outcome().frequencies();
         int full = s.outcome().stacks().size() - 1;
-        double most = 0;
-        for (int i = 0; i < f.length; i++) {
-            most = Math.max(most, s.outcome().percentile(full, i, 0.95));
-        }
-        return String.format(Locale.ROOT, "95 %% of the units stay below %.4g ppb/g at every point", most * PPB);
+        double most = IntStream.range(0, f.length).mapToDouble(i -> s.outcome().percentile(full, i, 0.95)).max().orElse(0);
+        return NumberFormat.text("95 %% of the units stay below %.4g ppb/g at every point", most * PPB);
     }
 
     @Override
@@ -39,21 +38,16 @@ public final class BandsCard extends MonteCarloCard {
         int full = s.outcome().stacks().size() - 1;
         ThemedChart chart = new ThemedChart(theme());
         for (double share : SHARES) {
-            double[] y = new double[f.length];
-            for (int i = 0; i < f.length; i++) {
-                y[i] = Math.max(1e-12, s.outcome().percentile(full, i, share) * PPB);
-            }
+            double[] y = IntStream.range(0, f.length)
+                .mapToDouble(i -> Math.max(1e-12, s.outcome().percentile(full, i, share) * PPB)).toArray();
             chart.line(f, y, share == 0.5 ? theme().ink() : theme().of(Stack.CANCELLED),
                 theme().stroke(share == 0.5 ? ChartStyle.of(Stack.COMBINED) : share == 0.99 ? ChartStyle.of(Stack.CANCELLED)
                 : ChartStyle.CORRECTION));
         }
         ResidualDemand demand = new ResidualDemand(s.plan().nominal());
         if (demand.asked()) {
-            double[] line = new double[f.length];
-            for (int i = 0; i < f.length; i++) {
-                double least = demand.limit(ResidualDemand.VECTOR, f[i]) * PPB;
-                line[i] = Double.isInfinite(least) ? Double.NaN : least;
-            }
+            double[] line = Arrays.stream(f).map(x -> demand.limit(ResidualDemand.VECTOR, x) * PPB)
+                .map(least -> Double.isInfinite(least) ? Double.NaN : least).toArray();
             chart.line(f, line, theme().limit(), theme().stroke(ChartStyle.LIMIT));
         }
         Requirement band = s.plan().nominal().requirement();

@@ -5,9 +5,9 @@ import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.Collectors;
 import quietband.model.Stack;
+import quietband.report.file.NumberFormat;
 import quietband.tolerance.influence.ToleranceInfluence;
 import quietband.window.chart.Theme;
 import quietband.window.work.MonteCarloProgress;
@@ -29,7 +29,7 @@ public final class InfluenceCard extends MonteCarloCard {
 
     @Override
     String words(MonteCarloProgress s) {
-        return lines(s).stream().map(l -> String.format(Locale.ROOT, "%s %.2f %%", l.name(), 100 * l.to()))
+        return lines(s).stream().map(l -> NumberFormat.text("%s %.2f %%", l.name(), 100 * l.to()))
             .collect(Collectors.joining(", "));
     }
 
@@ -51,7 +51,7 @@ public final class InfluenceCard extends MonteCarloCard {
             text(g, l.name(), 0, base, theme().ink(), i == 0 ? Font.BOLD : Font.PLAIN);
             g.setColor(theme().of(Stack.CANCELLED));
             g.fill(new Rectangle2D.Double(left, base - row * 0.55, Math.max(1, bar), row * 0.6));
-            text(g, String.format(Locale.ROOT, "%.2f %%", 100 * l.to()), left + bar + theme().px(4), base, theme().ink(), Font.PLAIN);
+            text(g, NumberFormat.text("%.2f %%", 100 * l.to()), left + bar + theme().px(4), base, theme().ink(), Font.PLAIN);
         }
     }
 }

@@ -2,6 +2,7 @@ package quietband.window.card;
 
 import java.awt.Font;
 import java.awt.Graphics2D;
+import quietband.report.file.NumberFormat;
 import quietband.window.chart.Theme;
 import quietband.window.work.BackgroundFigures;
 import quietband.window.work.MonteCarloProgress;
@@ -42,7 +43,7 @@ public abstract class MonteCarloCard extends FigureCard {
             return;
         }
         draw(g, scattering, width, height - theme().px(14));
-        String state = String.format(java.util.Locale.ROOT, "%,d units%s", scattering.outcome().units(),
+        String state = NumberFormat.text("%,d units%s", scattering.outcome().units(),
             f.view().model() == scattering.view().model() ? "" : ", of an earlier state");
         text(g, state, 0, height - theme().px(1), theme().faint(), Font.PLAIN);
     }

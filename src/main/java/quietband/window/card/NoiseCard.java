@@ -3,12 +3,13 @@ package quietband.window.card;
 import java.awt.Color;
 import java.awt.Font;
 import java.awt.Graphics2D;
+import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.function.ToDoubleFunction;
 import quietband.model.Requirement;
 import quietband.model.Stack;
 import quietband.report.chart.ChartStyle;
+import quietband.report.file.NumberFormat;
 import quietband.response.FrequencyTable;
 import quietband.window.chart.Theme;
 import quietband.window.chart.ThemedChart;
@@ -26,7 +27,7 @@ public final class NoiseCard extends FigureCard {
     @Override
     String words(BackgroundFigures f) {
         return f.assessment().requirements().stream().filter(r -> r.name().equals("phase_noise"))
-            .map(r -> String.format(Locale.ROOT, "margin %.2f dB", r.marginDb())).findFirst().orElse("no limit stated");
+            .map(r -> NumberFormat.text("margin %.2f dB", r.marginDb())).findFirst().orElse("no limit stated");
     }
 
     @Override
@@ -43,7 +44,8 @@ public final class NoiseCard extends FigureCard {
         if (table.stacks().get(full).corrected()) {
             add(chart, x, rows, r -> r.sensor() + r.tuning(), theme().of(Stack.CANCELLED), ChartStyle.of(Stack.CANCELLED));
         }
-        add(chart, x, rows, r -> r.floor()[full] + most(r.vibration()[full]), theme().ink(), ChartStyle.of(Stack.COMBINED));
+        add(chart, x, rows, r -> r.floor()[full] + Arrays.stream(r.vibration()[full]).max().orElse(0), theme().ink(),
+            ChartStyle.of(Stack.COMBINED));
         double[] limit = rows.stream().mapToDouble(FrequencyTable.Row::limitDbc).toArray();
         chart.line(x, limit, theme().limit(), theme().stroke(ChartStyle.LIMIT));
         Requirement band = f.assessment().design().requirement();
@@ -54,14 +56,6 @@ public final class NoiseCard extends FigureCard {
         text(g, "\u2505 limit", width * 0.55, y, theme().limit(), Font.PLAIN);
         text(g, "\u2508 sensor and port", 0, y + theme().px(15), theme().of(Stack.CANCELLED), Font.PLAIN);
         text(g, "\u2505 static", width * 0.55, y + theme().px(15), theme().faint(), Font.PLAIN);
-    }
-
-    private static double most(double[] v) {
-        double most = 0;
-        for (double x : v) {
-            most = Math.max(most, x);
-        }
-        return most;
     }
 
     private void add(ThemedChart chart, double[] x, List<FrequencyTable.Row> rows, ToDoubleFunction<FrequencyTable.Row> power,

@@ -2,13 +2,13 @@ package quietband.window.card;
 
 import java.awt.Font;
 import java.awt.Graphics2D;
-import java.util.Locale;
 import java.util.Optional;
 import quietband.demand.ResidualPoint;
 import quietband.model.Axis;
 import quietband.model.Requirement;
 import quietband.model.Stack;
 import quietband.report.chart.ChartStyle;
+import quietband.report.file.NumberFormat;
 import quietband.window.chart.Theme;
 import quietband.window.chart.ThemedChart;
 import quietband.window.work.BackgroundFigures;
@@ -36,7 +36,7 @@ public final class PathCard extends FigureCard {
         }
         int last = path.get().frequencyHz().length - 1;
         int axis = axis(f);
-        return String.format(Locale.ROOT, "axis %s, top: %.3f dB, %.2f deg", Axis.ALL.get(axis).letter(),
+        return NumberFormat.text("axis %s, top: %.3f dB, %.2f deg", Axis.ALL.get(axis).letter(),
             path.get().gainDb()[axis][last], path.get().phaseDeg()[axis][last]);
     }
 

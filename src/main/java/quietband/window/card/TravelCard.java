@@ -4,7 +4,6 @@ import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
-import java.util.Locale;
 import java.util.Optional;
 import quietband.model.Axis;
 import quietband.model.Stack;
@@ -25,7 +24,7 @@ public final class TravelCard extends FigureCard {
 
     @Override
     String words(BackgroundFigures f) {
-        return f.assessment().travel().map(t -> String.format(Locale.ROOT, "counted %.3f, %.3f, %.3f mm", t.counted().x() * 1e3,
+        return f.assessment().travel().map(t -> NumberFormat.text("counted %.3f, %.3f, %.3f mm", t.counted().x() * 1e3,
             t.counted().y() * 1e3, t.counted().z() * 1e3)).orElse("no platform");
     }
 
@@ -64,7 +63,7 @@ public final class TravelCard extends FigureCard {
         String cause = t.shock().get(axis) >= t.random3Sigma().get(axis) ? "shock" : "random";
         String words = NumberFormat.brief(counted * 1e3, 3) + " mm"
             + (Double.isNaN(clearance) ? "" : " of " + NumberFormat.brief(clearance * 1e3, 3)
-            + String.format(Locale.ROOT, ", %.0f %%", 100 * counted / clearance)) + " (" + cause + ")";
+            + NumberFormat.text(", %.0f %%", 100 * counted / clearance)) + " (" + cause + ")";
         text(g, words, left, y - theme().px(2), over ? theme().bad() : theme().ink(), over ? Font.BOLD : Font.PLAIN);
         if (!Double.isNaN(clearance)) {
             g.setColor(theme().limit());

@@ -5,10 +5,10 @@ import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
-import java.util.Locale;
 import java.util.Optional;
 import quietband.lot.Proportion;
 import quietband.model.Requirement;
+import quietband.report.file.NumberFormat;
 import quietband.window.chart.Theme;
 import quietband.window.work.MonteCarloProgress;
 
@@ -31,7 +31,7 @@ public final class YieldCard extends MonteCarloCard {
     }
 
     private static String share(Proportion p) {
-        return String.format(Locale.ROOT, "%.2f %% (%.2f to %.2f)", 100 * p.estimate(), 100 * p.low(), 100 * p.high());
+        return NumberFormat.text("%.2f %% (%.2f to %.2f)", 100 * p.estimate(), 100 * p.low(), 100 * p.high());
     }
 
     @Override

@@ -13,7 +13,6 @@ import javax.swing.JPanel;
 import quietband.model.Stack;
 import quietband.report.chart.ChartStyle;
 import quietband.report.file.QuantityText;
-import quietband.report.page.StackName;
 import quietband.response.ResidualCurves;
 import quietband.response.verdict.StackVerdict;
 import quietband.window.work.BackgroundFigures;
@@ -74,7 +73,7 @@ public final class BandStrip extends JPanel {
 
     private void describe() {
         StringBuilder words = new StringBuilder();
-        figures.assessment().verdicts().forEach(v -> words.append(StackName.of(v.stack())).append(": ").append(worst(v)).append(". "));
+        figures.assessment().verdicts().forEach(v -> words.append(v.stack().key()).append(": ").append(worst(v)).append(". "));
         getAccessibleContext().setAccessibleDescription(words.toString());
     }
 
@@ -133,7 +132,7 @@ public final class BandStrip extends JPanel {
         g.setColor(theme.ink());
         g.setFont(theme.font(stack == Stack.fullest(view.model().design()) ? Font.BOLD : Font.PLAIN, 11.5));
         FontMetrics m = g.getFontMetrics();
-        g.drawString(StackName.of(stack), theme.px(32), (float) (line + m.getAscent() * 0.36));
+        g.drawString(stack.key(), theme.px(32), (float) (line + m.getAscent() * 0.36));
         Optional<StackVerdict> v = two && figures != null
             ? figures.assessment().verdicts().stream().filter(x -> x.stack() == stack).findFirst() : Optional.empty();
         if (v.isPresent()) {

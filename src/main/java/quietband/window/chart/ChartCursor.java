@@ -12,7 +12,6 @@ import java.util.List;
 import javax.swing.JPanel;
 import quietband.model.Stack;
 import quietband.report.file.QuantityText;
-import quietband.report.page.StackName;
 import quietband.response.ResidualCurves;
 import quietband.window.work.DesignView;
 
@@ -107,7 +106,7 @@ public final class ChartCursor extends JPanel {
             ResidualCurves c = view.curves();
             words.add(QuantityText.hz(frequency()) + ", ppb/g");
             for (int s = 0; s < c.stacks().size(); s++) {
-                words.add(StackName.of(c.stacks().get(s)) + " " + QuantityText.ppb(c.residualPerG()[s][axis][point]));
+                words.add(c.stacks().get(s).key() + " " + QuantityText.ppb(c.residualPerG()[s][axis][point]));
             }
             if (c.limited() && Double.isFinite(c.limitPerG()[axis][point])) {
                 words.add("limit " + QuantityText.ppb(c.limitPerG()[axis][point]));

@@ -8,6 +8,8 @@ import java.awt.event.MouseEvent;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Map;
 import org.jfree.chart.ChartPanel;
@@ -173,25 +175,14 @@ public final class ResidualChart {
     }
 
     private static double[] ppb(double[] perG) {
-        double[] y = new double[perG.length];
-        for (int i = 0; i < y.length; i++) {
-            y[i] = Double.isInfinite(perG[i]) ? Double.NaN : Math.max(perG[i] * PPB, 1e-12);
-        }
-        return y;
+        return Arrays.stream(perG).map(y -> Double.isInfinite(y) ? Double.NaN : Math.max(y * PPB, 1e-12)).toArray();
     }
 
     /** Decades that hold the curves; kept while they still do and are not mostly empty, so that the picture does not jump. */
     private void range(List<double[]> lines) {
-        double top = 0;
-        double bottom = Double.POSITIVE_INFINITY;
-        for (double[] y : lines) {
-            for (double v : y) {
-                top = v > top ? v : top;
-                bottom = v < bottom ? v : bottom;
-            }
-        }
-        top = top > 0 ? top * 1.15 : 1;
-        bottom = Math.max(Math.min(bottom, top / 30) / 1.1, top / 1e4);
+        DoubleSummaryStatistics drawn = lines.stream().flatMapToDouble(Arrays::stream).filter(v -> !Double.isNaN(v)).summaryStatistics();
+        double top = drawn.getMax() > 0 ? drawn.getMax() * 1.15 : 1;
+        double bottom = Math.max(Math.min(drawn.getMin(), top / 30) / 1.1, top / 1e4);
         boolean fits = top <= high && bottom >= low && high / top < 8 && bottom / low < 20;
         if (!fits) {
             high = top;

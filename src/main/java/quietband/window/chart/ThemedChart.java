@@ -73,12 +73,7 @@ public final class ThemedChart {
     }
 
     private <A extends ValueAxis> A dressed(A a) {
-        a.setLabelFont(theme.font(Font.PLAIN, 12));
-        a.setTickLabelFont(theme.font(Font.PLAIN, 12));
-        a.setLabelPaint(theme.ink());
-        a.setTickLabelPaint(theme.ink());
-        a.setAxisLinePaint(theme.faint());
-        return a;
+        return ChartFrame.dressed(a, theme.font(Font.PLAIN, 12), theme.ink(), theme.faint());
     }
 
     /** The chart without legend. */

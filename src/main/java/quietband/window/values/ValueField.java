@@ -76,27 +76,32 @@ final class ValueField extends JTextField {
                 }
             }
         });
-        getDocument().addDocumentListener(new DocumentListener() {
-            @Override
-            public void insertUpdate(DocumentEvent e) {
-                check();
-            }
-
-            @Override
-            public void removeUpdate(DocumentEvent e) {
-                check();
-            }
-
-            @Override
-            public void changedUpdate(DocumentEvent e) {
-                check();
-            }
-        });
+        getDocument().addDocumentListener(listener(this::check));
         key(KeyEvent.VK_ESCAPE, 0, this::revert);
         key(KeyEvent.VK_UP, 0, () -> step(1));
         key(KeyEvent.VK_DOWN, 0, () -> step(-1));
         key(KeyEvent.VK_UP, InputEvent.SHIFT_DOWN_MASK, () -> step(10));
         key(KeyEvent.VK_DOWN, InputEvent.SHIFT_DOWN_MASK, () -> step(-10));
+    }
+
+    /** Acts at each change of a text. */
+    static DocumentListener listener(Runnable action) {
+        return new DocumentListener() {
+            @Override
+            public void insertUpdate(DocumentEvent e) {
+                action.run();
+            }
+
+            @Override
+            public void removeUpdate(DocumentEvent e) {
+                action.run();
+            }
+
+            @Override
+            public void changedUpdate(DocumentEvent e) {
+                action.run();
+            }
+        };
     }
 
     private void key(int code, int modifiers, Runnable action) {

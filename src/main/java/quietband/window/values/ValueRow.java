@@ -11,10 +11,10 @@ import javax.swing.JComboBox;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
-import javax.swing.JTextArea;
 import javax.swing.SwingConstants;
 import quietband.model.edit.FileValue;
 import quietband.window.chart.Theme;
+import quietband.window.chart.WrappedText;
 
 /** The values of one key beside its name, one field or one for each axis, and under them what is wrong. */
 final class ValueRow extends JPanel {
@@ -23,7 +23,7 @@ final class ValueRow extends JPanel {
 
     private final List<ValueField> fields = new ArrayList<>();
     private final List<JComboBox<String>> choices = new ArrayList<>();
-    private final JTextArea wrong = new JTextArea();
+    private final WrappedText wrong;
     private final transient List<FileValue> values;
     private boolean telling;
 
@@ -52,12 +52,7 @@ final class ValueRow extends JPanel {
             both.add(line, BorderLayout.CENTER);
         }
         add(both, BorderLayout.CENTER);
-        wrong.setName("wrong:" + first.block() + "." + first.key());
-        wrong.setEditable(false);
-        wrong.setFocusable(false);
-        wrong.setLineWrap(true);
-        wrong.setWrapStyleWord(true);
-        wrong.setOpaque(false);
+        wrong = new WrappedText("wrong:" + first.block() + "." + first.key(), false);
         wrong.setBorder(null);
         wrong.setFont(theme.font(Font.PLAIN, 12));
         wrong.setForeground(theme.bad());

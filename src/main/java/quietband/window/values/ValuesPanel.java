@@ -23,17 +23,15 @@ import javax.swing.JComboBox;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
-import javax.swing.JTextArea;
 import javax.swing.JTextField;
 import javax.swing.JToggleButton;
 import javax.swing.Scrollable;
-import javax.swing.event.DocumentEvent;
-import javax.swing.event.DocumentListener;
 import quietband.model.edit.FileValue;
 import quietband.window.bench.EditOrder;
 import quietband.window.bench.ModelSection;
 import quietband.window.bench.RefusedEdit;
 import quietband.window.chart.Theme;
+import quietband.window.chart.WrappedText;
 import quietband.window.work.Proposal;
 import quietband.window.work.Proposals;
 
@@ -53,7 +51,7 @@ public final class ValuesPanel extends JPanel implements ValueField.Values {
     private final JCheckBox all = new JCheckBox("all");
     private final Rows rows = new Rows();
     private final JScrollPane scroll = new JScrollPane(rows);
-    private final JTextArea about = new JTextArea(3, 10);
+    private final WrappedText about = new WrappedText("about", true);
     private final JPanel buttons = new JPanel(new GridLayout(2, 3));
     private final JComboBox<String> choice = new JComboBox<>();
     private final JPanel commands = new JPanel(new FlowLayout(FlowLayout.LEFT, 4, 0));
@@ -86,7 +84,7 @@ public final class ValuesPanel extends JPanel implements ValueField.Values {
         find.setName("find");
         find.putClientProperty("JTextField.placeholderText", "find a value, Enter");
         find.putClientProperty("JTextField.showClearButton", true);
-        find.getDocument().addDocumentListener(listener(this::build));
+        find.getDocument().addDocumentListener(ValueField.listener(this::build));
         find.addActionListener(e -> shown.values().stream().findFirst().ifPresent(r -> r.enter("")));
         all.setName("all");
         all.setToolTipText("also names, places of springs, stops, limits, and all that the file leaves out");
@@ -109,35 +107,13 @@ public final class ValuesPanel extends JPanel implements ValueField.Values {
         top.add(lines, BorderLayout.SOUTH);
         scroll.setHorizontalScrollBarPolicy(JScrollPane.HORIZONTAL_SCROLLBAR_NEVER);
         scroll.getVerticalScrollBar().setUnitIncrement(24);
-        about.setName("about");
-        about.setEditable(false);
-        about.setFocusable(false);
         about.setText(HINT);
-        about.setLineWrap(true);
-        about.setWrapStyleWord(true);
+        about.setRows(3);
+        about.setColumns(10);
         add(top, BorderLayout.NORTH);
         add(scroll, BorderLayout.CENTER);
         add(about, BorderLayout.SOUTH);
         theme(theme);
-    }
-
-    private static DocumentListener listener(Runnable action) {
-        return new DocumentListener() {
-            @Override
-            public void insertUpdate(DocumentEvent e) {
-                action.run();
-            }
-
-            @Override
-            public void removeUpdate(DocumentEvent e) {
-                action.run();
-            }
-
-            @Override
-            public void changedUpdate(DocumentEvent e) {
-                action.run();
-            }
-        };
     }
 
     public void theme(Theme changed) {

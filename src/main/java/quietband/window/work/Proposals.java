@@ -2,14 +2,15 @@ package quietband.window.work;
 
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
 import quietband.demand.ResidualPoint;
+import quietband.report.file.NumberFormat;
 import quietband.report.file.QuantityText;
+import quietband.window.bench.ModelSection;
 
 /** Runs the commands that change a design away from the event thread, and keeps what they propose until it is settled. */
 public final class Proposals implements AutoCloseable {
@@ -18,9 +19,21 @@ public final class Proposals implements AutoCloseable {
     private final Consumer<Made> sink;
     private final LatestTask<Asked> working;
 
+    private static final List<Proposal> ALL = List.of(
+        new Proposal("springs", ModelSection.PLATFORM, asked("Natural frequency wanted on every axis:", "90 Hz"), DesignChanges::springs),
+        new Proposal("filter", ModelSection.CANCELLATION,
+            asked("How many taps, and what counts: flat (least squares), limit or noise?", "16 flat"), DesignChanges::filter),
+        new Proposal("fit", ModelSection.PLATFORM, asked("File; what it holds; which numbers are to be found:",
+            "measured.csv; transmissibility; platform.springs.stiffness, platform.springs.damping"), DesignChanges::fit),
+        new Proposal("orient", ModelSection.RESONATOR, Optional.empty(), (model, answer) -> DesignChanges.orient(model)));
+
+    private static Optional<Proposal.Question> asked(String text, String first) {
+        return Optional.of(new Proposal.Question(text, first));
+    }
+
     /** Every command that can be run from the window. */
     public static List<Proposal> all() {
-        return List.of(new SpringsProposal(), new FilterProposal(), new FitProposal(), new OrientProposal());
+        return ALL;
     }
 
     private record Asked(Proposal proposal, DesignView view, String answer) { }
@@ -39,7 +52,7 @@ public final class Proposals implements AutoCloseable {
         public String words() {
             ResidualPoint w = compared.assessment().verdict(compared.assessment().fullest()).worst();
             String margin = Double.isNaN(w.marginDb()) ? ""
-                : String.format(Locale.ROOT, " (%s %s)", QuantityText.db(Math.abs(w.marginDb())),
+                : NumberFormat.text(" (%s %s)", QuantityText.db(Math.abs(w.marginDb())),
                 w.marginDb() < 0 ? "over" : "to spare");
             return name + ": " + offer.words() + ". Worst then " + QuantityText.ppb(w.residualPerG()) + " ppb/g at "
                 + QuantityText.hz(w.frequencyHz())
@@ -71,7 +84,7 @@ public final class Proposals implements AutoCloseable {
     }
 
     private void work(Asked asked) {
-        Proposal.Offer offer = asked.proposal().offer(asked.view().model(), asked.answer());
+        Proposal.Offer offer = asked.proposal().offer().apply(asked.view().model(), asked.answer());
         Made made = new Made(asked.proposal().name(), asked.view(), offer, VariantComparison.Compared.of(offer.changed()));
         shown.execute(() -> sink.accept(made));
     }

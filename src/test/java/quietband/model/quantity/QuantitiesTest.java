@@ -53,8 +53,13 @@ class QuantitiesTest {
     @Test
     void aSlotKnowsItsGroupPlaceAxisAndDimension() {
         NumberSlot slot = quantities.find("platform.springs.corners[3].damping.y").detail(0);
-        assertThat(slot).isEqualTo(new NumberSlot("platform.springs.corners[3].damping.y", "platform.springs.damping",
-            Dimension.DAMPING, "corners", 3, 1, false));
+        assertThat(slot.path()).isEqualTo("platform.springs.corners[3].damping.y");
+        assertThat(slot.quantity()).isEqualTo("platform.springs.damping");
+        assertThat(slot.dimension()).isEqualTo(Dimension.DAMPING);
+        assertThat(slot.group()).isEqualTo("corners");
+        assertThat(slot.place()).isEqualTo(3);
+        assertThat(slot.axis()).isEqualTo(1);
+        assertThat(slot.absent()).isFalse();
         assertThat(quantities.find("platform.springs.damping").springs()).isEqualTo(4);
         assertThat(quantities.find("platform.mass").springs()).isZero();
     }

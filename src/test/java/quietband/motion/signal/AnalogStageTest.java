@@ -82,8 +82,8 @@ class AnalogStageTest {
         for (int k = 0; k < 20; k++) {
             double t = k * h;
             double end = t + h;
-            x = hold.phi()[0][0] * x + hold.start()[0][0] * t * t * t + hold.startSlope()[0][0] * h * 3 * t * t
-                + hold.end()[0][0] * end * end * end + hold.endSlope()[0][0] * h * 3 * end * end;
+            x = hold.phi()[0][0] * x + hold.input()[0][0] * t * t * t + hold.input()[0][1] * h * 3 * t * t
+                + hold.input()[0][2] * end * end * end + hold.input()[0][3] * h * 3 * end * end;
             double exact = particular(end, a) + (0.7 - particular(0, a)) * Math.exp(-a * end);
             assertThat(x).isCloseTo(exact, within(1e-14));
         }

@@ -43,7 +43,7 @@ class SteppingTest {
         for (boolean apart : new boolean[] {true, false}) {
             LinearStage stage = new LinearStage(s, 3, h, apart ? 1_000_000 : 0);
             assertThat(stage.splits()).isEqualTo(apart);
-            stage.run(drive, noise.used(), BlockSignal.several(s.outputs()), new double[0][], new double[0][], n);
+            stage.run(drive, noise.used(), BlockSignal.several(s.c().length), new double[0][], new double[0][], n);
             double[] state = stage.state();
             double size = 0;
             double off = 0;

@@ -18,6 +18,13 @@ class NumberFormatTest {
     }
 
     @Test
+    void what_rounds_to_zero_has_no_minus_sign() {
+        assertThat(NumberFormat.text("%.3f deg of %d %%, %+.2f, %6.1f", -1e-9, 5, -0.001, -0.04))
+            .isEqualTo("0.000 deg of 5 %, +0.00,    0.0");
+        assertThat(NumberFormat.text("%.3f, a-0, 1e-0, %.0f", -0.0005, -1.0)).isEqualTo("-0.001, a-0, 1e-0, -1");
+    }
+
+    @Test
     void every_number_reads_back_to_twelve_digits() {
         Random random = new Random(1);
         for (int i = 0; i < 20_000; i++) {

@@ -24,7 +24,7 @@ class TableTextTest {
         Random random = new Random(2);
         String odd = "ab,\"'\n- #.x";
         StringWriter out = new StringWriter();
-        CsvWriter csv = new CsvWriter(out, "name", "value", "same");
+        CsvWriter csv = new CsvWriter(out, List.of("name", "value", "same"));
         String[] texts = new String[300];
         double[] values = new double[300];
         for (int i = 0; i < 300; i++) {
@@ -54,7 +54,7 @@ class TableTextTest {
 
     @Test
     void a_row_with_a_cell_too_few_is_a_mistake_of_the_program() throws IOException {
-        CsvWriter csv = new CsvWriter(new StringWriter(), "a", "b");
+        CsvWriter csv = new CsvWriter(new StringWriter(), List.of("a", "b"));
         csv.cell(1);
         assertThatThrownBy(csv::end).isInstanceOf(IllegalStateException.class).hasMessage("1 cells for 2 columns");
     }

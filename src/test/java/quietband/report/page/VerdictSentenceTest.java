@@ -41,11 +41,11 @@ class VerdictSentenceTest {
 
     @Test
     void every_stack_and_every_cause_has_a_name_of_its_own() {
-        assertThat(Arrays.stream(Stack.values()).map(StackName::of).distinct().count()).isEqualTo(Stack.values().length);
+        assertThat(Arrays.stream(Stack.values()).map(Stack::key).distinct().count()).isEqualTo(Stack.values().length);
         for (Stack stack : Stack.values()) {
             // the line on top of a report explains the very word
-            assertThat(StackName.EXPLAINED).contains(StackName.of(stack) + ":");
-            assertThat(StackName.capital(stack)).isEqualToIgnoringCase(StackName.of(stack)).matches("[A-Z][a-z]+");
+            assertThat(StackName.EXPLAINED).contains(stack.key() + ":");
+            assertThat(StackName.capital(stack)).isEqualToIgnoringCase(stack.key()).matches("[A-Z][a-z]+");
         }
         assertThat(Arrays.stream(Cause.values()).map(CauseName::of).distinct().count()).isEqualTo(Cause.values().length);
     }

@@ -30,8 +30,9 @@ class SpringSlackTest {
 
     private static List<SpringSlack> slack(Design d) {
         Assembly assembly = new Assembly(d.platform().orElseThrow());
-        RandomMotion.Part part = RandomMotion.part(d, assembly, new ResidualResponse(d, assembly));
-        return SpringSlack.of(d, assembly, part.of(FrequencyIntegrals.of(new GridSeeds(d, assembly), part)[0]));
+        FrequencyIntegrals.Part part = RandomMotion.part(d, assembly, new ResidualResponse(d, assembly));
+        return SpringSlack.of(d, assembly, new RandomMotion(d.vibration().together(),
+            FrequencyIntegrals.of(new GridSeeds(d, assembly), part)[0]));
     }
 
     // Result:  2 g on a body held by 4 k moves it m 2 g0/(4 k); a preload of 1.5 N is used up after 1.5/k

@@ -107,7 +107,5 @@ class SupportTableTest {
                 assertThat(sumIm / 1e-9).isCloseTo(im[j] / 1e-9, within(1e-11));
             }
         }
-        // the largest component, and at best |G|/sqrt 3
-        assertThat(new WorstAxisOrientation().of(new Vec(1, -3, 2), Vec.ZERO, 0)).isEqualTo(3);
     }
 }

@@ -116,7 +116,6 @@ class CoilSpringTest {
         CoilSpring coil = new CoilSpring(m, 1e-3, 8e-3, 4, 12e-3);
         double length = Math.PI * 8e-3 * 4;
         assertThat(coil.activeMass()).isCloseTo(m.density() * length * Math.PI * 1e-6 / 4, within(1e-12));
-        assertThat(coil.wholeMass()).isCloseTo(1.5 * coil.activeMass(), within(1e-12));
         assertThat(coil.solidLength()).isCloseTo(6e-3, within(1e-15));
         assertThat(coil.surgeHz()).isCloseTo(Math.sqrt(coil.rate() / coil.activeMass()) / 2, within(1e-9));
     }

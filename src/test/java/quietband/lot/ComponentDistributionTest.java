@@ -15,7 +15,7 @@ import quietband.lot.SortRule.By;
 import quietband.numerics.NormalCurve;
 
 /** How long a vector of normal components is, and what follows for a lot. */
-class ComponentLawTest {
+class ComponentDistributionTest {
 
     private static final double[][] TIED = {{0.36, 0.15, -0.10}, {0.15, 0.81, 0.20}, {-0.10, 0.20, 0.25}};
     private static final double[] OFF = {0.1, -0.3, 0.2};
@@ -29,7 +29,7 @@ class ComponentLawTest {
     @Test
     void equal_axes_give_maxwells_distribution() {
         double s = 0.626657;
-        DoubleUnaryOperator law = new ComponentLaw(100, new double[3], diagonal(s, s, s)).within(By.VECTOR);
+        DoubleUnaryOperator law = new ComponentDistribution(100, new double[3], diagonal(s, s, s)).within(By.VECTOR);
         for (double r = 0.05; r < 4; r *= 1.3) {
             double u = r / s / Math.sqrt(2);
             // both error functions are good to about 1e-15
@@ -41,8 +41,9 @@ class ComponentLawTest {
     @Test
     void nearly_equal_axes_go_over_into_equal_ones() {
         for (double d : new double[] {0, 0.3}) {
-            DoubleUnaryOperator equal = new ComponentLaw(9, new double[] {d, 0, 0}, diagonal(0.5, 0.5, 0.5)).within(By.VECTOR);
-            DoubleUnaryOperator nearly = new ComponentLaw(9, new double[] {d, 0, 0}, diagonal(0.5, 0.5000001, 0.5)).within(By.VECTOR);
+            DoubleUnaryOperator equal = new ComponentDistribution(9, new double[] {d, 0, 0}, diagonal(0.5, 0.5, 0.5)).within(By.VECTOR);
+            DoubleUnaryOperator nearly = new ComponentDistribution(9, new double[] {d, 0, 0}, diagonal(0.5, 0.5000001, 0.5))
+                .within(By.VECTOR);
             for (double r = 0.1; r < 2; r += 0.3) {
                 // closed form against integration; the change of 2e-7 itself moves the share by less
                 assertThat(nearly.applyAsDouble(r)).isCloseTo(equal.applyAsDouble(r), within(3e-7));
@@ -71,7 +72,7 @@ class ComponentLawTest {
 
     @Test
     void unequal_and_correlated_axes_agree_with_the_density_summed_over_the_ball() {
-        ComponentLaw law = new ComponentLaw(100, OFF, TIED);
+        ComponentDistribution law = new ComponentDistribution(100, OFF, TIED);
         for (double r : new double[] {0.3, 0.7, 1.5}) {
             double share = law.within(By.VECTOR).applyAsDouble(r);
             // midpoint rule with 60 steps in radius and height: error of about (1/60)^2/6
@@ -81,7 +82,7 @@ class ComponentLawTest {
 
     @Test
     void vector_and_worst_axis_agree_with_drawn_units() {
-        ComponentLaw law = new ComponentLaw(100, OFF, TIED);
+        ComponentDistribution law = new ComponentDistribution(100, OFF, TIED);
         double[][] units = drawn(OFF, TIED, 200_000, 3);
         for (By by : By.values()) {
             for (double limit : new double[] {0.4, 0.8, 1.2}) {
@@ -94,7 +95,7 @@ class ComponentLawTest {
 
     @Test
     void the_worst_axis_of_independent_axes_is_a_product() {
-        DoubleUnaryOperator law = new ComponentLaw(9, new double[] {0.1, 0, 0}, diagonal(0.5, 0.3, 0)).within(By.AXIS);
+        DoubleUnaryOperator law = new ComponentDistribution(9, new double[] {0.1, 0, 0}, diagonal(0.5, 0.3, 0)).within(By.AXIS);
         double x = NormalCurve.below((0.4 - 0.1) / 0.5) - NormalCurve.below((-0.4 - 0.1) / 0.5);
         double y = 2 * NormalCurve.below(0.4 / 0.3) - 1;
         assertThat(law.applyAsDouble(0.4)).isCloseTo(x * y, within(1e-10));
@@ -138,13 +139,13 @@ class ComponentLawTest {
     @Test
     void a_fitted_law_is_as_uncertain_as_it_says() {
         int n = 400;
-        double truth = new ComponentLaw(n, OFF, TIED).within(By.VECTOR).applyAsDouble(0.5);
+        double truth = new ComponentDistribution(n, OFF, TIED).within(By.VECTOR).applyAsDouble(0.5);
         double sum = 0;
         double squares = 0;
         double stated = 0;
         int lots = 60;
         for (int seed = 0; seed < lots; seed++) {
-            ComponentLaw law = ComponentLaw.of(lot(drawn(OFF, TIED, n, seed), Optional.empty()));
+            ComponentDistribution law = ComponentDistribution.of(lot(drawn(OFF, TIED, n, seed), Optional.empty()));
             double off = law.within(By.VECTOR).applyAsDouble(0.5) - truth;
             sum += off;
             squares += off * off;
@@ -166,7 +167,7 @@ class ComponentLawTest {
                 units[i][k] += noise[i][k];
             }
         }
-        ComponentLaw law = ComponentLaw.of(lot(units, Optional.of(sigma)));
+        ComponentDistribution law = ComponentDistribution.of(lot(units, Optional.of(sigma)));
         for (int i = 0; i < 3; i++) {
             // a variance from 40,000 is good to 0.7 %; of the sum with the noise's
             assertThat(law.covariance()[i][i]).isCloseTo(TIED[i][i], within(0.03 * TIED[i][i] + 0.003));

@@ -1,35 +1,30 @@
 package quietband.lot;
 
-import quietband.numerics.GaussNodes;
 import quietband.numerics.NormalCurve;
 
 /**
  * How long a vector is whose components are normal: P(|X| <= r) for X with a mean and three standard deviations along its
- * principal axes. Equal deviations have a closed form (Maxwell's law, for a mean away from zero the noncentral one); others are
+ * principal axes. Equal deviations have a closed form (Maxwell's distribution, for a mean away from zero the noncentral one); others are
  * integrated: the axis with the largest deviation by the error function, the other two by Gauss-Legendre in angles
  * x1 = r sin(t), x2 = r cos(t) sin(p), in which the chord r cos(t) cos(p) is smooth.
  */
-final class LengthLaw {
+final class LengthDistribution {
 
     private static final double ROOT_TWO_PI = Math.sqrt(2 * Math.PI);
 
-    private final GaussNodes nodes;
+    private final NormalQuadrature quadrature;
     private final double[] mean;
     private final double[] sigma;
 
     /**
      * For principal axes in any order; copied.
      *
-     * @param mean  along them (length 3)
-     * @param sigma standard deviations along them, at least 0 (length 3)
+     * @param mean       along them (length 3)
+     * @param sigma      standard deviations along them, at least 0 (length 3)
+     * @param quadrature accuracy
      */
-    LengthLaw(double[] mean, double[] sigma) {
-        this(mean, sigma, GaussNodes.FINE);
-    }
-
-    /** The same with the accuracy chosen. */
-    LengthLaw(double[] mean, double[] sigma, GaussNodes nodes) {
-        this.nodes = nodes;
+    LengthDistribution(double[] mean, double[] sigma, NormalQuadrature quadrature) {
+        this.quadrature = quadrature;
         this.mean = mean.clone();
         this.sigma = sigma.clone();
         order(0, 1);
@@ -58,10 +53,10 @@ final class LengthLaw {
         if (sigma[2] - sigma[0] <= 1e-9 * sigma[2]) {
             return equal(r, d, sigma[2]);
         }
-        if (Math.abs(r - d) > nodes.far * sigma[2]) {
+        if (Math.abs(r - d) > quadrature.far * sigma[2]) {
             return r > d ? 1 : 0;
         }
-        return bounded(within(0, r));
+        return Math.max(0, Math.min(1, within(0, r)));
     }
 
     /**
@@ -92,17 +87,14 @@ final class LengthLaw {
             double left = r * r - mean[axis] * mean[axis];
             return left <= 0 ? 0 : within(axis + 1, Math.sqrt(left));
         }
-        double from = angle((mean[axis] - nodes.far * sigma[axis]) / r);
-        double to = angle((mean[axis] + nodes.far * sigma[axis]) / r);
+        double from = angle((mean[axis] - quadrature.far * sigma[axis]) / r);
+        double to = angle((mean[axis] + quadrature.far * sigma[axis]) / r);
         double half = (to - from) / 2;
-        double sum = 0;
-        for (int i = 0; i < nodes.x.length; i++) {
-            double t = (from + to) / 2 + half * nodes.x[i];
+        return quadrature.integral(from, to, t -> {
             double c = Math.cos(t);
             double u = (r * Math.sin(t) - mean[axis]) / sigma[axis];
-            sum += nodes.w[i] * half * r * c / sigma[axis] * Math.exp(-u * u / 2) * within(axis + 1, r * c);
-        }
-        return sum / ROOT_TWO_PI;
+            return r * c * NormalQuadrature.density(u, sigma[axis]) * within(axis + 1, r * c);
+        });
     }
 
     private double inner(double h) {
@@ -111,9 +103,5 @@ final class LengthLaw {
 
     private static double angle(double sine) {
         return Math.asin(Math.max(-1, Math.min(1, sine)));
-    }
-
-    private static double bounded(double share) {
-        return Math.max(0, Math.min(1, share));
     }
 }

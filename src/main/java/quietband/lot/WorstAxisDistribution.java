@@ -1,19 +1,18 @@
 package quietband.lot;
 
-import quietband.numerics.GaussNodes;
+import java.util.function.DoubleUnaryOperator;
 import quietband.numerics.NormalCurve;
 
 /**
  * The largest of three normal components: P(all |X_i| <= r), for any covariance. One component is integrated by the error
- * function under its law given the other two, those by Gauss-Legendre.
+ * function under its distribution given the other two, those by Gauss-Legendre.
  */
-final class WorstAxisLaw {
+final class WorstAxisDistribution {
 
-    private static final double ROOT_TWO_PI = Math.sqrt(2 * Math.PI);
     /** A component is never taken as closer tied to the others than this share of its own deviation. */
     private static final double LOOSE = 1e-3;
 
-    private final GaussNodes nodes;
+    private final NormalQuadrature quadrature;
     private final double[] mean = new double[3];
     private final double sigma0;
     private final double slope10;
@@ -23,13 +22,8 @@ final class WorstAxisLaw {
     private final double sigma2;
 
     /** For a mean (length 3) and a covariance (3 x 3, positive semi-definite). */
-    WorstAxisLaw(double[] mean, double[][] covariance) {
-        this(mean, covariance, GaussNodes.FINE);
-    }
-
-    /** The same with the accuracy chosen. */
-    WorstAxisLaw(double[] mean, double[][] covariance, GaussNodes nodes) {
-        this.nodes = nodes;
+    WorstAxisDistribution(double[] mean, double[][] covariance, NormalQuadrature quadrature) {
+        this.quadrature = quadrature;
         int last = loosest(covariance);
         int first = (last + 1) % 3;
         int second = (last + 2) % 3;
@@ -77,37 +71,20 @@ final class WorstAxisLaw {
 
     /** Share of units none of whose components is beyond +-r. */
     double within(double r) {
-        if (!(r > 0)) {
-            return 0;
-        }
-        if (sigma0 == 0) {
-            return Math.abs(mean[0]) > r ? 0 : middle(0, r);
-        }
-        double from = Math.max(-r, mean[0] - nodes.far * sigma0);
-        double to = Math.min(r, mean[0] + nodes.far * sigma0);
-        double sum = 0;
-        for (int i = 0; i < nodes.x.length && to > from; i++) {
-            double x = (from + to) / 2 + (to - from) / 2 * nodes.x[i];
-            double u = (x - mean[0]) / sigma0;
-            sum += nodes.w[i] * Math.exp(-u * u / 2) * middle(x - mean[0], r);
-        }
-        return Math.max(0, Math.min(1, sum * (to - from) / 2 / sigma0 / ROOT_TWO_PI));
+        return r > 0 ? Math.max(0, Math.min(1, within(r, mean[0], sigma0, x -> middle(x - mean[0], r)))) : 0;
     }
 
     private double middle(double d0, double r) {
-        double centre = mean[1] + slope10 * d0;
-        if (sigma1 == 0) {
-            return Math.abs(centre) > r ? 0 : inner(d0, centre - mean[1], r);
+        return within(r, mean[1] + slope10 * d0, sigma1, x -> inner(d0, x - mean[1], r));
+    }
+
+    /** A normal number within +-r, each of its values weighted. */
+    private double within(double r, double centre, double sigma, DoubleUnaryOperator weight) {
+        if (sigma == 0) {
+            return Math.abs(centre) > r ? 0 : weight.applyAsDouble(centre);
         }
-        double from = Math.max(-r, centre - nodes.far * sigma1);
-        double to = Math.min(r, centre + nodes.far * sigma1);
-        double sum = 0;
-        for (int i = 0; i < nodes.x.length && to > from; i++) {
-            double x = (from + to) / 2 + (to - from) / 2 * nodes.x[i];
-            double u = (x - centre) / sigma1;
-            sum += nodes.w[i] * Math.exp(-u * u / 2) * inner(d0, x - mean[1], r);
-        }
-        return sum * Math.max(0, to - from) / 2 / sigma1 / ROOT_TWO_PI;
+        return quadrature.integral(Math.max(-r, centre - quadrature.far * sigma), Math.min(r, centre + quadrature.far * sigma),
+            x -> NormalQuadrature.density((x - centre) / sigma, sigma) * weight.applyAsDouble(x));
     }
 
     private double inner(double d0, double d1, double r) {

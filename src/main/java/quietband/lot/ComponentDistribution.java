@@ -1,71 +1,41 @@
 package quietband.lot;
 
+import java.util.Arrays;
 import java.util.function.DoubleUnaryOperator;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.EigenDecompositionSymmetric;
-import org.hipparchus.linear.RealMatrix;
+import org.hipparchus.linear.MatrixUtils;
+import org.hipparchus.stat.StatUtils;
+import org.hipparchus.stat.correlation.Covariance;
 
 /**
- * The normal law of a lot's three components, fitted: neither equal axes nor independence nor a mean of zero are assumed.
+ * The normal distribution of a lot's three components, fitted: neither equal axes nor independence nor a mean of zero are assumed.
  *
  * @param n          units it was fitted to
  * @param mean       ppb/g (length 3)
  * @param covariance (ppb/g)^2 (3 x 3)
  */
-public record ComponentLaw(int n, double[] mean, double[][] covariance) {
+public record ComponentDistribution(int n, double[] mean, double[][] covariance) {
 
     /** Fewest units to fit to. */
     static final int FEWEST = 10;
 
     /** Fits to readings: sample mean, covariance with n - 1, less the mean covariance of the readings where it is stated. */
-    static ComponentLaw of(MeasuredLot lot) {
-        int n = lot.size();
-        double[] mean = new double[3];
-        for (int i = 0; i < 3; i++) {
-            double sum = 0;
-            for (double v : lot.valuePpbPerG()[i]) {
-                sum += v;
-            }
-            mean[i] = sum / n;
-        }
-        double[][] c = new double[3][3];
-        for (int i = 0; i < 3; i++) {
-            for (int j = i; j < 3; j++) {
-                double[] a = lot.valuePpbPerG()[i];
-                double[] b = lot.valuePpbPerG()[j];
-                double sum = 0;
-                for (int k = 0; k < n; k++) {
-                    sum += (a[k] - mean[i]) * (b[k] - mean[j]);
-                }
-                c[i][j] = sum / (n - 1);
-                c[j][i] = c[i][j];
-            }
-        }
-        return new ComponentLaw(n, mean, lot.sigmaPpbPerG().map(s -> less(c, s)).orElse(c));
+    static ComponentDistribution of(MeasuredLot lot) {
+        double[][] c = new Covariance(new Array2DRowRealMatrix(lot.valuePpbPerG(), false).transpose()).getCovarianceMatrix().getData();
+        double[] mean = Arrays.stream(lot.valuePpbPerG()).mapToDouble(StatUtils::mean).toArray();
+        return new ComponentDistribution(lot.size(), mean, lot.sigmaPpbPerG().map(s -> less(c, s)).orElse(c));
     }
 
     /** What is left of a covariance of readings without that of measuring; no direction comes out negative. */
     private static double[][] less(double[][] c, double[][] sigma) {
         double[][] left = {c[0].clone(), c[1].clone(), c[2].clone()};
         for (int i = 0; i < 3; i++) {
-            double sum = 0;
-            for (double s : sigma[i]) {
-                sum += s * s;
-            }
-            left[i][i] -= sum / sigma[i].length;
+            left[i][i] -= StatUtils.sumSq(sigma[i]) / sigma[i].length;
         }
         EigenDecompositionSymmetric eigen = new EigenDecompositionSymmetric(new Array2DRowRealMatrix(left));
-        RealMatrix v = eigen.getV();
-        double[] values = eigen.getEigenvalues();
-        double[][] whole = new double[3][3];
-        for (int i = 0; i < 3; i++) {
-            for (int j = 0; j < 3; j++) {
-                for (int k = 0; k < 3; k++) {
-                    whole[i][j] += v.getEntry(i, k) * Math.max(0, values[k]) * v.getEntry(j, k);
-                }
-            }
-        }
-        return whole;
+        double[] values = Arrays.stream(eigen.getEigenvalues()).map(v -> Math.max(0, v)).toArray();
+        return eigen.getV().multiply(MatrixUtils.createRealDiagonalMatrix(values)).multiply(eigen.getVT()).getData();
     }
 
     /** Standard deviation of a component, ppb/g. */
@@ -81,17 +51,14 @@ public record ComponentLaw(int n, double[] mean, double[][] covariance) {
 
     /** Share of units within a limit in ppb/g, which is to say the distribution of the length or of the largest component. */
     public DoubleUnaryOperator within(SortRule.By by) {
-        return by == SortRule.By.VECTOR ? length()::within : new WorstAxisLaw(mean, covariance)::within;
+        return by == SortRule.By.VECTOR ? length()::within : new WorstAxisDistribution(mean, covariance, NormalQuadrature.FINE)::within;
     }
 
-    private LengthLaw length() {
+    private LengthDistribution length() {
         EigenDecompositionSymmetric eigen = new EigenDecompositionSymmetric(new Array2DRowRealMatrix(covariance));
         double[] along = eigen.getV().preMultiply(mean);
-        double[] sigma = new double[3];
-        for (int k = 0; k < 3; k++) {
-            sigma[k] = Math.sqrt(Math.max(0, eigen.getEigenvalues()[k]));
-        }
-        return new LengthLaw(along, sigma);
+        double[] sigma = Arrays.stream(eigen.getEigenvalues()).map(v -> Math.sqrt(Math.max(0, v))).toArray();
+        return new LengthDistribution(along, sigma, NormalQuadrature.FINE);
     }
 
     /**
@@ -127,16 +94,16 @@ public record ComponentLaw(int n, double[] mean, double[][] covariance) {
         return Math.sqrt(Math.max(0, variance));
     }
 
-    private ComponentLaw moved(int axis, double by) {
+    private ComponentDistribution moved(int axis, double by) {
         double[] other = mean.clone();
         other[axis] += by;
-        return new ComponentLaw(n, other, covariance);
+        return new ComponentDistribution(n, other, covariance);
     }
 
-    private ComponentLaw widened(int i, int j, double by) {
+    private ComponentDistribution widened(int i, int j, double by) {
         double[][] other = {covariance[0].clone(), covariance[1].clone(), covariance[2].clone()};
         other[i][j] += by;
         other[j][i] = other[i][j];
-        return new ComponentLaw(n, mean, other);
+        return new ComponentDistribution(n, mean, other);
     }
 }
