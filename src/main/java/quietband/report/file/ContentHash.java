@@ -3,6 +3,7 @@ package quietband.report.file;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.DigestOutputStream;
@@ -30,12 +31,14 @@ public final class ContentHash {
         return HexFormat.of().formatHex(stream.getMessageDigest().digest());
     }
 
-    /** Of files, one after the other. */
-    public static String of(List<Path> files) throws IOException {
+    /** Of files, one after the other. @throws UncheckedIOException with the name of one that cannot be read */
+    public static String of(List<Path> files) {
         DigestOutputStream stream = through(OutputStream.nullOutputStream());
         for (Path file : files) {
             try (InputStream in = Files.newInputStream(file)) {
                 in.transferTo(stream);
+            } catch (IOException e) {
+                throw new UncheckedIOException(file + ": " + e.getMessage(), e);
             }
         }
         return of(stream);
