@@ -24,7 +24,8 @@ class ToleranceStudyTest {
             + "requirement: {band: {from: 10 Hz, to: 2 kHz}, residual: [{frequency: 10 Hz, limit: 0.02 ppb/g}]" + yield + "}\n"
             + "tolerances: [{of: cancellation.error.gain, add: 1 %}]\n");
         MonteCarloResult drawn = ScatterModels.run(file.design(), UNITS, 1, 3);
-        return ToleranceStudy.of(file, new MonteCarloPlan(file.design(), 3), new ToleranceStudy.Drawn(drawn, 1), 0.9, 1);
+        return ToleranceStudy.of(file, new MonteCarloPlan(file.design(), 3), new ToleranceStudy.Drawn(drawn, 1), 0.9, 1,
+            () -> false);
     }
 
     @Test
