@@ -67,11 +67,12 @@ public final class DriveOptions {
         return fullRate;
     }
 
-    private static double positive(String option, String text, Dimension dimension) {
+    private static double positive(String option, String text, Dimension dimension, double most, String shown) {
         try {
             double v = Amounts.read(text, dimension);
-            if (!(v > 0) || !Double.isFinite(v)) {
-                throw new InputErrorException(option + ": '" + text.strip() + "' is not above 0");
+            if (!(v > 0) || !(v <= most)) {
+                throw new InputErrorException(option + ": '" + text.strip() + "' is " + (v > most ? "beyond " + shown + "; give less"
+                    : "not above 0"));
             }
             return v;
         } catch (WrongAmountException e) {
@@ -81,12 +82,12 @@ public final class DriveOptions {
 
     /** Seconds wanted; 0 when left to the drive. */
     public double duration() {
-        return duration == null ? 0 : positive("--duration", duration, Dimension.TIME);
+        return duration == null ? 0 : positive("--duration", duration, Dimension.TIME, 1e6, "1e6 s");
     }
 
     /** Rate of the time grid, Hz; 0 when left to the drive. */
     public double gridHz() {
-        return timeRate == null ? 0 : positive("--time-rate", timeRate, Dimension.FREQUENCY);
+        return timeRate == null ? 0 : positive("--time-rate", timeRate, Dimension.FREQUENCY, 1e8, "100 MHz");
     }
 
     /** Octaves a minute; infinite when left out. */
@@ -135,7 +136,7 @@ public final class DriveOptions {
     /** Frequency of a dwell, Hz. */
     public double dwellFrequency(Design design) {
         if (frequency != null) {
-            return positive("--frequency", frequency, Dimension.FREQUENCY);
+            return positive("--frequency", frequency, Dimension.FREQUENCY, 1e7, "10 MHz");
         }
         return tone(design).map(Vibration.Tone::frequencyHz).orElseThrow(() -> new InputErrorException(
             "a dwell needs --frequency, e.g. --frequency \"88 Hz\": the model has no vibration.tones"));
@@ -143,7 +144,7 @@ public final class DriveOptions {
 
     /** Peak of a dwell or sweep, g. */
     public double peakG(Design design) {
-        return peak != null ? positive("--peak", peak, Dimension.ACCELERATION)
+        return peak != null ? positive("--peak", peak, Dimension.ACCELERATION, 1e9, "1e9 g")
             : tone(design).map(Vibration.Tone::peakG).filter(p -> p > 0).orElse(1.0);
     }
 
@@ -151,7 +152,7 @@ public final class DriveOptions {
     public Vibration.Shock shock(Design design) {
         Vibration.Shock s = design.vibration().shock().orElseThrow(() -> new InputErrorException(
             "the model has no vibration.shock: add one, e.g. shock: {shape: half-sine, peak: 15 g, duration: 11 ms}"));
-        return peak == null ? s : new Vibration.Shock(s.shape(), positive("--peak", peak, Dimension.ACCELERATION), s.duration());
+        return peak == null ? s : new Vibration.Shock(s.shape(), positive("--peak", peak, Dimension.ACCELERATION, 1e9, "1e9 g"), s.duration());
     }
 
     /** The record's file. */
