@@ -31,6 +31,8 @@ import quietband.units.WrongAmountException;
         + "the sensitivity along each axis; with --plan prints a test plan for a model.")
 public final class ShakerCommand extends ResultCommand implements Callable<Integer> {
 
+    private static final double FURTHEST = 1e6;
+
     @Parameters(paramLabel = "RUN.csv", arity = "0..*", description = "one or more files of readings, taken together")
     private final List<Path> runs = new ArrayList<>();
 
@@ -67,6 +69,9 @@ public final class ShakerCommand extends ResultCommand implements Callable<Integ
 
     @Override
     public Integer call() throws IOException {
+        if (!(multiplier >= 1 / FURTHEST && multiplier <= FURTHEST)) {
+            throw new InputErrorException("--multiplier " + multiplier + ": above 0, at most " + FURTHEST);
+        }
         if (plan != null) {
             return plan();
         }
@@ -96,22 +101,24 @@ public final class ShakerCommand extends ResultCommand implements Callable<Integ
         ModelFile file = ModelFile.read(plan);
         Provenance from = output.provenance("shaker", file);
         double readHz = multiplier * (carrier == null ? file.design().oscillator().carrierHz()
-            : amount("--carrier", carrier, Dimension.FREQUENCY));
+            : carrierHz());
         write(plan, from, () -> PlanReport.of(file.design(), TestPlan.of(file.design(), level, travel, readHz), from));
         return 0;
+    }
+
+    private double carrierHz() {
+        double hz = amount("--carrier", carrier, Dimension.FREQUENCY);
+        if (!(hz > 0 && hz <= 1e15)) {
+            throw new InputErrorException("--carrier " + carrier + ": above 0 Hz, at most 1e15 Hz");
+        }
+        return hz;
     }
 
     private ShakerRules rules() {
         if (carrier == null) {
             throw new InputErrorException("--carrier is missing: the frequency of the oscillator, e.g. --carrier \"10 MHz\"");
         }
-        if (!(multiplier > 0) || Double.isInfinite(multiplier)) {
-            throw new InputErrorException("--multiplier " + multiplier + ": above 0");
-        }
-        double hz = amount("--carrier", carrier, Dimension.FREQUENCY);
-        if (!(hz > 0)) {
-            throw new InputErrorException("--carrier " + carrier + ": above 0 Hz");
-        }
+        double hz = carrierHz();
         double margin = amount("--floor-margin", floorMargin, Dimension.DECIBEL);
         double share = amount("--calibration", calibration, Dimension.RATIO);
         if (!(margin >= 0) || !(share >= 0)) {

@@ -5,9 +5,11 @@ import java.util.List;
 import org.hipparchus.complex.Complex;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
+import org.hipparchus.linear.DecompositionSolver;
 import org.hipparchus.linear.QRDecomposition;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
+import quietband.identification.FitException;
 import quietband.model.Axis;
 
 /**
@@ -230,6 +232,16 @@ final class TrimFit {
 
     /** Solves least squares of plain rows. */
     static double[] solve(RealMatrix rows, RealVector right) {
-        return new QRDecomposition(rows).getSolver().solve(right).toArray();
+        return solver(rows).solve(right).toArray();
+    }
+
+    /** Solves least squares, or equations, that have one answer. */
+    static DecompositionSolver solver(RealMatrix rows) {
+        DecompositionSolver solver = new QRDecomposition(rows).getSolver();
+        if (!solver.isNonSingular()) {
+            throw new FitException("the readings cannot tell the three sensors and axes apart: some of them move nothing, or two move the "
+                + "same; drive each axis, at more frequencies, with the weights that the model has");
+        }
+        return solver;
     }
 }
