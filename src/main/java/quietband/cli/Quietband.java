@@ -2,8 +2,10 @@ package quietband.cli;
 
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.util.Locale;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Help;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
 import quietband.cli.command.AssessCommand;
@@ -22,6 +24,7 @@ import quietband.cli.command.TradeCommand;
 import quietband.cli.command.WindowCommand;
 import quietband.cli.terminal.FailureMessage;
 import quietband.cli.terminal.Version;
+import quietband.cli.terminal.VisibleText;
 
 /** The program: names its commands, turns what went wrong into one message and an exit status. */
 @Command(name = "quietband", mixinStandardHelpOptions = true, versionProvider = Version.class,
@@ -49,6 +52,8 @@ public final class Quietband implements Runnable {
     public static void main(String[] args) {
         PrintWriter out = new PrintWriter(System.out, false, StandardCharsets.UTF_8);
         PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
+        // numbers look the same wherever the program runs
+        Locale.setDefault(Locale.Category.FORMAT, Locale.ROOT);
         Thread.setDefaultUncaughtExceptionHandler((thread, e) -> System.exit(FailureMessage.lastResort(e, err)));
         int status = run(out, err, args);
         if (out.checkError() && status < FailureMessage.INPUT_ERROR) {
@@ -65,14 +70,18 @@ public final class Quietband implements Runnable {
         for (CommandLine command : line.getSubcommands().values()) {
             command.getCommandSpec().versionProvider(new Version());
         }
-        line.setOut(out).setErr(err)
+        PrintWriter errors = new PrintWriter(new VisibleText(err), true);
+        line.setOut(new PrintWriter(new VisibleText(out))).setErr(errors).setColorScheme(Help.defaultColorScheme(Help.Ansi.OFF))
             .setCaseInsensitiveEnumValuesAllowed(true)
             .setParameterExceptionHandler(FailureMessage::misused)
             .setExecutionExceptionHandler(FailureMessage::failed);
         try {
             return line.execute(args);
         } catch (OutOfMemoryError | StackOverflowError | LinkageError | AssertionError e) {
-            return FailureMessage.lastResort(e, err);
+            return FailureMessage.lastResort(e, errors);
+        } finally {
+            line.getOut().flush();
+            errors.flush();
         }
     }
 }

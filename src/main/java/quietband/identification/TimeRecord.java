@@ -2,15 +2,15 @@ package quietband.identification;
 
 import java.io.BufferedReader;
 import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import quietband.model.text.DataText;
+import quietband.model.text.ModelException;
 import quietband.units.StandardGravity;
+import quietband.work.HeapRoom;
 
 /**
  * A record of drive and response over time: {@code time_s,drive_g,response_g}, or {@code response_ppb} for a fractional frequency.
@@ -26,15 +26,17 @@ import quietband.units.StandardGravity;
 record TimeRecord(String file, double rate, double[] drive, double[] response, int[] starts, boolean perG, List<String> notes) {
 
     private static final int MOST = 50_000_000;
+    // time, drive, response, steps and sorted steps
+    private static final int BYTES_PER_ROW = 48;
     private static final double EVEN = 0.02;
     private static final double GAP = 1.5;
 
     /** Whether a file looks like a record over time. */
     static boolean is(Path path) {
-        try (BufferedReader in = Files.newBufferedReader(path, StandardCharsets.UTF_8)) {
+        try (BufferedReader in = DataText.open(path)) {
             for (String line = in.readLine(); line != null; line = in.readLine()) {
                 if (!line.isBlank() && !line.startsWith("#")) {
-                    return Arrays.asList(line.replace("\ufeff", "").strip().split("\\s*,\\s*")).contains("time_s");
+                    return Arrays.asList(line.strip().split("\\s*,\\s*")).contains("time_s");
                 }
             }
             return false;
@@ -46,10 +48,10 @@ record TimeRecord(String file, double rate, double[] drive, double[] response, i
 
     /** Reads a file. @throws FitException when it cannot serve */
     static TimeRecord read(Path path) {
-        try (BufferedReader in = Files.newBufferedReader(path, StandardCharsets.UTF_8)) {
+        try (BufferedReader in = DataText.open(path)) {
             return new Reader(String.valueOf(path.getFileName())).read(in);
         } catch (IOException e) {
-            throw new UncheckedIOException(e);
+            throw ModelException.of(path.toString(), "cannot be read", String.valueOf(e.getMessage()));
         }
     }
 
@@ -94,7 +96,7 @@ record TimeRecord(String file, double rate, double[] drive, double[] response, i
         }
 
         private void header(String text) {
-            String[] names = text.replace("\ufeff", "").strip().split("\\s*,\\s*", -1);
+            String[] names = text.strip().split("\\s*,\\s*", -1);
             cells = names.length;
             for (int i = 0; i < cells; i++) {
                 int c = List.of("time_s", "drive_g", "response_g").indexOf(names[i].equals("response_ppb") ? "response_g" : names[i]);
@@ -117,6 +119,10 @@ record TimeRecord(String file, double rate, double[] drive, double[] response, i
             if (size == value[0].length) {
                 if (size >= MOST) {
                     throw wrong(line, "more than " + MOST + " rows", "cut the record");
+                }
+                if (!HeapRoom.holds(2.0 * size * BYTES_PER_ROW)) {
+                    throw wrong(line, "more than " + size + " rows, which may take " + 2L * size * BYTES_PER_ROW / 1_000_000 + " MB",
+                        "cut the record, or allow more memory with java -Xmx");
                 }
                 for (int c = 0; c < 3; c++) {
                     value[c] = Arrays.copyOf(value[c], 2 * size);

@@ -1,13 +1,8 @@
 package quietband.lot;
 
-import java.io.BufferedReader;
 import java.io.IOException;
-import java.io.InputStreamReader;
-import java.io.Reader;
 import java.io.UncheckedIOException;
-import java.nio.charset.CharacterCodingException;
-import java.nio.charset.CodingErrorAction;
-import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.DigestInputStream;
@@ -24,6 +19,8 @@ import org.apache.commons.csv.CSVException;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
+import quietband.model.text.CsvTable;
+import quietband.model.text.DataText;
 import quietband.model.text.ModelException;
 
 /**
@@ -57,36 +54,21 @@ public final class LotReader {
     /** Reads a file. @throws ModelException when it is missing, no text, no CSV or has no such header */
     public static MeasuredLot read(Path path) {
         String shown = path.toString();
-        if (!Files.isRegularFile(path)) {
-            throw ModelException.of(shown, Files.exists(path) ? "is no regular file" : "there is no such file",
-                "name a lot: serial,x_ppb_per_g,y_ppb_per_g,z_ppb_per_g");
-        }
+        DataText.requireRegular(path, shown, "name a lot: serial,x_ppb_per_g,y_ppb_per_g,z_ppb_per_g");
         LotReader reader = new LotReader(shown);
         MessageDigest digest = sha256();
-        try (BufferedReader text = new BufferedReader(new InputStreamReader(new DigestInputStream(Files.newInputStream(path), digest),
-            StandardCharsets.UTF_8.newDecoder().onMalformedInput(CodingErrorAction.REPORT)
-                .onUnmappableCharacter(CodingErrorAction.REPORT))); CSVParser parser = CSVParser.parse(withoutMark(text), FORMAT)) {
+        try (DataText text = new DataText(new DigestInputStream(Files.newInputStream(path), digest), shown);
+             CSVParser parser = CSVParser.parse(text, FORMAT)) {
             reader.rows(parser);
-        } catch (CharacterCodingException e) {
-            throw ModelException.of(shown, "is not UTF-8 text", "save it as UTF-8; binary files cannot be read");
+        } catch (AccessDeniedException e) {
+            throw ModelException.of(shown, "may not be read", "check its permissions");
         } catch (CSVException | UncheckedIOException e) {
-            boolean coding = e.getCause() instanceof CharacterCodingException;
-            throw ModelException.of(shown, coding ? "is not UTF-8 text" : "is not valid CSV: " + e.getMessage(),
-                coding ? "save it as UTF-8; binary files cannot be read" : "check quotes");
+            throw CsvTable.invalid(shown, e);
         } catch (IOException e) {
             throw ModelException.of(shown, "cannot be read", String.valueOf(e.getMessage()));
         }
         Path name = path.getFileName();
         return reader.lot(name == null ? shown : name.toString(), HexFormat.of().formatHex(digest.digest()));
-    }
-
-    /** What stands behind a byte-order mark, or all where there is none. */
-    private static Reader withoutMark(BufferedReader text) throws IOException {
-        text.mark(1);
-        if (text.read() != '\ufeff') {
-            text.reset();
-        }
-        return text;
     }
 
     private static MessageDigest sha256() {

@@ -13,6 +13,8 @@ public final class Sidebands {
     /** Above this modulation index the exact Bessel ratio is used, rad. */
     public static final double SMALL_INDEX = 0.1;
 
+    private static final double SINUSOIDS = 5000;
+
     private Sidebands() { }
 
     /**
@@ -38,8 +40,14 @@ public final class Sidebands {
         return exactLevelDbc(index);
     }
 
-    /** 20 log10 |J1(beta)/J0(beta)|, dBc, for any index above 0. */
+    /**
+     * 20 log10 |J1(beta)/J0(beta)|, dBc, for any index above 0. Where the functions are nothing but sinusoids, it is
+     * 20 log10 |tan(beta - pi/4)|: of what stands there, far beyond any sideband of use, only the size means something.
+     */
     public static double exactLevelDbc(double index) {
+        if (index > SINUSOIDS) {
+            return Double.isInfinite(index) ? Double.POSITIVE_INFINITY : 20 * StrictMath.log10(Math.abs(StrictMath.tan(index - Math.PI / 4)));
+        }
         return 20 * StrictMath.log10(Math.abs(BesselJ.value(1, index) / BesselJ.value(0, index)));
     }
 

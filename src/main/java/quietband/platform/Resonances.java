@@ -18,7 +18,8 @@ public final class Resonances {
     /** A peak to be expected: frequency and full half-power width, Hz. */
     public record Peak(double frequencyHz, double widthHz) { }
 
-    private static final int MOST = 4000;
+    /** Most peaks that are told one by one; what counts more is no platform with springs but a medium of its own. */
+    private static final int MOST = 500;
 
     private final Assembly assembly;
     private final DynamicStiffness damped;
@@ -32,24 +33,43 @@ public final class Resonances {
     }
 
     /**
-     * The peaks between two frequencies in Hz, some 4000 of them at the most (then the lowest).
+     * The peaks between two frequencies in Hz, up to {@link #countedTo} only.
      */
     public static List<Peak> between(Assembly assembly, double fromHz, double toHz) {
         Resonances r = new Resonances(assembly);
-        r.search(false, 2 * Math.PI * fromHz, 2 * Math.PI * toHz);
+        double end = countedTo(assembly, fromHz, toHz);
+        r.search(false, 2 * Math.PI * fromHz, 2 * Math.PI * end);
         if (!assembly.relaxing().isEmpty()) {
-            r.search(true, 2 * Math.PI * fromHz, 2 * Math.PI * toHz);
+            r.search(true, 2 * Math.PI * fromHz, 2 * Math.PI * end);
         }
-        r.addLines(fromHz, toHz);
+        r.addLines(fromHz, end);
         return r.peaks;
+    }
+
+    /** Up to where there are at most some 500 natural frequencies from a frequency on, Hz; where there are no more, the upper end. */
+    public static double countedTo(Assembly assembly, double fromHz, double toHz) {
+        Resonances r = new Resonances(assembly);
+        long below = r.count(2 * Math.PI * fromHz, false);
+        double low = fromHz;
+        double high = toHz;
+        if (r.count(2 * Math.PI * toHz, false) - below <= MOST) {
+            return toHz;
+        }
+        while (high - low > 1e-3 * high) {
+            double middle = Math.sqrt(low * high);
+            boolean more = r.count(2 * Math.PI * middle, false) - below > MOST;
+            low = more ? low : middle;
+            high = more ? middle : high;
+        }
+        return low;
     }
 
     private void search(boolean stiffBranches, double from, double to) {
         bisect(stiffBranches, from, count(from, stiffBranches), to, count(to, stiffBranches));
     }
 
-    private void bisect(boolean stiff, double lo, int below, double hi, int upTo) {
-        if (upTo <= below || peaks.size() >= MOST) {
+    private void bisect(boolean stiff, double lo, long below, double hi, long upTo) {
+        if (upTo <= below) {
             return;
         }
         if (hi - lo <= 1e-11 * hi) {
@@ -58,15 +78,15 @@ public final class Resonances {
             return;
         }
         double middle = Math.sqrt(lo * hi);
-        int n = count(middle, stiff);
+        long n = count(middle, stiff);
         bisect(stiff, lo, below, middle, n);
         bisect(stiff, middle, n, hi, upTo);
     }
 
-    private int count(double w, boolean stiff) {
-        int count = negativeEigenvalues(undamped(w, stiff));
+    private long count(double w, boolean stiff) {
+        long count = negativeEigenvalues(undamped(w, stiff));
         for (Assembly.LineGroup line : lines) {
-            count += line.count() * (int) Math.floor(w * Math.sqrt(line.mass() / line.stiffness()) / Math.PI);
+            count += line.count() * (long) Math.floor(w * Math.sqrt(line.mass() / line.stiffness()) / Math.PI);
         }
         return count;
     }
@@ -164,7 +184,7 @@ public final class Resonances {
         for (Assembly.LineGroup line : lines) {
             double first = Math.sqrt(line.stiffness() / line.mass()) / 2;
             int low = (int) Math.max(1, Math.ceil(fromHz / first));
-            for (int n = low; n * first <= toHz && peaks.size() < 2 * MOST; n++) {
+            for (int n = low; n * first <= toHz; n++) {
                 peaks.add(new Peak(n * first, n * first * Math.max(line.loss(), 1e-6)));
             }
         }

@@ -1,5 +1,8 @@
 package quietband.response;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import quietband.cancellation.CancellationPath;
 import quietband.model.Axis;
@@ -19,11 +22,16 @@ public final class GridSeeds {
 
     // in half half-power widths: what a coarse look takes of a mode, if its damping ratio is below a tenth
     private static final double[] AWAY = {-2.5, -1.2, -0.5, 0, 0.5, 1.2, 2.5};
+    // of a turn, from grid point to grid point
+    private static final double COARSEST_TURN = 0.1;
     private static final double WIDE = 0.1;
 
     private final Design design;
     private final Assembly assembly;
     private final Effort effort;
+    private double countedToHz = Double.POSITIVE_INFINITY;
+    private double turnHz;
+    private double coarsestHz;
 
     /** For one design; the assembly is null when it has no platform. */
     public GridSeeds(Design design, Assembly assembly) {
@@ -62,6 +70,8 @@ public final class GridSeeds {
     private double[] seeded(SeededGrid grid, double from, double to) {
         if (assembly != null && effort == Effort.FULL) {
             Resonances.between(assembly, from / 2, to * 1.1).forEach(p -> grid.peak(p.frequencyHz(), p.widthHz()));
+            double counted = Resonances.countedTo(assembly, from / 2, to * 1.1);
+            countedToHz = counted < to ? Math.min(countedToHz, counted) : countedToHz;
         } else if (assembly != null) {
             modes(grid, from, to);
         }
@@ -69,6 +79,20 @@ public final class GridSeeds {
         design.cancellation().ifPresent(c -> correction(grid, c));
         kinks(grid);
         return grid.build();
+    }
+
+    /** What the grids made so far do not resolve, in sentences; nothing for a model that a band can show. */
+    public List<String> passedOver() {
+        List<String> told = new ArrayList<>();
+        if (coarsestHz > 0) {
+            told.add(String.format(Locale.ROOT, "a delay of %.4g s turns the cancellation round every %.3g Hz, looked at every %.3g Hz only: "
+                + "what lies between is not known", 1 / turnHz, turnHz, coarsestHz));
+        }
+        if (countedToHz < Double.POSITIVE_INFINITY) {
+            told.add(String.format(Locale.ROOT, "platform and springs have more than 500 natural frequencies below %.5g Hz: narrow "
+                + "resonances above it are not looked at one by one", countedToHz));
+        }
+        return told;
     }
 
     private void modes(SeededGrid grid, double from, double to) {
@@ -96,9 +120,14 @@ public final class GridSeeds {
         }
     }
 
-    private static void correction(SeededGrid grid, Cancellation c) {
+    private void correction(SeededGrid grid, Cancellation c) {
         resonance(grid, c.sensor().resonance());
-        grid.everyHz(1 / (16 * new CancellationPath(c).windingDelay()));
+        double delay = new CancellationPath(c).windingDelay();
+        double step = grid.everyHz(1 / (16 * delay));
+        if (step * delay > COARSEST_TURN) {
+            turnHz = 1 / delay;
+            coarsestHz = Math.max(coarsestHz, step);
+        }
         if (c.path().sampled()) {
             double half = c.path().sampleRateHz() / 2;
             grid.addAll(half, Math.nextUp(half));

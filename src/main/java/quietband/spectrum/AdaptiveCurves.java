@@ -1,6 +1,7 @@
 package quietband.spectrum;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import org.hipparchus.analysis.solvers.AllowedSolution;
@@ -24,6 +25,9 @@ public final class AdaptiveCurves {
     public record Extremum(double frequencyHz, double value) { }
 
     private static final int DEEPEST = 9;
+    // nodes beside those of the grid: as many as a band can show, and then no more
+    private static final int MOST_ADDED = 150_000;
+    private static final int MOST_PEAKS = 40;
     // of the logarithm of a maximum's frequency
     private static final double NEAR = 1e-9;
 
@@ -31,6 +35,7 @@ public final class AdaptiveCurves {
     private final double[] frequency;
     private final double[][] value;
     private final boolean fine;
+    private double followedToHz = Double.POSITIVE_INFINITY;
 
     private AdaptiveCurves(Curves curves, double[] frequency, double[][] value, boolean fine) {
         this.curves = curves;
@@ -60,16 +65,29 @@ public final class AdaptiveCurves {
         List<Double> f = new ArrayList<>();
         List<double[]> v = new ArrayList<>();
         double[] last = curves.at(grid[0]);
+        double followed = Double.POSITIVE_INFINITY;
         f.add(grid[0]);
         v.add(last);
         for (int i = 1; i < grid.length; i++) {
             double[] next = curves.at(grid[i]);
-            split(grid[i - 1], last, grid[i], next, curves, tolerance, DEEPEST, f, v);
+            if (f.size() - i < MOST_ADDED) {
+                split(grid[i - 1], last, grid[i], next, curves, tolerance, DEEPEST, f, v);
+            } else {
+                followed = Math.min(followed, grid[i - 1]);
+            }
             f.add(grid[i]);
             v.add(next);
             last = next;
         }
-        return new AdaptiveCurves(curves, f.stream().mapToDouble(Double::doubleValue).toArray(), v.toArray(double[][]::new), true);
+        AdaptiveCurves all = new AdaptiveCurves(curves, f.stream().mapToDouble(Double::doubleValue).toArray(),
+            v.toArray(double[][]::new), true);
+        all.followedToHz = followed;
+        return all;
+    }
+
+    /** Up to where the curves are followed to the tolerance, Hz, and from where on only at the grid's own points; infinite for everywhere. */
+    public double followedToHz() {
+        return followedToHz;
     }
 
     private static void split(double f1, double[] v1, double f2, double[] v2, Curves curves, double tolerance,
@@ -131,15 +149,21 @@ public final class AdaptiveCurves {
             }
         }
         Extremum top = new Extremum(at, best);
+        List<Integer> near = new ArrayList<>();
         for (int i = 0; i < frequency.length; i++) {
             boolean local = (i == 0 || value[i][k] >= value[i - 1][k])
                 && (i == frequency.length - 1 || value[i][k] >= value[i + 1][k]);
             if (local && value[i][k] > best - 1) {
-                Extremum e = peak(i, f -> curves.at(f)[k]);
-                if (e.value() > top.value()) {
-                    top = e;
-                }
+                near.add(i);
             }
+        }
+        if (near.size() > MOST_PEAKS) {
+            near.sort(Comparator.comparingDouble(i -> -value[i][k]));
+            near = near.subList(0, MOST_PEAKS);
+        }
+        for (int i : near) {
+            Extremum e = peak(i, f -> curves.at(f)[k]);
+            top = e.value() > top.value() ? e : top;
         }
         return top;
     }

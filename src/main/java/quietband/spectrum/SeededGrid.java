@@ -91,14 +91,16 @@ public final class SeededGrid {
         }
     }
 
-    /** Steps of at most this many Hz over the whole range (at most 40,000 of them). */
-    public void everyHz(double step) {
+    /** Steps of at most this many Hz over the whole range (at most 40,000 of them); the step taken, or 0 where none was needed. */
+    public double everyHz(double step) {
         if (step > 0 && Double.isFinite(step) && step < baseStep * to) {
             int n = (int) Math.min(MOST_LINEAR, Math.ceil((to - from) / step));
             for (int i = 1; i < n; i++) {
                 add(from + (to - from) * i / n);
             }
+            return (to - from) / n;
         }
+        return 0;
     }
 
     /** The grid, rising. */

@@ -211,7 +211,10 @@ final class MainWindow implements WindowWorker.Sink, WindowFrame.Calls {
     /** Offers what was left unsaved by a window that did not end well. */
     void offerRecovery() {
         holding = true;
-        actions.offerRecovery(recovery.kept(opened));
+        Recovery.Kept kept = recovery.kept(opened);
+        kept.setAside().ifPresent(file -> status("unsaved work that was kept is damaged and cannot be restored; it is set aside as " + file,
+            true));
+        actions.offerRecovery(kept.scene());
         holding = false;
         if (view != null) {
             keeping.give(view.bench());

@@ -28,6 +28,8 @@ import quietband.units.Dimension;
         + "the sensitivity along each axis; with --plan prints a test plan for a model.")
 public final class ShakerCommand extends ResultCommand implements Runnable {
 
+    private static final double FURTHEST = 1e6;
+
     @Parameters(paramLabel = "RUN.csv", arity = "0..*", description = "one or more files of readings, taken together")
     private final List<Path> runs = new ArrayList<>();
 
@@ -64,6 +66,9 @@ public final class ShakerCommand extends ResultCommand implements Runnable {
 
     @Override
     public void run() {
+        if (!(multiplier >= 1 / FURTHEST && multiplier <= FURTHEST)) {
+            throw new InputErrorException("--multiplier " + multiplier + ": above 0, at most " + FURTHEST);
+        }
         if (plan != null) {
             plan();
             return;
@@ -93,21 +98,23 @@ public final class ShakerCommand extends ResultCommand implements Runnable {
         ModelFile file = ModelFile.read(plan);
         Provenance from = output.provenance("shaker", file);
         double readHz = multiplier * (carrier == null ? file.design().oscillator().carrierHz()
-            : OptionAmount.read("--carrier", carrier, Dimension.FREQUENCY));
+            : carrierHz());
         write(plan, from, () -> PlanReport.of(file.design(), TestPlan.of(file.design(), level, travel, readHz), from));
+    }
+
+    private double carrierHz() {
+        double hz = OptionAmount.read("--carrier", carrier, Dimension.FREQUENCY);
+        if (!(hz > 0 && hz <= 1e15)) {
+            throw new InputErrorException("--carrier " + carrier + ": above 0 Hz, at most 1e15 Hz");
+        }
+        return hz;
     }
 
     private ShakerRules rules() {
         if (carrier == null) {
             throw new InputErrorException("--carrier is missing: the frequency of the oscillator, e.g. --carrier \"10 MHz\"");
         }
-        if (!(multiplier > 0) || Double.isInfinite(multiplier)) {
-            throw new InputErrorException("--multiplier " + multiplier + ": above 0");
-        }
-        double hz = OptionAmount.read("--carrier", carrier, Dimension.FREQUENCY);
-        if (!(hz > 0)) {
-            throw new InputErrorException("--carrier " + carrier + ": above 0 Hz");
-        }
+        double hz = carrierHz();
         double margin = OptionAmount.read("--floor-margin", floorMargin, Dimension.DECIBEL);
         double share = OptionAmount.read("--calibration", calibration, Dimension.RATIO);
         if (!(margin >= 0) || !(share >= 0)) {

@@ -29,6 +29,7 @@ import quietband.study.motion.VibrationStudy;
         + "shock or recorded motion, all stacks at once.")
 public final class SimulateCommand extends TableCommand implements Runnable {
 
+    private static final int MOST_STEPS = 20_000;
     private static final double DWELL_SECONDS = 2;
 
     @Mixin
@@ -50,7 +51,7 @@ public final class SimulateCommand extends TableCommand implements Runnable {
             case DWELL -> DwellReport.of(DwellStudy.of(design, new Dwell.Request(drive.dwellAxis(design), drive.dwellFrequency(design),
                 drive.peakG(design), drive.duration() > 0 ? drive.duration() : DWELL_SECONDS, drive.linear())), from);
             case SWEEP -> SweepReport.of(SweepStudy.of(design, new SineSweep.Request(drive.axes(design, true),
-                frequencies.frequencies(design.requirement()), drive.peakG(design), drive.linear(), drive.rate(), output.threads()),
+                points(design), drive.peakG(design), drive.linear(), drive.rate(), output.threads()),
                 progress("sweep")::progress), from);
             case RANDOM -> VibrationReport.of(random(design), from);
             case SHOCK -> VibrationReport.of(VibrationStudy.shock(design, drive.axes(design, false), drive.shock(design), options(),
@@ -58,6 +59,14 @@ public final class SimulateCommand extends TableCommand implements Runnable {
             case RECORD -> VibrationReport.of(VibrationStudy.recorded(design, MotionRecordFile.read(drive.record(),
                 design.requirement().fromHz()), options(), progress("record")), from);
         });
+    }
+
+    private double[] points(Design design) {
+        double[] f = frequencies.frequencies(design.requirement());
+        if (f.length > MOST_STEPS) {
+            throw new InputErrorException("--points " + f.length + ": a sweep stops at each of them; at most " + MOST_STEPS);
+        }
+        return f;
     }
 
     private RunProgress progress(String what) {

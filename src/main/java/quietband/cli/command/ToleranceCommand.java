@@ -28,6 +28,8 @@ import quietband.tolerance.judge.MonteCarloPlan;
         + "tolerance, likeliest failing unit. Ctrl-C keeps the units done so far, marked partial.")
 public final class ToleranceCommand extends TableCommand implements Callable<Integer> {
 
+    private static final long MOST_UNITS = 100_000_000;
+
     @Option(names = "--units", paramLabel = "N", defaultValue = "20000",
         description = "how many units are drawn; default: ${DEFAULT-VALUE}")
     private long units;
@@ -50,6 +52,9 @@ public final class ToleranceCommand extends TableCommand implements Callable<Int
         if (units < 1 || !(confidence > 0 && confidence < 1)) {
             throw new InputErrorException(units < 1 ? "--units " + units + ": at least 1" : "--confidence " + confidence
                 + ": between 0 and 1, e.g. 0.95");
+        }
+        if (units > MOST_UNITS) {
+            throw new InputErrorException("--units " + units + ": at most " + MOST_UNITS + ", whose table has some 20 GB already");
         }
         ModelFile file = ModelFile.read(model);
         return replay == null ? draw(file) : replay(file);

@@ -67,12 +67,12 @@ public final class DriveOptions {
 
     /** Seconds wanted; 0 when left to the drive. */
     public double duration() {
-        return duration == null ? 0 : OptionAmount.positive("--duration", duration, Dimension.TIME);
+        return duration == null ? 0 : OptionAmount.positive("--duration", duration, Dimension.TIME, 1e6, "1e6 s");
     }
 
     /** Rate of the time grid, Hz; 0 when left to the drive. */
     public double gridHz() {
-        return timeRate == null ? 0 : OptionAmount.positive("--time-rate", timeRate, Dimension.FREQUENCY);
+        return timeRate == null ? 0 : OptionAmount.positive("--time-rate", timeRate, Dimension.FREQUENCY, 1e8, "100 MHz");
     }
 
     /** Octaves a minute; infinite when left out. */
@@ -114,7 +114,7 @@ public final class DriveOptions {
     /** Frequency of a dwell, Hz. */
     public double dwellFrequency(Design design) {
         if (frequency != null) {
-            return OptionAmount.positive("--frequency", frequency, Dimension.FREQUENCY);
+            return OptionAmount.positive("--frequency", frequency, Dimension.FREQUENCY, 1e7, "10 MHz");
         }
         return tone(design).map(Vibration.Tone::frequencyHz).orElseThrow(() -> new InputErrorException(
             "a dwell needs --frequency, e.g. --frequency \"88 Hz\": the model has no vibration.tones"));
@@ -122,7 +122,7 @@ public final class DriveOptions {
 
     /** Peak of a dwell or sweep, g. */
     public double peakG(Design design) {
-        return peak != null ? OptionAmount.positive("--peak", peak, Dimension.ACCELERATION)
+        return peak != null ? OptionAmount.positive("--peak", peak, Dimension.ACCELERATION, 1e9, "1e9 g")
             : tone(design).map(Vibration.Tone::peakG).filter(p -> p > 0).orElse(1.0);
     }
 
@@ -130,8 +130,8 @@ public final class DriveOptions {
     public Vibration.Shock shock(Design design) {
         Vibration.Shock s = design.vibration().shock().orElseThrow(() -> new InputErrorException(
             "the model has no vibration.shock: add one, e.g. shock: {shape: half-sine, peak: 15 g, duration: 11 ms}"));
-        return peak == null ? s
-            : new Vibration.Shock(s.shape(), OptionAmount.positive("--peak", peak, Dimension.ACCELERATION), s.duration());
+        return peak == null ? s : new Vibration.Shock(s.shape(),
+            OptionAmount.positive("--peak", peak, Dimension.ACCELERATION, 1e9, "1e9 g"), s.duration());
     }
 
     /** The record's file. */

@@ -21,9 +21,20 @@ public final class OptionAmount {
 
     /** One that is above 0, and finite. */
     static double positive(String option, String text, Dimension dimension) {
+        return positive(option, text, dimension, Double.MAX_VALUE, "every number");
+    }
+
+    /**
+     * One that is above 0.
+     *
+     * @param most the most that is taken, in the base unit
+     * @param shown the same in words
+     */
+    static double positive(String option, String text, Dimension dimension, double most, String shown) {
         double v = read(option, text, dimension);
-        if (!(v > 0) || !Double.isFinite(v)) {
-            throw new InputErrorException(option + ": '" + text.strip() + "' is not above 0");
+        if (!(v > 0 && v <= most)) {
+            throw new InputErrorException(option + ": '" + text.strip() + "' is " + (v > most ? "beyond " + shown + "; give less"
+                : "not above 0"));
         }
         return v;
     }

@@ -23,6 +23,8 @@ public final class OutputOptions {
     /** How the summary is printed. */
     enum Format { TEXT, JSON }
 
+    private static final int MOST_THREADS = 256;
+
     @Option(names = "--out", paramLabel = "DIR", description = "where the result goes; default: results/<file's name>/<command>")
     private Path out;
 
@@ -56,10 +58,10 @@ public final class OutputOptions {
     }
 
     public int threads() {
-        if (threads != null && threads < 1) {
-            throw new InputErrorException("--threads " + threads + ": at least 1");
+        if (threads != null && (threads < 1 || threads > MOST_THREADS)) {
+            throw new InputErrorException("--threads " + threads + ": between 1 and " + MOST_THREADS);
         }
-        return threads == null ? Runtime.getRuntime().availableProcessors() : threads;
+        return threads == null ? Math.min(MOST_THREADS, Runtime.getRuntime().availableProcessors()) : threads;
     }
 
     public Provenance provenance(String command, ModelFile model) {

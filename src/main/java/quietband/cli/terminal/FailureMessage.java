@@ -3,6 +3,8 @@ package quietband.cli.terminal;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.NoSuchFileException;
 import java.util.List;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
@@ -53,10 +55,22 @@ public final class FailureMessage {
             return INPUT_ERROR;
         }
         if (e instanceof IOException || e instanceof UncheckedIOException) {
-            err.println("quietband: reading or writing failed: " + oneLine(e.getMessage()));
+            err.println("quietband: reading or writing failed: " + oneLine(told(e)));
             return INPUT_ERROR;
         }
         return defect(e, err);
+    }
+
+    /** What an error of reading or writing says, without the name of a class. */
+    private static String told(Exception e) {
+        boolean wrapped = e instanceof UncheckedIOException && e.getCause() != null
+            && String.valueOf(e.getMessage()).equals(e.getCause().toString());
+        Throwable cause = wrapped ? e.getCause() : e;
+        if (cause instanceof NoSuchFileException missing) {
+            return missing.getFile() + ": there is no such file";
+        }
+        return cause instanceof AccessDeniedException denied ? denied.getFile() + ": may not be read or written; check its permissions"
+            : cause.getMessage();
     }
 
     /** What no command foresaw: too little memory, or a defect. */

@@ -7,10 +7,12 @@ import java.util.stream.IntStream;
 import org.hipparchus.complex.Complex;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
+import org.hipparchus.linear.DecompositionSolver;
 import org.hipparchus.linear.QRDecomposition;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
 import org.hipparchus.stat.StatUtils;
+import quietband.identification.FitException;
 import quietband.model.Axis;
 
 /**
@@ -217,11 +219,21 @@ final class TrimFit {
 
     /** (J'J)^-1 of plain rows. */
     static RealMatrix inverse(RealMatrix rows) {
-        return new QRDecomposition(rows.transpose().multiply(rows)).getSolver().getInverse();
+        return solver(rows.transpose().multiply(rows)).getInverse();
     }
 
     /** Solves least squares of plain rows. */
     static double[] solve(RealMatrix rows, RealVector right) {
-        return new QRDecomposition(rows).getSolver().solve(right).toArray();
+        return solver(rows).solve(right).toArray();
+    }
+
+    /** Solves least squares, or equations, that have one answer. */
+    static DecompositionSolver solver(RealMatrix rows) {
+        DecompositionSolver solver = new QRDecomposition(rows).getSolver();
+        if (!solver.isNonSingular()) {
+            throw new FitException("the readings cannot tell the three sensors and axes apart: some of them move nothing, or two move the "
+                + "same; drive each axis, at more frequencies, with the weights that the model has");
+        }
+        return solver;
     }
 }

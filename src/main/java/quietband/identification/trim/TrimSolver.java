@@ -4,9 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.stream.DoubleStream;
 import org.hipparchus.complex.Complex;
 import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
 import org.hipparchus.distribution.continuous.TDistribution;
+import org.hipparchus.exception.MathRuntimeException;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.RealMatrix;
@@ -22,6 +24,9 @@ final class TrimSolver {
     private static final double NORMAL_95 = 1.959963984540054;
     private static final double SUSPICIOUS = 0.999;
     private static final double ALIKE = 0.99;
+
+    private static final String NO_ANSWER = "no weights follow from these readings: their ppb_per_g are beyond any number of use, or the "
+        + "model's cancellation passes nothing at their frequencies; look at both";
 
     private final TrimTerms terms;
     private final double[] weight;
@@ -52,7 +57,16 @@ final class TrimSolver {
                 weight[axis.ordinal()] = rows.get(0).weightPerG();
             }
         });
-        return new TrimSolver(TrimTerms.of(design, bolted, off, on), weight).solve(serial);
+        TrimSolver solver = new TrimSolver(TrimTerms.of(design, bolted, off, on), weight);
+        try {
+            TrimmedUnit unit = solver.solve(serial);
+            if (!DoubleStream.concat(DoubleStream.of(solver.newWeight), DoubleStream.of(solver.own)).allMatch(Double::isFinite)) {
+                throw new FitException(NO_ANSWER);
+            }
+            return unit;
+        } catch (MathRuntimeException e) {
+            throw new FitException(NO_ANSWER);
+        }
     }
 
     private TrimmedUnit solve(String serial) {

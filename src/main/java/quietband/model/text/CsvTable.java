@@ -7,6 +7,8 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.apache.commons.csv.CSVException;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
@@ -22,6 +24,7 @@ import quietband.units.WrongAmountException;
 public final class CsvTable {
 
     private static final int MOST_BYTES = 20_000_000;
+    private static final Pattern LINE = Pattern.compile("[Ll]ine:? ?(\\d{1,9})");
     private static final CSVFormat FORMAT = CSVFormat.RFC4180.builder().setCommentMarker('#')
         .setIgnoreEmptyLines(true).setIgnoreSurroundingSpaces(true).setTrim(true).get();
 
@@ -49,8 +52,7 @@ public final class CsvTable {
                 }
             }
         } catch (CSVException | UncheckedIOException e) {
-            throw ModelException.of(file.shown(), "is not valid CSV: " + YamlNode.shorten(String.valueOf(e.getMessage())),
-                "check quotes");
+            throw invalid(file.shown(), e);
         } catch (IOException e) {
             throw ModelException.of(file.shown(), "cannot be read", String.valueOf(e.getMessage()));
         }
@@ -59,6 +61,14 @@ public final class CsvTable {
         }
         this.header = first;
         this.headerLine = firstLine;
+    }
+
+    /** What a reader of CSV could not make sense of, with the line it tells. */
+    public static ModelException invalid(String shown, Exception e) {
+        String text = String.valueOf(e.getMessage());
+        Matcher line = LINE.matcher(text);
+        return new ModelException(List.of(new FileProblem(shown, line.find() ? Integer.parseInt(line.group(1)) : 0, 0, "",
+            "is not valid CSV: " + (text.contains("EOF") ? "a quote is never closed" : "text beside a cell in quotes"), "check quotes")));
     }
 
     /** Reads a file. @throws ModelException when it is missing, too large, no text or no CSV */

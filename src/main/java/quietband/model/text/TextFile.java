@@ -3,8 +3,8 @@ package quietband.model.text;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.ByteBuffer;
-import java.nio.charset.CharacterCodingException;
-import java.nio.charset.CodingErrorAction;
+import java.nio.CharBuffer;
+import java.nio.charset.CoderResult;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
@@ -23,15 +23,7 @@ public record TextFile(String shown, byte[] bytes, boolean mark, String text) {
 
     /** Reads a regular file of at most so many bytes. */
     public static TextFile read(Path path, String shown, int mostBytes) {
-        if (Files.isDirectory(path)) {
-            throw ModelException.of(shown, "is a directory", "name a file");
-        }
-        if (!Files.exists(path)) {
-            throw ModelException.of(shown, "there is no such file", "check the name and the directory");
-        }
-        if (!Files.isRegularFile(path)) {
-            throw ModelException.of(shown, "is no regular file", "name a file");
-        }
+        DataText.requireRegular(path, shown, "name a file");
         try {
             if (Files.size(path) > mostBytes) {
                 throw tooLarge(shown, Files.size(path), mostBytes);
@@ -52,12 +44,13 @@ public record TextFile(String shown, byte[] bytes, boolean mark, String text) {
 
     /** Decodes and looks for bytes that no text has. */
     public static TextFile of(String shown, byte[] bytes) {
-        String text;
-        try {
-            text = StandardCharsets.UTF_8.newDecoder().onMalformedInput(CodingErrorAction.REPORT)
-                .onUnmappableCharacter(CodingErrorAction.REPORT).decode(ByteBuffer.wrap(bytes)).toString();
-        } catch (CharacterCodingException e) {
-            throw ModelException.of(shown, "is not UTF-8 text", "save it as UTF-8; binary files cannot be read");
+        CharBuffer chars = CharBuffer.allocate(bytes.length);
+        CoderResult result = StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes), chars, true);
+        String text = chars.flip().toString();
+        if (result.isError()) {
+            int line = 1 + (int) text.chars().filter(c -> c == '\n').count();
+            throw new ModelException(List.of(new FileProblem(shown, line, 0, "", "is not UTF-8 text",
+                "save it as UTF-8; binary files cannot be read")));
         }
         boolean mark = text.startsWith("\ufeff");
         String plain = mark ? text.substring(1) : text;

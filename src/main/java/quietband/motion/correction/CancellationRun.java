@@ -1,6 +1,7 @@
 package quietband.motion.correction;
 
 import java.util.List;
+import java.util.Locale;
 import quietband.model.Cancellation;
 import quietband.model.Design;
 import quietband.motion.signal.BlockSignal;
@@ -10,6 +11,8 @@ import quietband.motion.signal.SignalStream;
 import quietband.motion.signal.SteadyState;
 import quietband.motion.signal.TimeStepping;
 import quietband.motion.signal.TriangleAverage;
+import quietband.numerics.WishException;
+import quietband.work.HeapRoom;
 
 /**
  * One cancellation at work: from the acceleration at the sensors to the fractional frequency it takes away. Sensors and
@@ -18,6 +21,8 @@ import quietband.motion.signal.TriangleAverage;
  */
 public final class CancellationRun {
 
+    /** Some 14 streams wait for what comes later, with room to grow. */
+    private static final double BYTES_PER_STEP = 300;
     private static final double EVEN = 1e-6;
 
     private final Cancellation c;
@@ -91,6 +96,12 @@ public final class CancellationRun {
         port = new TuningPortRun(c, plan.linear());
         averages = new TriangleAverage(port.pole() * h);
         decay = port.decay(plan.averaged() ? h : period);
+        double waits = Math.max(longest, lag());
+        if (!HeapRoom.holds(BYTES_PER_STEP * waits)) {
+            throw new WishException(String.format(Locale.ROOT, "latency, delays and phase of the cancellation reach over %.3g steps of "
+                + "a time grid of %.3g points a second, which takes some %.0f MB: lower --time-rate or --frequency, shorten them, or allow "
+                + "more memory with java -Xmx", waits, 1 / h, BYTES_PER_STEP * waits / 1e6));
+        }
         while (grid.end() < Math.ceil(start * ratio)) {
             grid.push(0);
         }

@@ -2,22 +2,22 @@ package quietband.motion.drive;
 
 import java.io.BufferedReader;
 import java.io.IOException;
-import java.nio.charset.CharacterCodingException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import quietband.model.text.DataText;
 import quietband.units.StandardGravity;
+import quietband.work.HeapRoom;
 
 /** Reads a record of acceleration, {@code time_s,x_g,y_g,z_g} (any of the axes, any order), and makes it fit to drive a model. */
 public final class MotionRecordFile {
 
     private static final int FEWEST = 8;
     private static final int MOST = 20_000_000;
+    // time, three axes, their bends, steps and sorted steps
+    private static final int BYTES_PER_ROW = 72;
     private static final double EVEN = 1e-3;
     private static final double GAP = 8;
 
@@ -44,12 +44,12 @@ public final class MotionRecordFile {
      */
     public static MotionRecord read(Path path, double fromHz) {
         MotionRecordFile file = new MotionRecordFile(path.toString(), fromHz);
-        try (BufferedReader in = Files.newBufferedReader(path, StandardCharsets.UTF_8)) {
+        try (BufferedReader in = DataText.open(path)) {
             int line = 0;
             boolean header = false;
             for (String text = in.readLine(); text != null; text = in.readLine()) {
                 line++;
-                String row = (line == 1 && text.startsWith("\ufeff") ? text.substring(1) : text).strip();
+                String row = text.strip();
                 if (row.isEmpty() || row.charAt(0) == '#') {
                     continue;
                 }
@@ -63,10 +63,6 @@ public final class MotionRecordFile {
             if (!header) {
                 throw file.wrong(0, "is empty", "a header time_s,x_g,y_g,z_g and rows below it are due");
             }
-        } catch (NoSuchFileException e) {
-            throw file.wrong(0, "there is no such file", "name a record with --record");
-        } catch (CharacterCodingException e) {
-            throw file.wrong(0, "is not text in UTF-8", "a CSV file is due");
         } catch (IOException e) {
             throw file.wrong(0, "cannot be read", String.valueOf(e.getMessage()));
         }
@@ -84,10 +80,10 @@ public final class MotionRecordFile {
             String cell = cells[i].strip();
             int axis = Arrays.asList("x_g", "y_g", "z_g").indexOf(cell);
             column[i] = axis;
-            if (cell.equals("time_s")) {
+            if (cell.equals("time_s") && timeColumn < 0) {
                 timeColumn = i;
             } else if (axis < 0 || value[axis] != null) {
-                throw wrong(line, "column '" + cell + "' is " + (axis < 0 ? "unknown" : "there twice"),
+                throw wrong(line, "column '" + cell + "' is " + (axis < 0 && !cell.equals("time_s") ? "unknown" : "there twice"),
                     "columns are time_s and any of x_g, y_g, z_g: time in s, acceleration in g");
             } else {
                 value[axis] = new double[1 << 12];
@@ -124,6 +120,10 @@ public final class MotionRecordFile {
     private void grow(int line) {
         if (size >= MOST) {
             throw wrong(line, "more than " + MOST + " rows", "cut the record");
+        }
+        if (!HeapRoom.holds(2.0 * size * BYTES_PER_ROW)) {
+            throw wrong(line, "more than " + size + " rows, which may take " + 2L * size * BYTES_PER_ROW / 1_000_000 + " MB",
+                "cut the record, or allow more memory with java -Xmx");
         }
         time = Arrays.copyOf(time, 2 * size);
         for (int i = 0; i < 3; i++) {

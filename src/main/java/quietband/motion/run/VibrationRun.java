@@ -17,6 +17,7 @@ import quietband.motion.drive.PulseDrive;
 import quietband.motion.platform.ContactRecord;
 import quietband.motion.signal.LossModel;
 import quietband.motion.signal.TimeStepping;
+import quietband.numerics.WishException;
 import quietband.platform.Assembly;
 import quietband.platform.DynamicStiffness;
 import quietband.spectrum.LogCurve;
@@ -30,6 +31,7 @@ public final class VibrationRun {
     private static final double PER_TOP = 25;
     private static final double LONGEST_SETTLING = 10;
     private static final double LEAD = 5e-3;
+    private static final int LARGEST_SEGMENT = 1 << 21;
     private static final int AVERAGES = 220;
 
     /**
@@ -149,9 +151,18 @@ public final class VibrationRun {
         }
         int size = 256;
         while (size * sample < 1 / resolution) {
-            size *= 2;
+            size = twice(size);
         }
         return size;
+    }
+
+    /** Twice as many samples in a segment, as long as their spectra fit into memory. */
+    private static int twice(int size) {
+        if (size >= LARGEST_SEGMENT) {
+            throw new WishException("the spectra would need segments of more than " + LARGEST_SEGMENT + " samples: lower --time-rate, "
+                + "leave --full-rate out, or raise the lowest frequency of the requirement's band");
+        }
+        return 2 * size;
     }
 
     /** How long what was at the start takes to die away, s: seven time constants of the slowest mode, three of a high pass. */
@@ -246,7 +257,7 @@ public final class VibrationRun {
         int size = segment;
         int times = PassRecorder.factor(step, topHz);
         while (times > 1) {
-            size *= 2;
+            size = twice(size);
             times /= 2;
         }
         return size;

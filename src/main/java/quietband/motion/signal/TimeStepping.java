@@ -1,5 +1,8 @@
 package quietband.motion.signal;
 
+import java.util.Locale;
+import quietband.numerics.WishException;
+
 /**
  * How a pass is stepped.
  *
@@ -13,4 +16,21 @@ package quietband.motion.signal;
  * @param muted     the cancellation gets nothing: content above half the sample rate
  */
 public record TimeStepping(double step, boolean linear, LossModel loss, boolean averaged, double lowestHz, long points,
-            boolean muted) { }
+            boolean muted) {
+
+    private static final double MOST_PER_SECOND = 1e9;
+    private static final long MOST_POINTS = 10_000_000_000L;
+
+    /** @throws WishException when no pass could ever be stepped so finely, or for so long */
+    public TimeStepping {
+        if (!(1 / step <= MOST_PER_SECOND)) {
+            throw new WishException(String.format(Locale.ROOT, "a time grid of %.3g points a second; at most %.3g: lower --time-rate or "
+                + "--frequency, or the highest frequency of the model's band and profiles", 1 / step, MOST_PER_SECOND));
+        }
+        if (points > MOST_POINTS) {
+            throw new WishException(String.format(Locale.ROOT, "a pass of %.3g s takes %.3g points of time; at most %.3g: shorten "
+                + "--duration, lower --time-rate, or raise --rate or the band's lowest frequency", (double) points * step,
+                (double) points, (double) MOST_POINTS));
+        }
+    }
+}

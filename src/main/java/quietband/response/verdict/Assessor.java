@@ -88,6 +88,11 @@ public final class Assessor {
             : FrequencyIntegrals.trapezoids(seeds, noise.part(), motion, band);
         AdaptiveCurves sweep = full ? AdaptiveCurves.refined(seeds.between(r.fromHz(), r.toHz()), curves, Coverage.FOLLOW_DB)
             : AdaptiveCurves.sampled(frequency, value, curves);
+        warnings.addAll(seeds.passedOver());
+        if (sweep.followedToHz() < r.toHz()) {
+            warnings.add("the curves turn too often for the band: above " + plain(sweep.followedToHz()) + " Hz they are looked at on the "
+                + "program's grid alone, so that narrow peaks and gaps there may be missing");
+        }
         List<StackVerdict> verdicts = coverage.verdicts(sweep);
         if (new ResidualDemand(design).asked()) {
             ResidualPoint w = verdicts.get(verdicts.size() - 1).worst();

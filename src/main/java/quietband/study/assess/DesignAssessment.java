@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 import quietband.model.Design;
 import quietband.model.edit.ModelFile;
 import quietband.model.text.FileProblem;
@@ -49,8 +50,9 @@ public record DesignAssessment(ModelFile file, Assessment assessment, FrequencyT
         Supplier<FrequencyTable> onGrid = () -> FrequencyTable.of(design, assembly, grid, 1);
         BackgroundParts<FrequencyTable> curves = threads > 1 ? BackgroundParts.on("curves", List.of(onGrid))
             : BackgroundParts.none(List.of(onGrid));
-        Assessment assessment = Assessor.assess(design, assembly, Effort.FULL)
-            .after(file.warnings().stream().map(FileProblem::toString).toList());
+        Assessment found = Assessor.assess(design, assembly, Effort.FULL);
+        Assessment assessment = found.after(Stream.concat(file.warnings().stream().map(FileProblem::toString),
+            Cures.notSearched(found).stream()).toList());
         BackgroundParts<List<CoverageGap>> cures = threads > 1 ? BackgroundParts.on("cures", Cures.parts(assessment, assembly))
             : BackgroundParts.none(Cures.parts(assessment, assembly));
         FrequencyTable table = FrequencyTable.of(design, assembly, frequencies, threads);

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
+import java.util.stream.IntStream;
 import quietband.demand.ResidualDemand;
 import quietband.demand.ResidualPoint;
 import quietband.model.Axis;
@@ -24,6 +25,9 @@ import quietband.response.verdict.StackVerdict;
 public final class Cures {
 
     private static final String SENSITIVITY = "sensitivity";
+    private static final int MOST_GAPS = 20;
+    // a residual that crosses its limit so often turns with a delay: no change of one stretch helps, and each costs a whole assessment
+    private static final int TOO_MANY = 200;
     private static final int PAIRS = 12;
     private static final int OTHERS = 3;
 
@@ -63,7 +67,7 @@ public final class Cures {
     private List<CoverageGap> gaps(StackVerdict verdict) {
         List<CoverageGap> gaps = new ArrayList<>();
         List<double[]> edges = verdict.gaps();
-        for (int i = 0; i < edges.size(); i++) {
+        for (int i : widest(edges)) {
             double from = edges.get(i)[0];
             double to = edges.get(i)[1];
             // the stretch a cure answers for: the gap and half of what is covered beside it
@@ -72,6 +76,20 @@ public final class Cures {
             gaps.add(gap(verdict.stack(), from, to, low, high));
         }
         return gaps;
+    }
+
+    /** The numbers of the widest gaps, rising; of all when they are few, of none when they are hundreds. */
+    private static int[] widest(List<double[]> edges) {
+        return IntStream.range(0, edges.size()).boxed().sorted(Comparator.comparingDouble(i -> edges.get(i)[0] / edges.get(i)[1]))
+            .limit(edges.size() > TOO_MANY ? 0 : MOST_GAPS).mapToInt(Integer::intValue).sorted().toArray();
+    }
+
+    /** Which stacks have more gaps than are searched for causes and cures, in sentences. */
+    public static List<String> notSearched(Assessment assessment) {
+        return assessment.verdicts().stream().filter(v -> v.gaps().size() > MOST_GAPS).map(v -> v.stack().key() + ": " + v.gaps().size()
+            + " gaps in the coverage, " + (v.gaps().size() > TOO_MANY ? "too many to search for causes and cures"
+            : "of which only the " + MOST_GAPS + " widest are searched for a cause and a cure") + "; all of them stand in summary.json")
+            .toList();
     }
 
     private CoverageGap gap(Stack stack, double from, double to, double low, double high) {

@@ -9,13 +9,19 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.FileAttribute;
 import java.nio.file.attribute.PosixFileAttributeView;
+import java.nio.file.attribute.PosixFilePermission;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import quietband.model.edit.ModelFile;
 
 /** Model files on disk: written whole or not at all, and never over what somebody else wrote meanwhile without being told to. */
 public final class ModelStore {
+
+    private static final Set<PosixFilePermission> OWNER = PosixFilePermissions.fromString("rw-------");
 
     private ModelStore() { }
 
@@ -31,6 +37,9 @@ public final class ModelStore {
 
     /** The text of a file; empty when there is none. A byte-order mark is no part of it. */
     static Optional<String> text(Path path) {
+        if (Files.exists(path) && !Files.isRegularFile(path)) {
+            throw new UncheckedIOException(new IOException(path + " is no regular file"));
+        }
         try {
             String text = Files.readString(path, StandardCharsets.UTF_8);
             return Optional.of(text.startsWith("\ufeff") ? text.substring(1) : text);
@@ -79,20 +88,34 @@ public final class ModelStore {
 
     /** Writes a file to a temporary sibling and puts that in its place in one go. */
     public static void write(Path path, byte[] bytes) {
+        write(path, bytes, false);
+    }
+
+    /** The same so that none but its owner may read it, where files have such permissions. */
+    static void writePrivate(Path path, byte[] bytes) {
+        write(path, bytes, true);
+    }
+
+    private static void write(Path path, byte[] bytes, boolean owned) {
         Path target = path.toAbsolutePath();
         try {
             Path real = Files.isSymbolicLink(target) ? target.toRealPath() : target;
             Files.createDirectories(real.getParent());
             Path temporary = real.resolveSibling("." + real.getFileName() + "." + Long.toHexString(System.nanoTime()) + ".part");
             try {
-                Files.write(temporary, bytes, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
-                permit(real, temporary);
+                boolean posix = real.getFileSystem().supportedFileAttributeViews().contains("posix");
+                Files.createFile(temporary, owned && posix ? new FileAttribute<?>[] {PosixFilePermissions.asFileAttribute(OWNER)}
+                    : new FileAttribute<?>[0]);
+                Files.write(temporary, bytes, StandardOpenOption.WRITE);
+                if (!owned) {
+                    permit(real, temporary);
+                }
                 move(temporary, real);
             } finally {
                 Files.deleteIfExists(temporary);
             }
         } catch (IOException e) {
-            throw new UncheckedIOException(path + " cannot be written: " + e.getClass().getSimpleName() + " " + e.getMessage(), e);
+            throw new UncheckedIOException(path + " cannot be written: " + e.getMessage(), e);
         }
     }
 

@@ -55,15 +55,41 @@ public final class Recovery {
             v.files().forEach((name, bytes) -> text.append("file\t").append(coded(name)).append('\t')
                 .append(Base64.getEncoder().encodeToString(bytes)).append('\n'));
         }
-        ModelStore.write(file(model), text.append("end\n").toString().getBytes(StandardCharsets.UTF_8));
+        ModelStore.writePrivate(file(model), text.append("end\n").toString().getBytes(StandardCharsets.UTF_8));
     }
 
-    /** What was kept of a model; empty when there is nothing, or nothing that can be read whole. */
-    public Optional<EditStep.Scene> kept(Path model) {
-        Optional<String> text = ModelStore.text(file(model));
-        List<String> lines = text.map(t -> t.lines().toList()).orElse(List.of());
+    /**
+     * What was kept of a model.
+     *
+     * @param scene     empty when there is nothing that can be read whole
+     * @param setAside  where a damaged file now is; empty when there was none
+     */
+    public record Kept(Optional<EditStep.Scene> scene, Optional<Path> setAside) { }
+
+    /** What was kept of a model; a file that cannot be read is set aside under another name. */
+    public Kept kept(Path model) {
+        Path file = file(model);
+        try {
+            Optional<String> text = ModelStore.text(file);
+            return new Kept(text.map(t -> scene(t.lines().toList())), Optional.empty());
+        } catch (IllegalArgumentException | IndexOutOfBoundsException | UncheckedIOException e) {
+            return new Kept(Optional.empty(), Optional.of(setAside(file)));
+        }
+    }
+
+    /** Renames a damaged file, so that it is neither in the way nor lost; where that cannot be done it stays. */
+    private static Path setAside(Path file) {
+        Path aside = file.resolveSibling(file.getFileName() + "." + System.currentTimeMillis() + ".damaged");
+        try {
+            return Files.move(file, aside);
+        } catch (IOException e) {
+            return file;
+        }
+    }
+
+    private static EditStep.Scene scene(List<String> lines) {
         if (lines.size() < 4 || !lines.get(0).equals(HEAD) || !lines.get(lines.size() - 1).equals("end")) {
-            return Optional.empty();
+            throw new IllegalArgumentException("not whole");
         }
         List<DesignVariant> variants = new ArrayList<>();
         for (String line : lines.subList(2, lines.size() - 1)) {
@@ -78,7 +104,7 @@ public final class Recovery {
             }
         }
         int current = Integer.parseInt(lines.get(1));
-        return Optional.of(new EditStep.Scene(variants, Math.min(current, variants.size() - 1)));
+        return new EditStep.Scene(variants, Math.max(0, Math.min(current, variants.size() - 1)));
     }
 
     /** Forgets what was kept of a model. */

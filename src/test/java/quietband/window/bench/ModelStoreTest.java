@@ -5,16 +5,20 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermission;
 import java.nio.file.attribute.PosixFilePermissions;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import quietband.model.edit.ModelFile;
 import quietband.model.edit.StartModel;
 
@@ -91,25 +95,53 @@ class ModelStoreTest {
         Recovery recovery = new Recovery(folder.resolve("state"));
         EditingBench two = bench.keep("light", folder.resolve("beacon-light.yaml")).edit("mass", "", "platform.mass", "200 g");
         recovery.keep(two);
-        EditingBench again = EditingBench.of(ModelFile.read(model)).recovered(new Recovery(folder.resolve("state")).kept(model)
+        EditingBench again = EditingBench.of(ModelFile.read(model)).recovered(new Recovery(folder.resolve("state")).kept(model).scene()
             .orElseThrow());
         assertThat(again.variants()).isEqualTo(two.variants());
         assertThat(again.current()).isEqualTo(1);
         assertThat(again.model().text()).isEqualTo(two.model().text());
         assertThat(again.undo().unsaved()).isFalse();
         recovery.keep(EditingBench.of(ModelFile.read(model)));
-        assertThat(recovery.kept(model)).isEmpty();
+        assertThat(recovery.kept(model).scene()).isEmpty();
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"cut", "not base64", "no number", "file first", "bytes", "no variant"})
+    void a_damaged_file_of_unsaved_work_is_set_aside_and_no_work(String damage) throws IOException {
+        Recovery recovery = new Recovery(folder.resolve("state"));
+        recovery.keep(bench.edit("mass", "", "platform.mass", "200 g"));
+        Path kept = only();
+        String text = Files.readString(kept);
+        String[] lines = text.split("\n");
+        byte[] damaged = (switch (damage) {
+            case "cut" -> text.substring(0, text.length() / 2);
+            case "not base64" -> lines[0] + "\n0\nvariant\t!!\t!!\t!!\nend\n";
+            case "no number" -> text.replace("\n0\n", "\nx\n");
+            case "file first" -> lines[0] + "\n0\nfile\tYQ==\tYQ==\nend\n";
+            case "no variant" -> lines[0] + "\n0\nend\nend\n";
+            default -> "\u00ff\u00fe";
+        }).getBytes(StandardCharsets.ISO_8859_1);
+        Files.write(kept, damaged);
+        Recovery.Kept found = recovery.kept(model);
+        assertThat(found.scene()).isEmpty();
+        assertThat(found.setAside()).contains(only());
+        assertThat(only().toString()).endsWith(".damaged");
+        assertThat(only()).hasBinaryContent(damaged);
+        assertThat(recovery.kept(model)).isEqualTo(new Recovery.Kept(Optional.empty(), Optional.empty()));
     }
 
     @Test
-    void a_file_of_unsaved_work_that_is_cut_off_is_no_work() throws IOException {
-        Recovery recovery = new Recovery(folder.resolve("state"));
-        recovery.keep(bench);
+    void unsaved_work_is_read_by_its_owner_only() throws IOException {
+        assumeTrue(folder.getFileSystem().supportedFileAttributeViews().contains("posix"));
+        new Recovery(folder.resolve("state")).keep(bench.edit("mass", "", "platform.mass", "200 g"));
+        assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(only()))).isEqualTo("rw-------");
+    }
+
+    private Path only() throws IOException {
         try (Stream<Path> all = Files.list(folder.resolve("state"))) {
-            Path kept = all.findFirst().orElseThrow();
-            String text = Files.readString(kept);
-            Files.writeString(kept, text.substring(0, text.length() / 2));
+            return all.reduce((a, b) -> {
+                throw new IllegalStateException("two files");
+            }).orElseThrow();
         }
-        assertThat(recovery.kept(model)).isEmpty();
     }
 }
