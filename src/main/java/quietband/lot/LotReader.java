@@ -24,6 +24,7 @@ import org.apache.commons.csv.CSVException;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
+import quietband.model.text.CellText;
 import quietband.model.text.ModelException;
 
 /**
@@ -36,6 +37,8 @@ public final class LotReader {
     private static final CSVFormat FORMAT = CSVFormat.RFC4180.builder().setCommentMarker('#')
         .setIgnoreEmptyLines(true).setIgnoreSurroundingSpaces(true).setTrim(true).get();
     private static final String[] AXES = {"x", "y", "z"};
+    /** ppb/g; squares and products of larger ones have no number. */
+    private static final double LARGEST = 1e15;
     private static final double[] TENS = {1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15};
 
     private final String shown;
@@ -141,6 +144,8 @@ public final class LotReader {
             wrong.append(row.size()).append(" cells where the header has ").append(width);
         } else if (serial.isEmpty()) {
             wrong.append("no serial");
+        } else if (CellText.formula(serial)) {
+            wrong.append("serial ").append(CellText.found(serial)).append(", ").append(CellText.ADVICE);
         }
         int at = serials.size();
         grow(at);
@@ -159,7 +164,7 @@ public final class LotReader {
             say(wrong, "serial '" + serial + "' stands in line " + before + " already");
         }
         if (!wrong.isEmpty()) {
-            bad.add(new MeasuredLot.BadRow(line, serial, usable, wrong.toString()));
+            bad.add(new MeasuredLot.BadRow(line, CellText.formula(serial) ? "" : serial, usable, wrong.toString()));
         }
         if (usable) {
             serials.add(serial);
@@ -202,9 +207,10 @@ public final class LotReader {
                 v = Double.NaN;
             }
         }
-        if (!Double.isFinite(v)) {
+        if (!(Math.abs(v) <= LARGEST)) {
             say(wrong, text.isEmpty() ? column + " has no number"
-                : column + " '" + (text.length() > 24 ? text.substring(0, 24) + "..." : text) + "' is no finite number");
+                : column + " '" + (text.length() > 24 ? text.substring(0, 24) + "..." : text) + "' is "
+                    + (Double.isFinite(v) ? "beyond any resonator" : "no finite number"));
             return 0;
         }
         return v;

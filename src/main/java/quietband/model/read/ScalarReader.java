@@ -8,6 +8,7 @@ import quietband.model.Axis;
 import quietband.model.Vec;
 import quietband.model.format.FormatNode;
 import quietband.model.quantity.NumberRange;
+import quietband.model.text.CellText;
 import quietband.model.text.FileProblems;
 import quietband.model.text.FormerNames;
 import quietband.model.text.SpellingSuggestion;
@@ -63,6 +64,11 @@ final class ScalarReader {
             return null;
         }
         String text = node.text().strip();
+        boolean label = form.kind() == FormatNode.Kind.LABEL || form.kind() == FormatNode.Kind.NAME;
+        if (label && CellText.formula(text)) {
+            problems.add(node, path, CellText.found(text), CellText.ADVICE);
+            return null;
+        }
         if (form.kind() == FormatNode.Kind.NAME && !text.matches("[A-Za-z0-9-]{1,200}")) {
             problems.add(node, path, node.shown() + " is no name", "use letters, digits and hyphens");
             return null;
