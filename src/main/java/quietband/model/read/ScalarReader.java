@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Set;
 import quietband.model.Axis;
 import quietband.model.Vec;
+import quietband.model.compile.FilterFile;
 import quietband.model.format.FormatNode;
 import quietband.model.quantity.NumberRange;
 import quietband.model.text.CellText;
@@ -19,6 +20,9 @@ import quietband.units.WrongAmountException;
 
 /** Reads the leaves of a model file: numbers, words, names, directions and filter coefficients. */
 final class ScalarReader {
+
+    private static final FormatNode.Num COEFFICIENT = new FormatNode.Num(Dimension.NUMBER,
+        NumberRange.between(-FilterFile.LARGEST, FilterFile.LARGEST));
 
     private final FileProblems problems;
 
@@ -181,7 +185,7 @@ final class ScalarReader {
             }
             double[] row = new double[width];
             for (int i = 0; i < width; i++) {
-                row[i] = number(new FormatNode.Num(Dimension.NUMBER, NumberRange.ANY), cells.get(i), path);
+                row[i] = number(COEFFICIENT, cells.get(i), path);
                 if (Double.isNaN(row[i])) {
                     return null;
                 }
