@@ -34,7 +34,7 @@ record FuzzCase(int seed, Recipe recipe, Path folder) {
     private static final Pattern PLACE = Pattern.compile(":\\d+|line \\d+|after time|column \\w+|axis [xyz]");
     /** What concerns a whole file and so has no line in it. */
     private static final Pattern WHOLE_FILE = Pattern.compile("is empty|not UTF-8|not text in UTF-8|not valid CSV|no usable row|column .* (?:is missing"
-        + "|stands twice)|oscillator: is missing|nested more than|there is no such file|has \\d+ samples?;|time_s");
+        + "|stands twice)|oscillator: is missing|nested more than|there is no such file|has \\d+ samples?;|time_s|too little in common");
 
     /** Writes the files of a case. */
     static FuzzCase of(int seed, Path folder, Map<String, String> files) throws IOException {
