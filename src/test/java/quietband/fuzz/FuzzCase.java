@@ -29,12 +29,16 @@ record FuzzCase(int seed, Recipe recipe, Path folder) {
     /** What a run said. */
     record Said(int status, String out, String err) { }
 
-    private static final Pattern CLASS_NAME = Pattern.compile("\\b[A-Z]\\w*(?:Exception|Error)\\b|Optional\\[|\\bat quietband\\.|@[0-9a-f]{6,8}\\b");
+    private static final Pattern CLASS_NAME = Pattern.compile("\\b[A-Z]\\w*(?:Exception|Error)\\b|"
+        + "Optional\\[|\\bat quietband\\.|@[0-9a-f]{6,8}\\b");
+    private static final Pattern BLOCK =
+        Pattern.compile("\\b(?:platform|cancellation|oscillator|vibration|requirement|tolerances?)\\b");
     private static final Pattern LISTED = Pattern.compile("\"([^\"]+)\"");
     private static final Pattern PLACE = Pattern.compile(":\\d+|line \\d+|after time|column \\w+|axis [xyz]");
     /** What concerns a whole file and so has no line in it. */
-    private static final Pattern WHOLE_FILE = Pattern.compile("is empty|not UTF-8|not text in UTF-8|not valid CSV|no usable row|column .* (?:is missing"
-        + "|stands twice)|oscillator: is missing|nested more than|there is no such file|has \\d+ samples?;|time_s|too little in common");
+    private static final Pattern WHOLE_FILE = Pattern.compile("is empty|not UTF-8|not text in UTF-8|not valid CSV|no usable row|"
+        + "column .* (?:is missing|stands twice)|oscillator: is missing|"
+        + "nested more than|there is no such file|has \\d+ samples?;|time_s|too little in common");
 
     /** Writes the files of a case. */
     static FuzzCase of(int seed, Path folder, Map<String, String> files) throws IOException {
@@ -106,9 +110,10 @@ record FuzzCase(int seed, Recipe recipe, Path folder) {
         if (!said.out().isEmpty()) {
             faults.add("prints beside an error");
         }
-        for (String line : text.lines().map(String::strip).filter(l -> !l.startsWith("note: ") && !l.startsWith("Prediction from a model: ")).toList()) {
-            boolean named = recipe.args().stream().anyMatch(word -> (word.startsWith("--") || word.contains(".")) && line.contains(word))
-                || line.contains(recipe.damaged()) || line.matches("(?s).*\\b(platform|cancellation|oscillator|vibration|requirement|tolerances?)\\b.*");
+        for (String line : text.lines()
+            .map(String::strip).filter(l -> !l.startsWith("note: ") && !l.startsWith("Prediction from a model: ")).toList()) {
+            boolean named = recipe.args().stream().filter(w -> w.startsWith("--") || w.contains(".")).anyMatch(line::contains)
+                || line.contains(recipe.damaged()) || BLOCK.matcher(line).find();
             if (!named) {
                 faults.add("names no file: " + line);
             }

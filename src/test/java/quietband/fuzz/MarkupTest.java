@@ -153,7 +153,8 @@ class MarkupTest {
             addEventListener('load', () => {
               const seen = [...document.querySelectorAll('iframe')].map(f => f.contentWindow.document);
               const odd = seen.filter(d => d.title === '1' || d.querySelector('script, img, [onerror], a[href^="javascript"]'));
-              document.title = ['PROBE', seen.length, odd.length, seen.filter(d => d.body.textContent.includes('<script>')).length].join(' ');
+              document.title = ['PROBE', seen.length, odd.length, 
+                seen.filter(d => d.body.textContent.includes('<script>')).length].join(' ');
             });
             </script>""");
         Process process = new ProcessBuilder(BROWSER.toString(), "--headless", "--no-sandbox", "--disable-gpu", "--no-first-run",

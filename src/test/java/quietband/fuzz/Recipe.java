@@ -185,8 +185,9 @@ record Recipe(String damaged, List<String> args) {
         StringBuilder text = new StringBuilder(header).append('\n');
         for (int i = 0; i < rows; i++) {
             double t = i / 5000.0;
-            text.append(String.format(Locale.ROOT, "%.5f,%.6f,%.6f%n", t, Math.sin(900 * t * (1 + t)), 0.6 * Math.sin(900 * t * (1 + t) - 0.4)));
+            double turn = 900 * t * (1 + t);
+            text.append(String.format(Locale.ROOT, "%.5f,%.6f,%.6f\n", t, Math.sin(turn), 0.6 * Math.sin(turn - 0.4)));
         }
-        return text.toString().replace("\r\n", "\n");
+        return text.toString();
     }
 }
