@@ -19,6 +19,7 @@ import org.apache.commons.csv.CSVException;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
+import quietband.model.text.CellText;
 import quietband.model.text.CsvTable;
 import quietband.model.text.DataText;
 import quietband.model.text.ModelException;
@@ -33,6 +34,8 @@ public final class LotReader {
     private static final CSVFormat FORMAT = CSVFormat.RFC4180.builder().setCommentMarker('#')
         .setIgnoreEmptyLines(true).setIgnoreSurroundingSpaces(true).setTrim(true).get();
     private static final String[] AXES = {"x", "y", "z"};
+    /** ppb/g; squares and products of larger ones have no number. */
+    private static final double LARGEST = 1e15;
 
     private final String shown;
     private int serialColumn;
@@ -122,6 +125,8 @@ public final class LotReader {
             wrong.append(row.size()).append(" cells where the header has ").append(width);
         } else if (serial.isEmpty()) {
             wrong.append("no serial");
+        } else if (CellText.formula(serial)) {
+            wrong.append("serial ").append(CellText.found(serial)).append(", ").append(CellText.ADVICE);
         }
         int at = serials.size();
         grow(at);
@@ -140,7 +145,7 @@ public final class LotReader {
             say(wrong, "serial '" + serial + "' stands in line " + before + " already");
         }
         if (!wrong.isEmpty()) {
-            bad.add(new MeasuredLot.BadRow(line, serial, usable, wrong.toString()));
+            bad.add(new MeasuredLot.BadRow(line, CellText.formula(serial) ? "" : serial, usable, wrong.toString()));
         }
         if (usable) {
             serials.add(serial);
@@ -173,9 +178,10 @@ public final class LotReader {
         } catch (NumberFormatException e) {
             v = Double.NaN;
         }
-        if (!Double.isFinite(v)) {
+        if (!(Math.abs(v) <= LARGEST)) {
             say(wrong, text.isEmpty() ? column + " has no number"
-                : column + " '" + (text.length() > 24 ? text.substring(0, 24) + "..." : text) + "' is no finite number");
+                : column + " '" + (text.length() > 24 ? text.substring(0, 24) + "..." : text) + "' is "
+                    + (Double.isFinite(v) ? "beyond any resonator" : "no finite number"));
             return 0;
         }
         return v;

@@ -48,8 +48,9 @@ public final class FilterChecks {
         }
         double[] ends = task.ends();
         task.measured().filter(m -> !m.covers(ends[0], ends[1])).ifPresent(m -> {
-            throw new FilterException(String.format(Locale.ROOT, "the measured response covers %.5g to %.5g Hz and the band is %.5g to "
-                + "%.5g Hz; measure the whole band", m.frequencyHz()[0], m.frequencyHz()[m.frequencyHz().length - 1], ends[0], ends[1]));
+            throw new FilterException(String.format(Locale.ROOT, "--response: the measured response covers %.5g to %.5g Hz and the "
+                + "band is %.5g to %.5g Hz; measure the whole band",
+                m.frequencyHz()[0], m.frequencyHz()[m.frequencyHz().length - 1], ends[0], ends[1]));
         });
         goal(task);
     }

@@ -61,7 +61,7 @@ public final class ShakerFile {
             table.tell(table.line(row), "axis", "'" + table.text(row, "axis") + "' is no axis", "write x, y or z");
             return null;
         }
-        String serial = table.text(row, "serial");
+        String serial = table.label(row, "serial");
         if (table.has("serial") && serial.isEmpty()) {
             table.tell(table.line(row), "serial", "has none", "name the resonator in every row, or leave the column out");
         }

@@ -19,6 +19,8 @@ public record FilterFile(List<DigitalFilter> filters, List<Rate> rates) {
 
     private static final List<String> COLUMNS = List.of("sensor_axis", "kind", "index", "b0", "b1", "b2", "a1", "a2");
     private static final int LONGEST = 1_000_000;
+    /** Largest coefficient that is read; those that no filter has overflow where responses are squared. */
+    public static final double LARGEST = 1e9;
 
     /** A rate in Hz at a line of the file. */
     public record Rate(double rateHz, int line) { }
@@ -75,12 +77,21 @@ public record FilterFile(List<DigitalFilter> filters, List<Rate> rates) {
                 table.tell(table.line(row), column, "a tap has only b0", "leave it empty or write 0");
             }
         }
-        return table.number(row, "b0");
+        return coefficient(table, row, "b0");
+    }
+
+    private static double coefficient(CsvTable table, int row, String column) {
+        double value = table.number(row, column);
+        if (Math.abs(value) > LARGEST) {
+            table.tell(table.line(row), column, "'" + YamlNode.shorten(table.text(row, column)) + "' is out of range",
+                "write a coefficient between -1e9 and 1e9");
+        }
+        return value;
     }
 
     private static double[] section(CsvTable table, int row) {
-        double[] c = {table.number(row, "b0"), table.number(row, "b1"), table.number(row, "b2"),
-            table.number(row, "a1"), table.number(row, "a2")};
+        double[] c = {coefficient(table, row, "b0"), coefficient(table, row, "b1"), coefficient(table, row, "b2"),
+            coefficient(table, row, "a1"), coefficient(table, row, "a2")};
         if (!stable(c)) {
             table.tell(table.line(row), "a2", "the section is unstable", "|a2| < 1 and |a1| < 1 + a2 are due");
         }

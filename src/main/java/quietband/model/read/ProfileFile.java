@@ -42,11 +42,13 @@ final class ProfileFile {
         double[] x = table.numbers("x_ppb_per_g");
         double[] y = table.numbers("y_ppb_per_g");
         double[] z = table.numbers("z_ppb_per_g");
-        rows(table);
         List<String> serials = new ArrayList<>();
+        for (int i = 0; i < x.length; i++) {
+            serials.add(table.label(i, "serial"));
+        }
+        rows(table);
         List<Vec> rows = new ArrayList<>();
         for (int i = 0; i < x.length; i++) {
-            serials.add(table.text(i, "serial"));
             rows.add(new Vec(x[i] / 1e9, y[i] / 1e9, z[i] / 1e9));
         }
         return new Tolerance.Lot(file, serials, rows);

@@ -6,8 +6,10 @@ import java.util.List;
 import java.util.Set;
 import quietband.model.Axis;
 import quietband.model.Vec;
+import quietband.model.compile.FilterFile;
 import quietband.model.format.FormatNode;
 import quietband.model.quantity.NumberRange;
+import quietband.model.text.CellText;
 import quietband.model.text.FileProblems;
 import quietband.model.text.FormerNames;
 import quietband.model.text.SpellingSuggestion;
@@ -18,6 +20,9 @@ import quietband.units.WrongAmountException;
 
 /** Reads the leaves of a model file: numbers, words, names, directions and filter coefficients. */
 final class ScalarReader {
+
+    private static final FormatNode.Num COEFFICIENT = new FormatNode.Num(Dimension.NUMBER,
+        NumberRange.between(-FilterFile.LARGEST, FilterFile.LARGEST));
 
     private final FileProblems problems;
 
@@ -63,6 +68,11 @@ final class ScalarReader {
             return null;
         }
         String text = node.text().strip();
+        boolean label = form.kind() == FormatNode.Kind.LABEL || form.kind() == FormatNode.Kind.NAME;
+        if (label && CellText.formula(text)) {
+            problems.add(node, path, CellText.found(text), CellText.ADVICE);
+            return null;
+        }
         if (form.kind() == FormatNode.Kind.NAME && !text.matches("[A-Za-z0-9-]{1,200}")) {
             problems.add(node, path, node.shown() + " is no name", "use letters, digits and hyphens");
             return null;
@@ -175,7 +185,7 @@ final class ScalarReader {
             }
             double[] row = new double[width];
             for (int i = 0; i < width; i++) {
-                row[i] = number(new FormatNode.Num(Dimension.NUMBER, NumberRange.ANY), cells.get(i), path);
+                row[i] = number(COEFFICIENT, cells.get(i), path);
                 if (Double.isNaN(row[i])) {
                     return null;
                 }

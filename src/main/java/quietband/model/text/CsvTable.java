@@ -142,6 +142,15 @@ public final class CsvTable {
         return index < 0 ? "" : rows.get(row)[index];
     }
 
+    /** A name or remark from a cell, which a table of a result may repeat; told when a spreadsheet took it for a formula. */
+    public String label(int row, String column) {
+        String text = text(row, column);
+        if (CellText.formula(text)) {
+            tell(line(row), column, CellText.found(text), CellText.ADVICE);
+        }
+        return text;
+    }
+
     /** A finite number from a cell; NaN, with a problem told, when there is none. */
     public double number(int row, String column) {
         try {

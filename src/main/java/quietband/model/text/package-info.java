@@ -4,6 +4,6 @@
  * <p>For other rooms: {@link quietband.model.text.CsvTable}, {@link quietband.model.text.ModelException},
  * {@link quietband.model.text.FileProblem}, {@link quietband.model.text.DataText}.
  *
- * <p>With them: {@link quietband.model.text.SpellingSuggestion}.
+ * <p>With them: {@link quietband.model.text.SpellingSuggestion}, {@link quietband.model.text.CellText}.
  */
 package quietband.model.text;

@@ -44,7 +44,7 @@ public final class SupportTable {
                 table.tell(table.line(row), "source", "has none", "say where the row comes from, e.g. measured, or invented");
             }
             rows.add(new SupportRow(name, (int) positive(table, row, "points"), new Resonance(Vec.of(f), Vec.of(q)),
-                positive(table, row, "relative_sensitivity"), table.text(row, "source")));
+                positive(table, row, "relative_sensitivity"), table.label(row, "source")));
         }
         if (rows.isEmpty()) {
             table.tell(1, "", "has no rows", "write at least one support");

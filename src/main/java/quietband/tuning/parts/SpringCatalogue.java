@@ -52,7 +52,7 @@ public record SpringCatalogue(List<Entry> entries) {
                 table.tell(table.line(r), "solid_length_mm", "is not below free_length_mm", "swap or correct them");
             }
             double loss = table.has("loss_factor") ? table.number(r, "loss_factor") : 0.005;
-            entries.add(new Entry(table.text(r, "part"), 1e3 * rate, 1e3 * lateral, 1e-3 * free, 1e-3 * solid,
+            entries.add(new Entry(table.label(r, "part"), 1e3 * rate, 1e3 * lateral, 1e-3 * free, 1e-3 * solid,
                 1e-3 * positive(table, r, "outer_diameter_mm"), 1e-3 * positive(table, r, "mass_g"),
                 positive(table, r, "largest_load_n"), Math.max(0, loss)));
         }

@@ -90,6 +90,16 @@ class HostileFileTest {
     }
 
     @Test
+    void aCoefficientThatNoFilterHasIsRefused() throws IOException {
+        String model = "quietband: 1\noscillator: {carrier: 10 MHz, resonator: {sensitivity: 1 ppb/g}}\n"
+            + "cancellation: {path: {sample_rate: 100 kHz, ";
+        assertThat(refused(model + "taps: [1, -1e308]}}\n")).contains("m.yaml:3:", "cancellation.path.taps", "'-1e308' is out of range");
+        Files.writeString(directory.resolve("f.csv"), "sensor_axis,kind,index,b0,b1,b2,a1,a2\nx,tap,0,1e308,,,,\n");
+        assertThat(refused((model + "filter: f.csv}}\n").getBytes(java.nio.charset.StandardCharsets.UTF_8)))
+            .contains("/f.csv:2: b0: '1e308' is out of range");
+    }
+
+    @Test
     void byteOrderMarkAndCrlfAreTolerated() throws IOException {
         String text = Files.readString(ModelFileTest.GOOD.resolve("smallest.yaml")).replace("\n", "\r\n");
         Path file = Files.writeString(directory.resolve("crlf.yaml"), "\ufeff" + text);
