@@ -89,7 +89,6 @@ final class LengthDistribution {
         }
         double from = angle((mean[axis] - quadrature.far * sigma[axis]) / r);
         double to = angle((mean[axis] + quadrature.far * sigma[axis]) / r);
-        double half = (to - from) / 2;
         return quadrature.integral(from, to, t -> {
             double c = Math.cos(t);
             double u = (r * Math.sin(t) - mean[axis]) / sigma[axis];

@@ -46,7 +46,8 @@ public final class Sidebands {
      */
     public static double exactLevelDbc(double index) {
         if (index > SINUSOIDS) {
-            return Double.isInfinite(index) ? Double.POSITIVE_INFINITY : 20 * StrictMath.log10(Math.abs(StrictMath.tan(index - Math.PI / 4)));
+            return Double.isInfinite(index) ? Double.POSITIVE_INFINITY
+                : 20 * StrictMath.log10(Math.abs(StrictMath.tan(index - Math.PI / 4)));
         }
         return 20 * StrictMath.log10(Math.abs(BesselJ.value(1, index) / BesselJ.value(0, index)));
     }

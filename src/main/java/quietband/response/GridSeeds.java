@@ -85,7 +85,8 @@ public final class GridSeeds {
     public List<String> passedOver() {
         List<String> told = new ArrayList<>();
         if (coarsestHz > 0) {
-            told.add(String.format(Locale.ROOT, "a delay of %.4g s turns the cancellation round every %.3g Hz, looked at every %.3g Hz only: "
+            told.add(String.format(Locale.ROOT, "a delay of %.4g s turns the cancellation round every %.3g Hz, "
+                + "looked at every %.3g Hz only: "
                 + "what lies between is not known", 1 / turnHz, turnHz, coarsestHz));
         }
         if (countedToHz < Double.POSITIVE_INFINITY) {

@@ -85,7 +85,9 @@ public final class AdaptiveCurves {
         return all;
     }
 
-    /** Up to where the curves are followed to the tolerance, Hz, and from where on only at the grid's own points; infinite for everywhere. */
+    /**
+     * Up to where the curves are followed to the tolerance, Hz, and from where on only at the grid's own points; infinite for everywhere.
+     */
     public double followedToHz() {
         return followedToHz;
     }

@@ -36,7 +36,7 @@ class BoundsTest {
         "simulate MAIN --drive random --time-rate 1GHz | --time-rate: '1GHz' is beyond 100 MHz; give less",
         "simulate MAIN --drive shock --time-rate 1GHz | --time-rate: '1GHz' is beyond 100 MHz; give less",
         "simulate MAIN --drive shock --duration 1e300s | --duration: '1e300s' is beyond 1e6 s; give less",
-        "simulate MAIN --drive random --duration 1e6s --time-rate 1MHz | takes 1.00e+12 points of time; at most 1.00e+10: shorten --duration",
+        "simulate MAIN --drive random --duration 1e6s --time-rate 1MHz | takes 1.00e+12 points of time; at most 1.00e+10: shorten",
         "simulate MAIN --drive sweep --rate 1e-9 | raise --rate",
         "simulate MAIN --drive sweep --points 2000000 | --points 2000000: a sweep stops at each of them; at most 20000",
         "simulate models/platform-only.yaml --drive random --duration 1s --time-rate 100MHz --full-rate | samples: lower --time-rate",

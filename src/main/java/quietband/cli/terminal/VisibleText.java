@@ -38,7 +38,8 @@ public final class VisibleText extends FilterWriter {
     }
 
     private static boolean hidden(char c) {
-        boolean direction = c == '\u061c' || c >= '\u200e' && c <= '\u200f' || c >= '\u202a' && c <= '\u202e' || c >= '\u2066' && c <= '\u2069';
+        boolean direction = c == '\u061c' || c >= '\u200e' && c <= '\u200f' || c >= '\u202a' && c <= '\u202e'
+            || c >= '\u2066' && c <= '\u2069';
         return Character.isISOControl(c) && c != '\n' && c != '\t' || direction || c == '\u2028' || c == '\u2029';
     }
 }

@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import quietband.model.Axis;
-import quietband.oscillator.Sidebands;
 
 /** From readings to the sensitivity of each resonator on each axis. */
 public final class ShakerAnalysis {

@@ -2,10 +2,8 @@ package quietband.tolerance.influence;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
@@ -103,10 +101,9 @@ public record LikeliestFailure(Quantities unit, double distance, List<String> pa
         if (starts.isEmpty()) {
             starts.add(new double[scatter.size()]);
         }
-        Map<double[], Double> margins = new IdentityHashMap<>();
-        starts.forEach(z -> margins.put(z, margin.applyAsDouble(z)));
-        starts.sort(Comparator.comparingDouble(margins::get));
-        List<double[]> chosen = new ArrayList<>(starts.subList(0, Math.min(MOST_ROWS, starts.size())));
+        double[] margins = starts.stream().mapToDouble(margin).toArray();
+        List<double[]> chosen = new ArrayList<>(IntStream.range(0, margins.length).boxed()
+            .sorted(Comparator.comparingDouble((Integer k) -> margins[k])).limit(MOST_ROWS).map(starts::get).toList());
         outcome.worst().stream().filter(r -> !r.verdicts().get(0).met()).limit(2)
             .forEach(r -> chosen.add(scatter.normals(plan.seed(), r.index(), r.attempts())));
         return chosen;
