@@ -153,7 +153,7 @@ class MarkupTest {
             addEventListener('load', () => {
               const seen = [...document.querySelectorAll('iframe')].map(f => f.contentWindow.document);
               const odd = seen.filter(d => d.title === '1' || d.querySelector('script, img, [onerror], a[href^="javascript"]'));
-              document.title = ['PROBE', seen.length, odd.length, 
+              document.title = ['PROBE', seen.length, odd.length,
                 seen.filter(d => d.body.textContent.includes('<script>')).length].join(' ');
             });
             </script>""");

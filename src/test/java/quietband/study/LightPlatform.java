@@ -1,6 +1,7 @@
 package quietband.study;
 
 import java.nio.file.Path;
+import java.util.List;
 import quietband.model.edit.ModelFile;
 
 /**
@@ -14,7 +15,7 @@ public final class LightPlatform {
     /** Mass, kg. */
     public static final double MASS = 0.35;
     /** Stiffness of all springs along x, y, z, N/m. */
-    public static final double[] STIFFNESS = {36e3, 60e3, 90e3};
+    public static final List<Double> STIFFNESS = List.of(36e3, 60e3, 90e3);
     /** Damping of all springs along each axis, N s/m. */
     public static final double DAMPING = 1.6;
 
@@ -32,7 +33,7 @@ public final class LightPlatform {
     /** Transmissibility along x, {re, im}: (k + jwc)/(k - m w^2 + jwc). */
     public static double[] transmissibility(double frequencyHz) {
         double w = 2 * Math.PI * frequencyHz;
-        double k = STIFFNESS[0];
+        double k = STIFFNESS.get(0);
         double d = k - MASS * w * w;
         double c = DAMPING * w;
         double square = d * d + c * c;

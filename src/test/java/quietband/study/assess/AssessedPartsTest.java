@@ -46,7 +46,7 @@ class AssessedPartsTest {
     void resonances_are_the_six_modes_and_the_support_rising() {
         Design design = LightPlatform.with(BAND).withValue("oscillator.resonator.support_resonance", "{x: {frequency: 1500 Hz, q: 20}}")
             .design();
-        double[] k = LightPlatform.STIFFNESS;
+        double[] k = LightPlatform.STIFFNESS.stream().mapToDouble(Double::doubleValue).toArray();
         double m = LightPlatform.MASS / 12;
         double[] squares = {k[0] / LightPlatform.MASS, k[1] / LightPlatform.MASS, k[2] / LightPlatform.MASS,
             k[2] * 0.02 * 0.02 / (m * (0.05 * 0.05 + 0.03 * 0.03)), k[2] * 0.03 * 0.03 / (m * (0.08 * 0.08 + 0.03 * 0.03)),
