@@ -35,7 +35,7 @@ public final class LotReader {
         .setIgnoreEmptyLines(true).setIgnoreSurroundingSpaces(true).setTrim(true).get();
     private static final String[] AXES = {"x", "y", "z"};
     /** ppb/g; squares and products of larger ones have no number. */
-    private static final double LARGEST = 1e15;
+    private static final double LARGEST = 1e30;
 
     private final String shown;
     private int serialColumn;

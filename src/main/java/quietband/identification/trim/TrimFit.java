@@ -178,7 +178,8 @@ final class TrimFit {
 
     /** Covariance of the values for sigma as given. */
     RealMatrix covariance() {
-        return inverse(slopes(weight));
+        RealMatrix j = slopes(weight);
+        return new QRDecomposition(j.transpose().multiply(j)).getSolver().getInverse();
     }
 
     /** Number of an unknown; -1 where it is none. */

@@ -4,9 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import quietband.identification.shaker.TestPlan;
 import quietband.model.Design;
 import quietband.report.file.QuantityText;
+import quietband.study.assess.ExpectedResonances;
 
 /** The texts that stand wherever a result could be mistaken for a test, or a test could hurt. */
 public final class Caution {
@@ -55,6 +55,6 @@ public final class Caution {
 
     /** The caution of a page on a design. */
     public static List<String> paragraphs(Design design) {
-        return paragraphs(PREDICTION, TestPlan.resonances(design));
+        return paragraphs(PREDICTION, ExpectedResonances.of(design));
     }
 }

@@ -3,5 +3,6 @@
  *
  * <p>For other rooms: {@link quietband.study.assess.DesignAssessment},
  * {@link quietband.study.assess.NeededAttenuation}, {@link quietband.study.assess.KnownYield}.
+ * With them: {@link quietband.study.assess.ExpectedResonances}.
  */
 package quietband.study.assess;

@@ -11,7 +11,6 @@ import java.util.List;
 import org.assertj.core.data.Percentage;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import quietband.identification.shaker.TestPlan;
 import quietband.model.Design;
 import quietband.response.FrequencyTable;
 import quietband.study.LightPlatform;
@@ -54,7 +53,7 @@ class AssessedPartsTest {
         double[] expected = Arrays.copyOf(Arrays.stream(squares).map(w2 -> Math.sqrt(w2) / (2 * Math.PI)).toArray(), 7);
         expected[6] = 1500;
         Arrays.sort(expected);
-        List<Double> found = TestPlan.resonances(design);
+        List<Double> found = ExpectedResonances.of(design);
         assertThat(found).hasSize(7);
         for (int i = 0; i < 7; i++) {
             // damping of at most 1 % shifts a mode by 5e-5
@@ -66,8 +65,8 @@ class AssessedPartsTest {
     void resonances_beyond_the_band_are_left_out() {
         Design design = LightPlatform.with(BAND.replace("from: 10 Hz, to: 2 kHz", "from: 60 Hz, to: 70 Hz")).design();
         // y alone: sqrt(60e3/0.35)/(2 pi) = 65.90 Hz; x is at 51, z at 81 Hz, z's turns above; damping shifts by 5e-5 at most
-        assertThat(TestPlan.resonances(design)).first().satisfies(f -> assertThat(f).isCloseTo(65.90, within(0.01)));
-        assertThat(TestPlan.resonances(design)).allMatch(f -> f >= 60 && f <= 70);
+        assertThat(ExpectedResonances.of(design)).first().satisfies(f -> assertThat(f).isCloseTo(65.90, within(0.01)));
+        assertThat(ExpectedResonances.of(design)).allMatch(f -> f >= 60 && f <= 70);
     }
 
     private Path summary(String text) throws IOException {
