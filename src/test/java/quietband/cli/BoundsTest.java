@@ -73,7 +73,7 @@ class BoundsTest {
             Files.writeString(temp.resolve(run + ".csv"), Files.readString(Path.of("models/runs/trim-" + run + ".csv"))
                 .replaceAll("(?m)^(RR-\\d+,[xyz],[\\d.]+),[^,]*,[^,]*,", "$1," + size + ",0,"));
         }
-        refused(" readings ", "filter MAIN --trim " + temp.resolve("off.csv") + " " + temp.resolve("on.csv"));
+        refused("readings", "filter MAIN --trim " + temp.resolve("off.csv") + " " + temp.resolve("on.csv"));
     }
 
     @Test
