@@ -10,6 +10,8 @@ import java.util.Map;
 /** Files of a result that somebody edited after it was written: kept in a folder beside it when it is replaced. */
 final class EditedFiles {
 
+    private static final long LATER_MS = 1000;
+
     private final Path target;
     private final List<Path> kept = new ArrayList<>();
     private Path aside;
@@ -27,16 +29,23 @@ final class EditedFiles {
     void keep(Path old) throws IOException {
         Map<String, String> listed = ResultMark.filesListedIn(old.resolve(ResultMark.FILE));
         for (String name : ResultMark.names(old)) {
-            String hash = listed.get(name);
             Path file = old.resolve(name);
-            boolean asWritten = hash != null && (hash.isEmpty() || hash.equals(ContentHash.of(List.of(file))));
-            if (!asWritten && Files.isRegularFile(file)) {
+            if (Files.isRegularFile(file) && !name.equals(ResultMark.FILE) && edited(file, listed.get(name), old)) {
                 Path to = folder().resolve(name);
                 Files.createDirectories(to.getParent());
                 Files.move(file, to);
                 kept.add(to);
             }
         }
+    }
+
+    /** By its hash; without one by its time, for the mark was written last. */
+    private static boolean edited(Path file, String hash, Path result) throws IOException {
+        if (hash == null || !hash.isEmpty()) {
+            return hash == null || !hash.equals(ContentHash.of(List.of(file)));
+        }
+        return Files.getLastModifiedTime(file).toMillis()
+            > Files.getLastModifiedTime(result.resolve(ResultMark.FILE)).toMillis() + LATER_MS;
     }
 
     private Path folder() throws IOException {

@@ -172,7 +172,7 @@ public final class ResultDirectory implements AutoCloseable {
             try (BufferedWriter writer = new BufferedWriter(new OutputStreamWriter(bytes, StandardCharsets.UTF_8.newEncoder()))) {
                 content.to(writer);
             }
-            files.put(name, ContentHash.of(bytes));
+            files.put(name, name.endsWith(".html") ? "" : ContentHash.of(bytes));
         } catch (IOException e) {
             throw unwritable(target.resolve(name), e);
         }

@@ -25,7 +25,8 @@ import java.util.stream.Stream;
  * @param version   of the program
  * @param modelHash SHA-256 of the model or data it was made from, hexadecimal
  * @param seed      of all randomness in it
- * @param files     every file of the directory, the mark included, with the SHA-256 of what it holds; that of the mark is empty
+ * @param files     every file of the directory, the mark included, with the SHA-256 of what it holds; empty for
+ *                  the mark and for pages, which have the day in them
  */
 public record ResultMark(String command, String version, String modelHash, long seed, Map<String, String> files) {
 

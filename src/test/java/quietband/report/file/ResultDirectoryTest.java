@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
+import java.time.Instant;
 import java.util.List;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -199,6 +201,19 @@ class ResultDirectoryTest {
         assertThat(temp.resolve("r-edited-2/lots")).doesNotExist();
         assertThat(target.resolve("a.csv")).hasContent("new");
         assertThat(entries()).isEqualTo(3);
+    }
+
+    @Test
+    void a_page_edited_later_is_kept_though_its_day_has_no_hash() throws IOException {
+        Path target = temp.resolve("r");
+        write(target, "report.html", "made");
+        write(target, "report.html", "made again");
+        assertThat(entries()).isEqualTo(1);
+        Files.writeString(target.resolve("report.html"), "mine");
+        Files.setLastModifiedTime(target.resolve("report.html"), FileTime.from(Instant.now().plusSeconds(5)));
+        write(target, "report.html", "new");
+        assertThat(temp.resolve("r-edited/report.html")).hasContent("mine");
+        assertThat(target.resolve("report.html")).hasContent("new");
     }
 
     @Test
