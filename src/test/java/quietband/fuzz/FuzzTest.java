@@ -14,7 +14,6 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.FutureTask;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
-import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import quietband.cli.Quietband;
@@ -26,17 +25,6 @@ import quietband.cli.Quietband;
  * of their own, {@code -Dfuzz.keep=FOLDER} keeps the files of every case that fails.
  */
 class FuzzTest {
-
-    /**
-     * Faults that are known and being mended elsewhere: what is found is matched, each with the reason. Empty this list
-     * once they are mended.
-     */
-    private static final List<Pattern> KNOWN = List.of(
-        Pattern.compile("Bessel function of order|interval does not bracket a root"),
-        Pattern.compile("BigDecimal"),
-        Pattern.compile("is not valid CSV: .*Exception"),
-        Pattern.compile("MalformedInputException"),
-        Pattern.compile("Optional\\["));
 
     private static final int SECONDS = 20;
 
@@ -76,7 +64,6 @@ class FuzzTest {
 
     private static void note(FuzzCase damaged, FuzzCase.Said said, List<String> found) throws IOException {
         List<String> faults = damaged.faults(said);
-        faults.removeIf(f -> KNOWN.stream().anyMatch(k -> k.matcher(f + "\n" + said.err()).find()));
         if (!faults.isEmpty()) {
             String told = said.err().length() > 400 ? said.err().substring(0, 400) + "..." : said.err();
             found.add(damaged.seed() + ", " + damaged.recipe() + ": " + faults + "; said: " + told);
