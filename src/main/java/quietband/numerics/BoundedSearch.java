@@ -205,7 +205,7 @@ public final class BoundedSearch {
             found = pool.submit(() -> points.parallelStream().map(x -> new Found(x, judge.apply(x))).toList()).get();
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
-            throw new WishException("the search was interrupted");
+            throw new ImpossibleRequestException("the search was interrupted");
         } catch (ExecutionException e) {
             throw e.getCause() instanceof RuntimeException r ? r : new IllegalStateException(e.getCause());
         }

@@ -15,7 +15,7 @@ import quietband.report.file.Provenance;
 import quietband.report.springs.BenchReport;
 import quietband.report.springs.SpringReport;
 import quietband.tuning.parts.SpringCatalogue;
-import quietband.tuning.parts.SpringWish;
+import quietband.tuning.parts.SpringRequest;
 import quietband.tuning.springs.BenchTuning;
 import quietband.tuning.springs.SpringAnswer;
 import quietband.tuning.springs.SpringPlanner;
@@ -49,7 +49,7 @@ public final class SpringsCommand extends ModelCommand implements Callable<Integ
         description = "what the springs are made of; suited: elastomer where the model's springs have a loss factor "
             + "of 5 %% or more, else "
             + "coils; default: ${DEFAULT-VALUE}")
-    private SpringWish.Kind parts;
+    private SpringRequest.Kind parts;
 
     @Option(names = "--catalogue", paramLabel = "FILE.csv",
         description = "available springs; implies --parts catalogue")
@@ -70,7 +70,7 @@ public final class SpringsCommand extends ModelCommand implements Callable<Integ
         if (measured != null) {
             return bench();
         }
-        SpringWish wish = wish();
+        SpringRequest wish = wish();
         ModelFile file = ModelFile.read(model);
         Provenance from = output.provenance("springs", file);
         SpringAnswer[] answer = new SpringAnswer[1];
@@ -81,7 +81,7 @@ public final class SpringsCommand extends ModelCommand implements Callable<Integ
         return check && !answer[0].met() ? 1 : 0;
     }
 
-    private SpringAnswer planned(ModelFile file, SpringWish wish) {
+    private SpringAnswer planned(ModelFile file, SpringRequest wish) {
         try (RunProgress progress = new RunProgress(spec.commandLine().getErr(), "springs")) {
             return SpringPlanner.plan(file, wish, output.threads(), progress::judged);
         }
@@ -105,7 +105,7 @@ public final class SpringsCommand extends ModelCommand implements Callable<Integ
         return 0;
     }
 
-    private SpringWish wish() {
+    private SpringRequest wish() {
         int asked = (naturalFrequency == null ? 0 : 1) + (reduction == null ? 0 : 1) + (hold ? 1 : 0);
         if (asked != 1) {
             throw new InputErrorException((asked == 0 ? "nothing is wanted" : "more than one thing is wanted")
@@ -117,11 +117,11 @@ public final class SpringsCommand extends ModelCommand implements Callable<Integ
                 + "or --reduction instead");
         }
         Optional<SpringCatalogue> listed = Optional.ofNullable(catalogue).map(SpringCatalogue::read);
-        SpringWish.Kind kind = listed.isPresent() ? SpringWish.Kind.CATALOGUE : parts;
-        if (kind == SpringWish.Kind.CATALOGUE && listed.isEmpty()) {
+        SpringRequest.Kind kind = listed.isPresent() ? SpringRequest.Kind.CATALOGUE : parts;
+        if (kind == SpringRequest.Kind.CATALOGUE && listed.isEmpty()) {
             throw new InputErrorException("--parts catalogue needs --catalogue FILE.csv");
         }
-        return new SpringWish(Optional.ofNullable(naturalFrequency).map(SpringOptions::naturalFrequency), Optional.ofNullable(reduction)
+        return new SpringRequest(Optional.ofNullable(naturalFrequency).map(SpringOptions::naturalFrequency), Optional.ofNullable(reduction)
             .map(SpringOptions::reduction), hold, kind, Optional.ofNullable(damping).map(SpringsCommand::ratio),
             !keepPlaces, listed,
             output.seed());

@@ -5,7 +5,7 @@ import java.util.regex.Pattern;
 import quietband.cli.terminal.InputErrorException;
 import quietband.model.Axis;
 import quietband.model.Vec;
-import quietband.tuning.parts.SpringWish;
+import quietband.tuning.parts.SpringRequest;
 import quietband.units.Dimension;
 
 /** Reads what is wanted of springs from the words of options. */
@@ -54,12 +54,12 @@ public final class SpringOptions {
     }
 
     /** "20 dB at 300 Hz". */
-    public static SpringWish.Reduction reduction(String text) {
+    public static SpringRequest.Reduction reduction(String text) {
         Matcher m = REDUCTION.matcher(text.strip());
         if (!m.matches()) {
             throw new InputErrorException("--reduction: '" + text.strip() + "' is not of the form \"20 dB at 300 Hz\"");
         }
-        return new SpringWish.Reduction(OptionAmount.positive("--reduction", m.group(1), Dimension.DECIBEL),
+        return new SpringRequest.Reduction(OptionAmount.positive("--reduction", m.group(1), Dimension.DECIBEL),
             OptionAmount.positive("--reduction", m.group(2), Dimension.FREQUENCY));
     }
 }

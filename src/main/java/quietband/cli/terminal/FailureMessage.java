@@ -14,7 +14,7 @@ import quietband.identification.FitException;
 import quietband.model.text.ModelException;
 import quietband.motion.drive.MotionRecordException;
 import quietband.motion.signal.NoSteadyStateException;
-import quietband.numerics.WishException;
+import quietband.numerics.ImpossibleRequestException;
 import quietband.platform.SingularPlatformException;
 import quietband.report.file.ResultException;
 import quietband.tolerance.draw.ToleranceException;
@@ -29,7 +29,7 @@ public final class FailureMessage {
 
     private static final List<Class<? extends RuntimeException>> INPUT_ERRORS =
         List.of(ResultException.class, InputErrorException.class,
-        SingularPlatformException.class, ToleranceException.class, WishException.class, FilterException.class,
+        SingularPlatformException.class, ToleranceException.class, ImpossibleRequestException.class, FilterException.class,
         FitException.class, MotionRecordException.class, NoSteadyStateException.class, ArithmeticException.class);
 
     private FailureMessage() { }

@@ -11,7 +11,7 @@ import quietband.motion.signal.SignalStream;
 import quietband.motion.signal.SteadyState;
 import quietband.motion.signal.TimeStepping;
 import quietband.motion.signal.TriangleAverage;
-import quietband.numerics.WishException;
+import quietband.numerics.ImpossibleRequestException;
 import quietband.work.HeapRoom;
 
 /**
@@ -98,7 +98,8 @@ public final class CancellationRun {
         decay = port.decay(plan.averaged() ? h : period);
         double waits = Math.max(longest, lag());
         if (!HeapRoom.holds(BYTES_PER_STEP * waits)) {
-            throw new WishException(String.format(Locale.ROOT, "latency, delays and phase of the cancellation reach over %.3g steps of "
+            throw new ImpossibleRequestException(String.format(Locale.ROOT,
+                "latency, delays and phase of the cancellation reach over %.3g steps of "
                 + "a time grid of %.3g points a second, which takes some %.0f MB: lower --time-rate or --frequency, shorten them, or allow "
                 + "more memory with java -Xmx", waits, 1 / h, BYTES_PER_STEP * waits / 1e6));
         }

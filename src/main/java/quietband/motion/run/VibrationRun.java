@@ -17,7 +17,7 @@ import quietband.motion.drive.PulseDrive;
 import quietband.motion.platform.ContactRecord;
 import quietband.motion.signal.LossModel;
 import quietband.motion.signal.TimeStepping;
-import quietband.numerics.WishException;
+import quietband.numerics.ImpossibleRequestException;
 import quietband.platform.Assembly;
 import quietband.platform.DynamicStiffness;
 import quietband.spectrum.LogCurve;
@@ -159,7 +159,8 @@ public final class VibrationRun {
     /** Twice as many samples in a segment, as long as their spectra fit into memory. */
     private static int twice(int size) {
         if (size >= LARGEST_SEGMENT) {
-            throw new WishException("the spectra would need segments of more than " + LARGEST_SEGMENT + " samples: lower --time-rate, "
+            throw new ImpossibleRequestException(
+                "the spectra would need segments of more than " + LARGEST_SEGMENT + " samples: lower --time-rate, "
                 + "leave --full-rate out, or raise the lowest frequency of the requirement's band");
         }
         return 2 * size;

@@ -1,7 +1,7 @@
 package quietband.motion.signal;
 
 import java.util.Locale;
-import quietband.numerics.WishException;
+import quietband.numerics.ImpossibleRequestException;
 
 /**
  * How a pass is stepped.
@@ -21,14 +21,16 @@ public record TimeStepping(double step, boolean linear, LossModel loss, boolean 
     private static final double MOST_PER_SECOND = 1e9;
     private static final long MOST_POINTS = 10_000_000_000L;
 
-    /** @throws WishException when no pass could ever be stepped so finely, or for so long */
+    /** @throws ImpossibleRequestException when no pass could ever be stepped so finely, or for so long */
     public TimeStepping {
         if (!(1 / step <= MOST_PER_SECOND)) {
-            throw new WishException(String.format(Locale.ROOT, "a time grid of %.3g points a second; at most %.3g: lower --time-rate or "
+            throw new ImpossibleRequestException(String.format(Locale.ROOT,
+                "a time grid of %.3g points a second; at most %.3g: lower --time-rate or "
                 + "--frequency, or the highest frequency of the model's band and profiles", 1 / step, MOST_PER_SECOND));
         }
         if (points > MOST_POINTS) {
-            throw new WishException(String.format(Locale.ROOT, "a pass of %.3g s takes %.3g points of time; at most %.3g: shorten "
+            throw new ImpossibleRequestException(String.format(Locale.ROOT,
+                "a pass of %.3g s takes %.3g points of time; at most %.3g: shorten "
                 + "--duration, lower --time-rate, or raise --rate or the band's lowest frequency", (double) points * step,
                 (double) points, (double) MOST_POINTS));
         }

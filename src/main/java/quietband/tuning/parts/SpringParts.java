@@ -24,7 +24,7 @@ public final class SpringParts {
     private static final double LIFT_RESERVE = 1.1;
 
     private final Design wanted;
-    private final SpringWish wish;
+    private final SpringRequest wish;
     private final Vec cornerHz;
     private final Vec travel;
     private final List<SpringPart> parts = new ArrayList<>();
@@ -36,7 +36,7 @@ public final class SpringParts {
      * @param cornerHz its natural frequencies, Hz
      * @param travel   largest motion either way along the platform's axes, m
      */
-    public SpringParts(Design wanted, SpringWish wish, Vec cornerHz, Vec travel) {
+    public SpringParts(Design wanted, SpringRequest wish, Vec cornerHz, Vec travel) {
         this.wanted = wanted;
         this.wish = wish;
         this.cornerHz = cornerHz;
@@ -64,8 +64,8 @@ public final class SpringParts {
     private SpringPart part(String group, List<Spring> springs) {
         Spring s = springs.get(0);
         double loss = s.lossFactor().largest();
-        SpringWish.Kind kind = wish.kind() != SpringWish.Kind.SUITED ? wish.kind()
-            : loss >= LOSSY ? SpringWish.Kind.ELASTOMER : SpringWish.Kind.COIL;
+        SpringRequest.Kind kind = wish.kind() != SpringRequest.Kind.SUITED ? wish.kind()
+            : loss >= LOSSY ? SpringRequest.Kind.ELASTOMER : SpringRequest.Kind.COIL;
         return switch (kind) {
             case ELASTOMER -> elastomer(group, springs, loss);
             case COIL -> coil(group, springs);

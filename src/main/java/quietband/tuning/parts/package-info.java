@@ -4,7 +4,7 @@
  *
  * <p>Equations: physics.md, Springs as parts.
  *
- * <p>For other rooms: {@link quietband.tuning.parts.SpringWish}, {@link quietband.tuning.parts.SpringPart},
+ * <p>For other rooms: {@link quietband.tuning.parts.SpringRequest}, {@link quietband.tuning.parts.SpringPart},
  * {@link quietband.tuning.parts.SpringCatalogue}.
  *
  * <p>With them: {@link quietband.tuning.parts.CoilSpring}, {@link quietband.tuning.parts.Elastomer},

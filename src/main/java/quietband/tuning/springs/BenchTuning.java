@@ -9,7 +9,7 @@ import quietband.model.Platform;
 import quietband.model.Platform.Spring;
 import quietband.model.Vec;
 import quietband.model.edit.ModelFile;
-import quietband.numerics.WishException;
+import quietband.numerics.ImpossibleRequestException;
 import quietband.platform.Assembly;
 import quietband.platform.AxisFrequencies;
 import quietband.platform.BodyExtent;
@@ -65,13 +65,14 @@ public record BenchTuning(ModelFile unit, ModelFile tuned, Vec measuredHz, Vec w
      */
     public static BenchTuning of(ModelFile file, Vec measured, Vec wanted) {
         Design base = file.design();
-        Platform p = base.platform().orElseThrow(() -> new WishException(
+        Platform p = base.platform().orElseThrow(() -> new ImpossibleRequestException(
             "the model has no platform: there are no natural frequencies to tune"));
         Vec own = AxisFrequencies.hz(new Assembly(p));
         Vec aim = wanted.orElse(own);
         NaturalFrequencySolver as = NaturalFrequencySolver.solve(base, measured);
         if (as.off() > 0.01) {
-            throw new WishException(String.format(Locale.ROOT, "no rates of these springs give %.4g, %.4g and %.4g Hz along x, y "
+            throw new ImpossibleRequestException(String.format(Locale.ROOT,
+                "no rates of these springs give %.4g, %.4g and %.4g Hz along x, y "
                 + "and z (nearest: %.4g, "
                 + "%.4g, %.4g Hz): check which reading belongs to which axis, and the model's places and inertia", measured.x(),
                 measured.y(),

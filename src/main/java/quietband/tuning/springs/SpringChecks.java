@@ -10,7 +10,7 @@ import quietband.model.Design;
 import quietband.model.Platform;
 import quietband.model.Platform.Spring;
 import quietband.model.Vec;
-import quietband.numerics.WishException;
+import quietband.numerics.ImpossibleRequestException;
 import quietband.platform.Assembly;
 import quietband.platform.AxisFrequencies;
 import quietband.platform.BodyExtent;
@@ -46,7 +46,7 @@ public final class SpringChecks {
         double surge = surgeHz();
         double highest = corner.largest();
         if (surge <= highest) {
-            throw new WishException(String.format(Locale.ROOT,
+            throw new ImpossibleRequestException(String.format(Locale.ROOT,
                 "a natural frequency of %.4g Hz is above the first standing wave of the springs at %.4g Hz: "
                 + "such springs cannot hold the platform that firmly; lighter springs, less mass on them, or a lower "
                 + "natural frequency",

@@ -10,7 +10,7 @@ import quietband.model.Design;
 import quietband.model.Platform;
 import quietband.model.Vec;
 import quietband.model.edit.ModelFile;
-import quietband.numerics.WishException;
+import quietband.numerics.ImpossibleRequestException;
 import quietband.platform.Assembly;
 import quietband.platform.AxisFrequencies;
 import quietband.platform.BodyExtent;
@@ -22,7 +22,7 @@ import quietband.tuning.parts.Elastomer;
 import quietband.tuning.parts.PlatformNumbers;
 import quietband.tuning.parts.SpringPart;
 import quietband.tuning.parts.SpringParts;
-import quietband.tuning.parts.SpringWish;
+import quietband.tuning.parts.SpringRequest;
 import quietband.tuning.parts.TargetCheck;
 
 /**
@@ -37,7 +37,7 @@ public final class SpringPlanner {
     private static final double SLOPE_DB = 25;
 
     private final ModelFile file;
-    private final SpringWish wish;
+    private final SpringRequest wish;
     private final Design base;
     private final List<TargetCheck> findings = new ArrayList<>();
 
@@ -45,7 +45,7 @@ public final class SpringPlanner {
 
     private final LongConsumer told;
 
-    private SpringPlanner(ModelFile file, SpringWish wish, int threads, LongConsumer told) {
+    private SpringPlanner(ModelFile file, SpringRequest wish, int threads, LongConsumer told) {
         this.told = told;
         this.threads = threads;
         this.file = file;
@@ -58,14 +58,15 @@ public final class SpringPlanner {
      *
      * @param threads that share a search; change no figure
      * @param told    how many designs a search has judged; called from several threads
-     * @throws WishException when it cannot be worked on at all
+     * @throws ImpossibleRequestException when it cannot be worked on at all
      */
-    public static SpringAnswer plan(ModelFile file, SpringWish wish, int threads, LongConsumer told) {
+    public static SpringAnswer plan(ModelFile file, SpringRequest wish, int threads, LongConsumer told) {
         return new SpringPlanner(file, wish, threads, told).plan();
     }
 
     private SpringAnswer plan() {
-        Platform platform = base.platform().orElseThrow(() -> new WishException("the model has no platform: there is no mass to put "
+        Platform platform = base.platform().orElseThrow(() -> new ImpossibleRequestException(
+            "the model has no platform: there is no mass to put "
             + "on springs; add a block 'platform' with mass, size and springs"));
         fits(platform);
         Assessment before = Assessor.assess(base);
@@ -129,7 +130,8 @@ public final class SpringPlanner {
         Vec need = BodyExtent.box(p, Vec.ZERO);
         for (Axis a : Axis.ALL) {
             if (need.get(a) >= p.boxLimit().get(a)) {
-                throw new WishException(String.format(Locale.ROOT, "the box of platform.limits.box is %.4g mm along %s, and body "
+                throw new ImpossibleRequestException(String.format(Locale.ROOT,
+                    "the box of platform.limits.box is %.4g mm along %s, and body "
                     + "and springs alone take "
                     + "%.4g mm: no spring makes that fit; a larger box, a smaller body, or springs nearer to its middle",
                     1e3 * p.boxLimit().get(a), a.letter(), 1e3 * need.get(a)));
@@ -143,12 +145,12 @@ public final class SpringPlanner {
         return Vec.perAxis(a -> Math.max(travel.counted().get(a), travel.sag().get(a)));
     }
 
-    private static double reached(SpringWish.Reduction wanted, Design design) {
+    private static double reached(SpringRequest.Reduction wanted, Design design) {
         double to = Math.max(design.requirement().toHz(), 1.001 * wanted.frequencyHz());
         return PlatformReduction.leastDb(design, wanted.frequencyHz(), to);
     }
 
-    private static TargetCheck reduction(SpringWish.Reduction wanted, Design changed) {
+    private static TargetCheck reduction(SpringRequest.Reduction wanted, Design changed) {
         double reached = reached(wanted, changed);
         return TargetCheck.of("reduction", reached >= wanted.decibels(), String.format(Locale.ROOT, "the platform takes %.2f "
             + "dB away from %.4g Hz "

@@ -5,11 +5,11 @@ import java.util.Optional;
 import java.util.function.LongConsumer;
 import quietband.model.Design;
 import quietband.model.Vec;
-import quietband.numerics.WishException;
+import quietband.numerics.ImpossibleRequestException;
 import quietband.platform.Assembly;
 import quietband.platform.AxisFrequencies;
 import quietband.tuning.parts.PlatformNumbers;
-import quietband.tuning.parts.SpringWish;
+import quietband.tuning.parts.SpringRequest;
 
 /**
  * The natural frequencies that a target comes down to.
@@ -28,7 +28,7 @@ record SpringTarget(Design design, Vec cornerHz, Optional<Vec> damping, double b
     private static final double LOWEST_HZ = 0.2;
 
     /** Works it out for a design whose springs may have been moved. */
-    static SpringTarget of(Design design, SpringWish wish, int threads, LongConsumer told) {
+    static SpringTarget of(Design design, SpringRequest wish, int threads, LongConsumer told) {
         if (wish.hold()) {
             return new HoldSearch(design, wish.centre()).run(wish.seed(), threads, told);
         }
@@ -64,14 +64,14 @@ record SpringTarget(Design design, Vec cornerHz, Optional<Vec> damping, double b
     }
 
     /** The highest natural frequency, the same on every axis, with which the platform takes enough away. */
-    private static double reducing(Design design, SpringWish.Reduction wanted, Optional<Vec> damping) {
+    private static double reducing(Design design, SpringRequest.Reduction wanted, Optional<Vec> damping) {
         double from = wanted.frequencyHz();
         double to = Math.max(design.requirement().toHz(), 1.001 * from);
         double low = LOWEST_HZ;
         double high = from;
         double reached = reduction(design, low, damping, from, to);
         if (reached < wanted.decibels()) {
-            throw new WishException(String.format(Locale.ROOT, "a reduction of %.4g dB at %.4g Hz cannot be met: even with a "
+            throw new ImpossibleRequestException(String.format(Locale.ROOT, "a reduction of %.4g dB at %.4g Hz cannot be met: even with a "
                 + "natural frequency of %.2g Hz the "
                 + "platform takes no more than %.3g dB away up to %.4g Hz; less damping or loss, lighter springs (their standing waves "
                 + "carry vibration across), or a smaller reduction", wanted.decibels(), from, low, reached, to));

@@ -7,7 +7,7 @@ import quietband.identification.FitException;
 import quietband.model.quantity.BadPathException;
 import quietband.model.text.FileProblem;
 import quietband.model.text.ModelException;
-import quietband.numerics.WishException;
+import quietband.numerics.ImpossibleRequestException;
 import quietband.platform.SingularPlatformException;
 import quietband.report.file.ResultException;
 import quietband.tolerance.draw.ToleranceException;
@@ -33,7 +33,8 @@ public record RefusedEdit(String about, String typed, String why, boolean disk) 
         String said = String.valueOf(e.getMessage()).replaceAll("\\s+", " ");
         boolean disk = e instanceof ModelStore.Changed;
         boolean mendable = disk || e instanceof SingularPlatformException || e instanceof ResultException
-            || e instanceof ToleranceException || e instanceof WishException || e instanceof FilterException || e instanceof FitException
+            || e instanceof ToleranceException
+                || e instanceof ImpossibleRequestException || e instanceof FilterException || e instanceof FitException
             || e instanceof UncheckedIOException || e instanceof IllegalArgumentException || e instanceof ArithmeticException;
         return new RefusedEdit(order.about(), order.typed(), mendable ? said
             : "a defect of this program: " + e.getClass().getSimpleName() + ": " + said, disk);

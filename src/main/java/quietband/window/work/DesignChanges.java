@@ -29,7 +29,7 @@ import quietband.report.file.QuantityText;
 import quietband.spectrum.LogGrid;
 import quietband.study.orient.OrientStudy;
 import quietband.tuning.orient.Orientation;
-import quietband.tuning.parts.SpringWish;
+import quietband.tuning.parts.SpringRequest;
 import quietband.tuning.springs.SpringAnswer;
 import quietband.tuning.springs.SpringPlanner;
 import quietband.units.Amounts;
@@ -46,7 +46,7 @@ final class DesignChanges {
     /** {@code springs}: rates, places and parts for a wanted natural frequency on every axis. */
     static Proposal.Offer springs(ModelFile model, String answer) {
         double corner = Amounts.read(answer, Dimension.FREQUENCY);
-        SpringWish wish = new SpringWish(Optional.of(Vec.all(corner)), Optional.empty(), false, SpringWish.Kind.SUITED,
+        SpringRequest wish = new SpringRequest(Optional.of(Vec.all(corner)), Optional.empty(), false, SpringRequest.Kind.SUITED,
             Optional.empty(), true, Optional.empty(), BackgroundMonteCarlo.SEED);
         SpringAnswer found = SpringPlanner.plan(model, wish, 1, judged -> { });
         Vec reached = found.cornerHz();

@@ -14,7 +14,7 @@ import quietband.model.Axis;
 import quietband.model.Platform;
 import quietband.model.Vec;
 import quietband.model.edit.ModelFile;
-import quietband.numerics.WishException;
+import quietband.numerics.ImpossibleRequestException;
 import quietband.platform.Assembly;
 import quietband.platform.AxisFrequencies;
 import quietband.response.ModeProperties;
@@ -63,7 +63,7 @@ class BenchTuningTest {
             "[{x: 2 mm, y: 2 mm, z: 30 mm}, {x: -2 mm, y: 2 mm, z: 30 mm}, "
             + "{x: 0 mm, y: -2 mm, z: 30 mm}]");
         assertThatThrownBy(() -> BenchTuning.of(tall, new Vec(300, 20, 20), Vec.all(Double.NaN)))
-            .isInstanceOf(WishException.class)
+            .isInstanceOf(ImpossibleRequestException.class)
             .hasMessageContaining("which axis");
     }
 

@@ -23,7 +23,7 @@ import quietband.response.ResidualResponse;
 import quietband.response.verdict.Assessor;
 
 /** What springs says, held against assess and simulate; wishes that cannot be met. */
-class SpringsWishTest {
+class SpringsRequestTest {
 
     @TempDir
     private Path folder;

@@ -1,12 +1,12 @@
 package quietband.numerics;
 
 /** A target that cannot be worked on at all; the message says why and what it would take. */
-public final class WishException extends RuntimeException {
+public final class ImpossibleRequestException extends RuntimeException {
 
     private static final long serialVersionUID = 1L;
 
     /** With what was found and what would do. */
-    public WishException(String message) {
+    public ImpossibleRequestException(String message) {
         super(message);
     }
 }

@@ -15,7 +15,7 @@ import quietband.model.Vec;
  * @param catalogue available springs, where kind is {@link Kind#CATALOGUE}
  * @param seed      of every search
  */
-public record SpringWish(Optional<Vec> corner, Optional<Reduction> reduction, boolean hold, Kind kind,
+public record SpringRequest(Optional<Vec> corner, Optional<Reduction> reduction, boolean hold, Kind kind,
                          Optional<Double> damping, boolean centre, Optional<SpringCatalogue> catalogue, long seed) {
 
     /** What springs are made of: to exact rates, coils of wire, elastomer, or from a list; or what suits the model. */

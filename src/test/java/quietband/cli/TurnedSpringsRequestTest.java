@@ -19,7 +19,7 @@ import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.ObjectMapper;
 
 /** Springs that lie on their side: preload and lift-off are those of the motion along them, not along the platform's z. */
-class TurnedSpringsWishTest {
+class TurnedSpringsRequestTest {
 
     @TempDir
     private Path folder;
