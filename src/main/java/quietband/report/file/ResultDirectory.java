@@ -158,7 +158,8 @@ public final class ResultDirectory implements AutoCloseable {
 
     private static ResultException unwritable(Path target, IOException e) {
         String why = e instanceof AccessDeniedException ? "permission denied"
-            : e instanceof FileSystemException f && f.getReason() != null ? f.getReason() : e.getClass().getSimpleName();
+            : e instanceof FileSystemException f && f.getReason() != null ? f.getReason()
+                : e instanceof FileSystemException || e.getMessage() == null ? "it is gone" : e.getMessage();
         return new ResultException(target + ": cannot be written (" + why + "); name another place with --out");
     }
 
