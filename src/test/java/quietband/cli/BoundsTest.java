@@ -84,6 +84,8 @@ class BoundsTest {
         refused("twice.csv:1: column 'x_g' is there twice", "simulate MAIN --drive record --record " + file);
         Files.writeString(file, "axis,axis,frequency_hz,peak_g,sideband_dbc\nx,x,1,1,1\n");
         refused("twice.csv:1: axis: column stands twice", "shaker " + file + " --carrier 10MHz");
+        Files.writeString(file, "axis,frequency_hz,peak_g,sideband_dbc\nx,100,1,-80\nx,200,1,1e308\n");
+        refused("twice.csv:3: sideband_dbc: '1e308' is beyond any instrument", "shaker " + file + " --carrier 10MHz");
         Path quotes = Files.writeString(temp.resolve("quotes.csv"), "serial,x_ppb_per_g,y_ppb_per_g,z_ppb_per_g\n\"a\"b,1,2,3\n");
         refused("quotes.csv:2: is not valid CSV: text beside a cell in quotes; check quotes", "sort " + quotes + " --limit 1ppb/g");
         Files.writeString(quotes, "axis,frequency_hz\nx,\"1\n");

@@ -13,6 +13,7 @@ import quietband.model.text.CsvTable;
  */
 public final class ShakerFile {
 
+    private static final double MOST_DB = 1000;
     private static final List<String> OPTIONAL = List.of("serial", "frequency_hz", "peak_g", "rms_g", "sideband_dbc", "phase_deg",
         "floor_dbc", "uncertainty_db", "cross_x_g", "cross_y_g", "cross_z_g", "sense", "output_hz", "time_s");
     private static final List<String> UP = List.of("+", "+1", "1", "up", "+1 g", "plus");
@@ -91,6 +92,14 @@ public final class ShakerFile {
         return value;
     }
 
+    private double decibels(int row, String column) {
+        double value = optional(row, column);
+        if (Math.abs(value) > MOST_DB) {
+            table.tell(table.line(row), column, "'" + table.text(row, column) + "' is beyond any instrument", "write a level in dBc");
+        }
+        return value;
+    }
+
     private ShakerReading sideband(int row, String serial, Axis axis) {
         double f = positive(row, "frequency_hz");
         boolean peak = given(row, "peak_g");
@@ -115,8 +124,8 @@ public final class ShakerFile {
             table.tell(table.line(row), "uncertainty_db", "'" + table.text(row, "uncertainty_db") + "' is not above 0",
                 "write a standard uncertainty, or leave the cell empty");
         }
-        return new ShakerReading(serial, table.line(row), axis, f, level, table.number(row, "sideband_dbc"),
-            Math.toRadians(optional(row, "phase_deg")), optional(row, "floor_dbc"), sigma, cross, read, 0, Double.NaN, Double.NaN);
+        return new ShakerReading(serial, table.line(row), axis, f, level, decibels(row, "sideband_dbc"),
+            Math.toRadians(optional(row, "phase_deg")), decibels(row, "floor_dbc"), sigma, cross, read, 0, Double.NaN, Double.NaN);
     }
 
     private ShakerReading turnOver(int row, String serial, Axis axis) {

@@ -68,7 +68,7 @@ final class CoilFinder {
         long to = (long) Math.floor(MOST_INDEX * d / DIAMETER_STEP);
         for (long step = from; step <= to; step++) {
             double diameter = step * DIAMETER_STEP;
-            double exact = material.shear() * Math.pow(d, 4) / (8 * Math.pow(diameter, 3) * need.axial);
+            double exact = material.shear() * StrictMath.pow(d, 4) / (8 * StrictMath.pow(diameter, 3) * need.axial);
             double coils = Math.rint(exact / COIL_STEP) * COIL_STEP;
             if (coils >= LEAST_COILS && coils <= 40) {
                 lengths(material, d, diameter, coils);

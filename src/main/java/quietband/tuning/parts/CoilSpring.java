@@ -17,7 +17,7 @@ public record CoilSpring(WireMaterial material, double wire, double diameter, do
 
     /** Rate {@code G d^4/(8 D^3 n)}, N/m. */
     public double rate() {
-        return material.shear() * Math.pow(wire, 4) / (8 * Math.pow(diameter, 3) * active);
+        return material.shear() * StrictMath.pow(wire, 4) / (8 * StrictMath.pow(diameter, 3) * active);
     }
 
     /** Spring index C = D/d. */
@@ -33,7 +33,7 @@ public record CoilSpring(WireMaterial material, double wire, double diameter, do
 
     /** Largest shear stress under an axial force in N, {@code 8 F D K/(pi d^3)}, Pa. */
     public double stress(double force) {
-        return 8 * force * diameter * wahl() / (Math.PI * Math.pow(wire, 3));
+        return 8 * force * diameter * wahl() / (Math.PI * StrictMath.pow(wire, 3));
     }
 
     /** Mass of the active coils, {@code rho pi^2 d^2 D n/4}, kg: what the elastic line of the model carries. */

@@ -115,7 +115,7 @@ final class HoldSearch {
             numbers.scale("relaxation.corner", "", a.ordinal(), ratio);
             all *= ratio * ratio;
         }
-        numbers.scale("mass", "", -1, Math.cbrt(all));
+        numbers.scale("mass", "", -1, StrictMath.cbrt(all));
         SpringDamping.ratio(numbers, v.corner(), v.damping());
         return numbers.design();
     }

@@ -60,7 +60,7 @@ final class PlatformReduction {
         Design plain = light.design();
         Assembly assembly = new Assembly(plain.platform().orElseThrow());
         Vec corner = AxisFrequencies.hz(assembly);
-        double mean = Math.cbrt(corner.x() * corner.y() * corner.z());
+        double mean = StrictMath.cbrt(corner.x() * corner.y() * corner.z());
         PlatformMotion motion = new PlatformMotion(assembly);
         Vec at = design.oscillator().resonator().position();
         double ratio = 300;

@@ -55,7 +55,7 @@ public record SpringAnswer(ModelFile changed, Assessment before, Assessment afte
 
     /** From where on this design takes a tenth away, Hz; NaN where damping keeps it from that. */
     public double tenfoldFromHz() {
-        return tenfold * Math.cbrt(cornerHz.x() * cornerHz.y() * cornerHz.z());
+        return tenfold * StrictMath.cbrt(cornerHz.x() * cornerHz.y() * cornerHz.z());
     }
 
     /** Whether every target is met and every check holds. */

@@ -51,7 +51,7 @@ record SpringTarget(Design design, Vec cornerHz, Optional<Vec> damping, double b
         SpringDamping.set(numbers, solved, damping);
         // stiffer at the same height is so much more of the same material: its standing wave stays where it is
         Vec s = solved.factors();
-        numbers.scale("mass", "", -1, Math.cbrt(s.x() * s.y() * s.z()));
+        numbers.scale("mass", "", -1, StrictMath.cbrt(s.x() * s.y() * s.z()));
         return new NaturalFrequencySolver(numbers.design(), s, solved.cornerHz(), solved.off());
     }
 

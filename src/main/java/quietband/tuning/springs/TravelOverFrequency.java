@@ -27,7 +27,7 @@ public record TravelOverFrequency(double[] cornerHz, double[] sag, double[] sust
     /** The curve of a design from a third of its natural frequency to three times it, and down to 2 Hz at least. */
     static TravelOverFrequency of(Design design) {
         Vec now = AxisFrequencies.hz(new Assembly(design.platform().orElseThrow()));
-        double mean = Math.cbrt(now.x() * now.y() * now.z());
+        double mean = StrictMath.cbrt(now.x() * now.y() * now.z());
         double[] f = LogGrid.between(POINTS, Math.min(2, mean / 3), mean * 3);
         double[][] rows = IntStream.range(0, POINTS).parallel().mapToObj(i -> at(design, f[i] / mean))
             .toArray(double[][]::new);
