@@ -119,7 +119,12 @@ public final class ResultDirectory implements AutoCloseable {
             Optional<String> refused;
             try {
                 refused = refusal(absolute);
-            } catch (NoSuchFileException | UncheckedIOException e) {
+            } catch (NoSuchFileException e) {
+                refused = Optional.of("changes while it is looked at;");
+            } catch (UncheckedIOException e) {
+                if (!(e.getCause() instanceof NoSuchFileException)) {
+                    throw e.getCause();
+                }
                 refused = Optional.of("changes while it is looked at;");
             }
             if (Objects.equals(before, identity(absolute))) {

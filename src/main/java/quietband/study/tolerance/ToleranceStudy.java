@@ -46,6 +46,9 @@ public record ToleranceStudy(ToleranceResult result, Optional<ModelBundle> likel
         // what is asked of the units is independent of each other
         StoppablePart<ToleranceInfluence> influence = new StoppablePart<>("influence",
             () -> ToleranceInfluence.of(plan, outcome, confidence, threads), enough);
+        if (threads == 1) {
+            influence.finish();
+        }
         StoppablePart<Optional<Failing>> failing = new StoppablePart<>("likeliest", () -> LikeliestFailure.of(plan, outcome)
             .map(l -> new Failing(l, UnitReplay.model(file, plan, l.unit()).bundle())), enough);
         double[] f = outcome.frequencies();
